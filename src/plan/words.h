@@ -1,0 +1,76 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Words: what a plan says to people, in complete translatable sentences with this case's numbers. All strings returned
+ * are newly allocated unless said otherwise; free with g_free().
+ */
+#pragma once
+
+#include "plan/plan.h"
+
+/* How numbers are written. */
+typedef struct
+{
+  SpelchUnit unit;
+  SpelchInchStyle inch_style;
+  char decimal_sign; /* '.' or ',' */
+} SpelchNumbers;
+
+/* A length in the chosen unit with its unit: "18.3 mm", "23/32 in". */
+char *spelch_words_length (const SpelchNumbers *numbers, double mm);
+
+/* A feed: "5 400 mm/min", "213 in/min". */
+char *spelch_words_feed (const SpelchNumbers *numbers, double mm_min);
+
+/* A whole number with thin spaces between groups of three: "18 000". */
+char *spelch_words_count (double value);
+
+/* A time: "1 min 52 s". */
+char *spelch_words_time (double seconds);
+
+/* "clean", "nearly clean", "fuzzy grain", "torn grain", "badly torn" (laminate: "nicked", "chipped", "badly chipped").
+ * Not to be freed. */
+const char *spelch_words_grade (int grade, bool laminate);
+
+/* "Show face, motor side", "Hidden face, far side", "Show face 1, motor side". */
+char *spelch_words_face (const SpelchPlan *plan, const SpelchCut *cut, SpelchSide side);
+
+/* One or two plain sentences beside the verdict of a face: the deciding reason, and what to do about it. */
+char *spelch_words_edge_reason (const SpelchPlan *plan, SpelchSide side, const SpelchNumbers *numbers);
+
+/* The whole chain of reasons of a face, most important first; each ends with its class of evidence.
+ * A NULL-terminated array; free with g_strfreev(). */
+char **spelch_words_edge_why (const SpelchConstants *constants, const SpelchPlan *plan, SpelchSide side,
+                              const SpelchNumbers *numbers);
+
+/* The window in a sentence: where it begins, or why there is none and what opens it. */
+char *spelch_words_window (const SpelchPlan *plan, SpelchSide side, const SpelchNumbers *numbers);
+
+/* "Bit bending sets the feed, 93 % used;" and "next, room for chips, 71 %." */
+char *spelch_words_limit (const SpelchPlan *plan);
+char *spelch_words_limit_next (const SpelchPlan *plan);
+
+/* Short name of a limit for its tick: "bending". Not to be freed. */
+const char *spelch_words_limit_name (SpelchLimitKind kind);
+
+/* "Lifts about 3 N (1 to 6)", and a sentence on what follows from it. */
+char *spelch_words_seat (const SpelchPlan *plan);
+char *spelch_words_seat_advice (const SpelchPlan *plan, const SpelchPart *part);
+
+/* "plunge, in the waste", "ramp at 3°, along the line". */
+char *spelch_words_entry (const SpelchPlan *plan);
+
+/* "9.2 mm, then 18.3 mm"; long lists: "4 passes to 18.3 mm". */
+char *spelch_words_passes (const SpelchPlan *plan, const SpelchNumbers *numbers);
+
+/* A stop or an open question in a sentence. */
+char *spelch_words_stop (const SpelchStop *stop, const SpelchNumbers *numbers);
+
+/* The board and machine: "Birch plywood 18 mm on the gantry, motor above, zero on the bed." */
+char *spelch_words_setting (const SpelchPart *part, const SpelchNumbers *numbers);
+
+/* One line about a cut: "through, 2 passes", "9 mm deep, 18 mm wide". */
+char *spelch_words_cut (const SpelchCut *cut, const SpelchPlan *plan, const SpelchNumbers *numbers);
+
+/* What to say under a bit in the drawer: "best", "tears show face", "too short", "too wide", "tip too long"...; "" when nothing
+ * stands out. Not to be freed. */
+const char *spelch_words_bit_caption (const SpelchPart *part, const SpelchCut *cut, const SpelchBit *bit, const SpelchPlan *plan);

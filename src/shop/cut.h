@@ -1,0 +1,114 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Cut: one thing to be cut in a part, and what its maker has decided about it.
+ */
+#pragma once
+
+#include "shop/board.h"
+#include "shop/length.h"
+#include "shop/machine.h"
+
+#define SPELCH_MAX_PASSES 24
+
+typedef enum
+{
+  SPELCH_CUT_OUTLINE, /* right through, all round */
+  SPELCH_CUT_DADO,    /* dado or groove: two walls and a floor */
+  SPELCH_CUT_RABBET,  /* one wall and a floor, at the edge */
+  SPELCH_CUT_POCKET,
+  SPELCH_CUT_MORTISE, /* blind or through */
+  SPELCH_CUT_SLOT,    /* narrow, right through or blind, as wide as the bit or more */
+  SPELCH_CUT_TRIM,    /* an edge made true, right through */
+  SPELCH_CUT_HOLE,
+} SpelchCutKind;
+extern const SpelchCodes SPELCH_CUT_KIND_CODES; /* outline, dado, rabbet, pocket, mortise, slot, trim, hole */
+
+/* The wall left or right of the travel, seen from the motor. */
+typedef enum
+{
+  SPELCH_WALL_LEFT,
+  SPELCH_WALL_RIGHT,
+  SPELCH_WALL_BOTH,
+} SpelchWall;
+extern const SpelchCodes SPELCH_WALL_CODES; /* left, right, both */
+
+typedef enum
+{
+  SPELCH_END_EDGE,   /* comes in or runs out over an unbacked edge */
+  SPELCH_END_INSIDE, /* starts or stops within the board */
+  SPELCH_END_BACKED, /* runs out against a backing piece */
+} SpelchEnd;
+extern const SpelchCodes SPELCH_END_CODES; /* edge, inside, backed */
+
+typedef enum
+{
+  SPELCH_ENTRY_PLUNGE,
+  SPELCH_ENTRY_RAMP,
+  SPELCH_ENTRY_HELIX,
+  SPELCH_ENTRY_EDGE,    /* in from the board's edge at full pass depth */
+  SPELCH_ENTRY_DRILLED, /* into a hole drilled before */
+  SPELCH_ENTRY_STAGED,  /* hand-held plunge in short stages */
+} SpelchEntryKind;
+extern const SpelchCodes SPELCH_ENTRY_KIND_CODES; /* plunge, ramp, helix, edge, drilled, staged */
+
+typedef struct
+{
+  guint count; /* 0: none */
+  SpelchLength width;
+  SpelchLength thickness;
+} SpelchTabs;
+
+/* What the maker set by hand. Everything else follows the recommendation. */
+typedef struct
+{
+  guint n_passes;                         /* depths of the passes before the last one; 0: not held */
+  SpelchLength passes[SPELCH_MAX_PASSES]; /* tip depth from the motor-side face, increasing */
+  bool overcut_held;
+  SpelchLength overcut; /* of the last pass of a through cut, beyond the far face */
+  bool allowance_held;
+  SpelchLength allowance; /* left on the walls for a finishing pass; 0: no finishing pass */
+  double speed_rpm;       /* 0: not held */
+  double feed_mm_min;     /* 0: not held */
+  bool entry_held;
+  SpelchEntryKind entry;
+  bool entry_on_line;     /* the entry runs along the finished line instead of in the waste */
+  double entry_deg;       /* ramp or helix angle; 0: the model's default */
+} SpelchHeld;
+
+/* A plain value; copy it with =. */
+typedef struct
+{
+  char id[SPELCH_ID_SIZE];
+  char name[SPELCH_NAME_SIZE];
+  SpelchCutKind kind;
+  bool through;           /* an outline or trim is always through */
+  SpelchFace way_up;      /* the face toward the motor; for a blind cut the face it lies in */
+  SpelchLength depth;     /* blind cuts: floor below the face; ignored for through cuts */
+  SpelchLength width;     /* between walls (dado, slot, pocket, mortise), of the step (rabbet), taken off (trim),
+                             diameter (hole); 0 for an outline: one bit wide */
+  SpelchLength length;    /* of the path along the finished line, once */
+  SpelchLength corner_radius; /* smallest inside corner; 0: none or any */
+  bool seen_a, seen_b;    /* edge at that face will be seen */
+  SpelchWall kept;        /* which walls stay */
+  bool every_direction;   /* the path meets the grain at every angle (an outline or pocket always does) */
+  double path_deg;        /* otherwise: travel, counter-clockwise seen from face a, 0 along the board's length */
+  SpelchEnd start, end;
+  guint quantity;         /* at least 1 */
+  SpelchTabs tabs;
+  SpelchLength backer;    /* thickness of a backing board under or behind the far face; 0: none */
+  SpelchLength stick_out; /* of the bit from the collet; 0: as short as the cut allows */
+  char bit[SPELCH_ID_SIZE]; /* id of the accepted bit in the part; "" until one is accepted */
+  SpelchHeld held;
+} SpelchCut;
+
+/* The face at the far side. */
+SpelchFace spelch_face_other (SpelchFace face);
+
+/* Whether the edge at @face will be seen. */
+bool spelch_cut_sees (const SpelchCut *cut, SpelchFace face);
+
+/* True for an outline, pocket, hole, or where the cut says so. */
+bool spelch_cut_every_direction (const SpelchCut *cut);
+
+/* What is wrong with the cut as described in @board, as a sentence naming the member, or NULL. Free with g_free(). */
+char *spelch_cut_fault (const SpelchCut *cut, const SpelchBoard *board);

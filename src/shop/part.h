@@ -1,0 +1,82 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Part: a piece to be made: its board, its machine, its bits and its cuts. A part is counted by reference and
+ * never changed once shared: an edit makes a copy, changes the copy and shares that, so undo is a list of
+ * earlier parts.
+ */
+#pragma once
+
+#include "shop/bit.h"
+#include "shop/board.h"
+#include "shop/cut.h"
+#include "shop/machine.h"
+
+/* How the work is kept down. */
+typedef enum
+{
+  SPELCH_HOLD_UNTOLD,
+  SPELCH_HOLD_VACUUM,
+  SPELCH_HOLD_CLAMPS,
+  SPELCH_HOLD_SCREWS,
+  SPELCH_HOLD_HANDS, /* pushed past a fence, or the router guided by hand over clamped work */
+} SpelchHold;
+extern const SpelchCodes SPELCH_HOLD_CODES; /* untold, vacuum, clamps, screws, hands */
+
+typedef struct
+{
+  SpelchHold method;
+  double area_mm2;      /* touching the bed; 0: not told */
+  double vacuum_kpa;    /* 0: the model's default */
+  double clamp_force_n; /* all clamps together */
+} SpelchHolding;
+
+typedef struct
+{
+  double depth_mm;    /* setting a depth, plus or minus */
+  double up_shear_mm; /* up-shear length as marked, plus or minus */
+} SpelchTolerances;
+
+typedef struct
+{
+  gatomicrefcount ref_count;
+  char id[SPELCH_ID_SIZE];
+  char name[SPELCH_NAME_SIZE];
+  char note[512];
+  SpelchLength length, width; /* of the piece */
+  SpelchBoard board;
+  SpelchMachine machine;
+  guint n_bits;
+  SpelchBit *bits; /* the part's own copies */
+  guint n_cuts;
+  SpelchCut *cuts;
+  int accepted_seen;   /* worst grade accepted on a seen edge, 1 to 5 */
+  int accepted_hidden; /* and on a hidden one */
+  SpelchTolerances tolerances;
+  SpelchHolding holding;
+  GHashTable *unknown; /* path -> JSON text of members this program doesn't know; shared between copies, may be NULL */
+  int file_version;    /* format_version it was read from */
+  bool read_only;      /* came from a newer major format */
+} SpelchPart;
+
+/* A part with no bits and no cuts, defaults elsewhere. */
+SpelchPart *spelch_part_new (void);
+
+/* A deep copy with a reference count of one, free to be changed until it is shared. */
+SpelchPart *spelch_part_copy (const SpelchPart *part);
+
+SpelchPart *spelch_part_ref (SpelchPart *part);
+void spelch_part_unref (SpelchPart *part);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SpelchPart, spelch_part_unref)
+
+/* Index of the cut or bit with that id, or -1. */
+int spelch_part_find_cut (const SpelchPart *part, const char *id);
+int spelch_part_find_bit (const SpelchPart *part, const char *id);
+
+/* Adds a copy of @bit, or replaces the bit that has its id. Only on a part not yet shared. */
+void spelch_part_put_bit (SpelchPart *part, const SpelchBit *bit);
+
+/* Adds a copy of @cut at the end. Only on a part not yet shared. */
+void spelch_part_add_cut (SpelchPart *part, const SpelchCut *cut);
+
+/* What is wrong with the part, as a sentence naming the member ("cuts[2] 'shelf-dado': ..."), or NULL. g_free() it. */
+char *spelch_part_fault (const SpelchPart *part);
