@@ -1,0 +1,172 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "shop/cut.h"
+
+#include "shop/fault.h"
+
+#include <glib/gi18n-lib.h>
+
+static const char *const cut_kinds[] = {
+  [SPELCH_CUT_OUTLINE] = "outline", [SPELCH_CUT_DADO] = "dado",       [SPELCH_CUT_RABBET] = "rabbet",
+  [SPELCH_CUT_POCKET] = "pocket",   [SPELCH_CUT_MORTISE] = "mortise", [SPELCH_CUT_SLOT] = "slot",
+  [SPELCH_CUT_TRIM] = "trim",       [SPELCH_CUT_HOLE] = "hole",
+};
+const SpelchCodes SPELCH_CUT_KIND_CODES = { N_ ("kind of cut"), cut_kinds, G_N_ELEMENTS (cut_kinds) };
+
+static const char *const walls[] = {
+  [SPELCH_WALL_LEFT] = "left",
+  [SPELCH_WALL_RIGHT] = "right",
+  [SPELCH_WALL_BOTH] = "both",
+};
+const SpelchCodes SPELCH_WALL_CODES = { N_ ("wall"), walls, G_N_ELEMENTS (walls) };
+
+static const char *const ends[] = {
+  [SPELCH_END_EDGE] = "edge",
+  [SPELCH_END_INSIDE] = "inside",
+  [SPELCH_END_BACKED] = "backed",
+};
+const SpelchCodes SPELCH_END_CODES = { N_ ("end of the cut"), ends, G_N_ELEMENTS (ends) };
+
+static const char *const entry_kinds[] = {
+  [SPELCH_ENTRY_PLUNGE] = "plunge", [SPELCH_ENTRY_RAMP] = "ramp",       [SPELCH_ENTRY_HELIX] = "helix",
+  [SPELCH_ENTRY_EDGE] = "edge",     [SPELCH_ENTRY_DRILLED] = "drilled", [SPELCH_ENTRY_STAGED] = "staged",
+};
+const SpelchCodes SPELCH_ENTRY_KIND_CODES = { N_ ("entry"), entry_kinds, G_N_ELEMENTS (entry_kinds) };
+
+SpelchFace
+spelch_face_other (SpelchFace face)
+{
+  return face == SPELCH_FACE_A ? SPELCH_FACE_B : SPELCH_FACE_A;
+}
+
+bool
+spelch_cut_sees (const SpelchCut *cut, SpelchFace face)
+{
+  return face == SPELCH_FACE_A ? cut->seen_a : cut->seen_b;
+}
+
+bool
+spelch_cut_every_direction (const SpelchCut *cut)
+{
+  return cut->every_direction || cut->kind == SPELCH_CUT_OUTLINE || cut->kind == SPELCH_CUT_POCKET
+         || cut->kind == SPELCH_CUT_HOLE;
+}
+
+static char *
+fault_of_words (const SpelchCut *cut)
+{
+  return spelch_fault_id ("id", cut->id, false)
+             ?: spelch_fault_text ("name", cut->name, sizeof cut->name)
+             ?: spelch_fault_code ("kind", &SPELCH_CUT_KIND_CODES, (int)cut->kind)
+             ?: spelch_fault_code ("way_up", &SPELCH_FACE_CODES, (int)cut->way_up)
+             ?: spelch_fault_code ("kept", &SPELCH_WALL_CODES, (int)cut->kept)
+             ?: spelch_fault_code ("start", &SPELCH_END_CODES, (int)cut->start)
+             ?: spelch_fault_code ("end", &SPELCH_END_CODES, (int)cut->end)
+             ?: spelch_fault_code ("held.entry", &SPELCH_ENTRY_KIND_CODES, (int)cut->held.entry)
+             ?: spelch_fault_id ("bit", cut->bit, true);
+}
+
+static char *
+fault_of_bounds (const SpelchCut *cut)
+{
+  /* An outline is one bit wide, and a hole's path follows from its diameter. */
+  const SpelchBounds bounds[] = {
+    { "width", "mm", cut->width.mm, 0.5, 2000, cut->kind == SPELCH_CUT_OUTLINE },
+    { "length", "mm", cut->length.mm, 0.5, 100000, cut->kind == SPELCH_CUT_HOLE },
+    { "corner_radius", "mm", cut->corner_radius.mm, 0, 1000 },
+    { "path_deg", "°", cut->path_deg, -360, 360 },
+    { "quantity", "", cut->quantity, 1, 100000 },
+    { "backer", "mm", cut->backer.mm, 0, 100 },
+    { "stick_out", "mm", cut->stick_out.mm, 1, 400, true },
+    { "tabs.count", "", cut->tabs.count, 0, 1000 },
+  };
+  return spelch_fault_bounds (bounds, G_N_ELEMENTS (bounds));
+}
+
+static bool
+is_always_through (SpelchCutKind kind)
+{
+  return kind == SPELCH_CUT_OUTLINE || kind == SPELCH_CUT_TRIM;
+}
+
+static char *
+fault_of_depth (const SpelchCut *cut, double thickness)
+{
+  if (cut->through)
+    return NULL;
+  if (is_always_through (cut->kind))
+    return g_strdup_printf (_ ("through is false, but a cut of the kind %s always goes through the board."),
+                            spelch_code_of (&SPELCH_CUT_KIND_CODES, (int)cut->kind));
+  char *fault = spelch_fault_bounds (&(SpelchBounds){ "depth", "mm", cut->depth.mm, 0.05, 200 }, 1);
+  if (fault != NULL || cut->depth.mm < thickness)
+    return fault;
+  g_autofree char *depth = spelch_fault_number (cut->depth.mm, "mm");
+  g_autofree char *board = spelch_fault_number (thickness, "mm");
+  return g_strdup_printf (_ ("depth (%s) is not less than the board's thickness (%s); is the cut meant to go "
+                             "through?"),
+                          depth, board);
+}
+
+static char *
+fault_of_tabs (const SpelchCut *cut, double thickness)
+{
+  if (cut->tabs.count == 0)
+    return NULL;
+  if (!cut->through)
+    return g_strdup_printf (_ ("tabs.count (%u): only a cut right through has tabs."), cut->tabs.count);
+  const SpelchBounds bounds[] = {
+    { "tabs.width", "mm", cut->tabs.width.mm, 0.5, 1000 },
+    { "tabs.thickness", "mm", cut->tabs.thickness.mm, 0.1, thickness },
+  };
+  return spelch_fault_bounds (bounds, G_N_ELEMENTS (bounds));
+}
+
+static char *
+fault_of_held (const SpelchHeld *held, double thickness)
+{
+  const SpelchBounds bounds[] = {
+    { "held.passes", "", held->n_passes, 0, SPELCH_MAX_PASSES },
+    { "held.overcut", "mm", held->overcut_held ? held->overcut.mm : 0, -thickness, 100 },
+    { "held.allowance", "mm", held->allowance_held ? held->allowance.mm : 0, 0, 20 },
+    { "held.speed_rpm", "rpm", held->speed_rpm, 100, 100000, true },
+    { "held.feed_mm_min", "mm/min", held->feed_mm_min, 1, 200000, true },
+    { "held.entry_deg", "°", held->entry_deg, 0, 45 },
+  };
+  return spelch_fault_bounds (bounds, G_N_ELEMENTS (bounds));
+}
+
+/* A pass deeper than a blind cut's floor would spoil it. */
+static char *
+fault_of_passes (const SpelchCut *cut)
+{
+  double above = 0;
+  for (guint i = 0; i < cut->held.n_passes; i++)
+    {
+      double mm = cut->held.passes[i].mm;
+      g_autofree char *member = g_strdup_printf ("held.passes[%u]", i);
+      char *fault = spelch_fault_bounds (&(SpelchBounds){ member, "mm", mm, 0.05, 300 }, 1);
+      if (fault != NULL)
+        return fault;
+      g_autofree char *value = spelch_fault_number (mm, "mm");
+      g_autofree char *before = spelch_fault_number (above, "mm");
+      g_autofree char *depth = spelch_fault_number (cut->depth.mm, "mm");
+      if (mm <= above)
+        return g_strdup_printf (_ ("%s (%s) must be deeper than the pass before (%s)."), member, value,
+                                before);
+      if (!cut->through && mm >= cut->depth.mm)
+        return g_strdup_printf (_ ("%s (%s) must be less than depth (%s)."), member, value, depth);
+      above = mm;
+    }
+  return NULL;
+}
+
+char *
+spelch_cut_fault (const SpelchCut *cut, const SpelchBoard *board)
+{
+  double thickness = spelch_board_thickness (board);
+  return fault_of_words (cut)
+             ?: fault_of_bounds (cut)
+             ?: fault_of_depth (cut, thickness)
+             ?: fault_of_tabs (cut, thickness)
+             ?: fault_of_held (&cut->held, thickness)
+             ?: fault_of_passes (cut);
+}
