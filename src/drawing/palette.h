@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Palette: the colours of a drawing, for a light or dark window, high contrast, or paper. Direction colours tell up-shear
- * from down-shear and never mark a verdict.
+ * Palette: the colours of a drawing, for a light or dark window, high contrast, or paper. Direction colours
+ * tell up-shear from down-shear and never mark a verdict.
  */
 #pragma once
 
@@ -12,24 +12,24 @@ typedef struct
 
 typedef struct
 {
-  SpelchColour ground;      /* behind the drawing */
-  SpelchColour ink;         /* text and outlines */
-  SpelchColour ink_soft;    /* secondary text; 4.5 : 1 on ground */
-  SpelchColour line_soft;   /* rules between things */
-  SpelchColour up_ink, down_ink;           /* chevrons and words */
-  SpelchColour up_edge, up_flute;          /* land and flute in the up-shear zone */
+  SpelchColour ground;            /* behind the drawing */
+  SpelchColour ink;               /* text and outlines */
+  SpelchColour ink_soft;          /* secondary text; 4.5 : 1 on ground */
+  SpelchColour line_soft;         /* rules between things */
+  SpelchColour up_ink, down_ink;  /* chevrons and words */
+  SpelchColour up_edge, up_flute; /* land and flute in the up-shear zone */
   SpelchColour down_edge, down_flute;
-  SpelchColour plain_edge, plain_flute;    /* straight flutes */
-  SpelchColour steel_dark, steel_light;    /* shank */
+  SpelchColour plain_edge, plain_flute; /* straight flutes */
+  SpelchColour steel_dark, steel_light; /* shank */
   SpelchColour long_grain, long_grain_line;
   SpelchColour end_grain, end_grain_pore;
   SpelchColour fibreboard, fibreboard_speck;
   SpelchColour laminate;
   SpelchColour layer_line;
-  SpelchColour rest, rest_speck;           /* spoilboard, table, base */
+  SpelchColour rest, rest_speck; /* spoilboard, table, base */
   SpelchColour splinter;
-  SpelchColour label_ground;               /* behind a label on the board */
-  SpelchColour window_sure, window_just;   /* bands of the depth rule */
+  SpelchColour label_ground;             /* behind a label on the board */
+  SpelchColour window_sure, window_just; /* bands of the depth rule */
 } SpelchPalette;
 
 typedef enum

@@ -10,11 +10,13 @@
 
 #include <cairo.h>
 
-/* Draws @bit with its tip at (x, y), motor above (below when @turned_over), @scale picture units per mm; at most
+/* Draws @bit with its tip at (x, y), motor above (below when @turned_over), @scale picture units per mm; at
+ * most
  * @shank_mm of shank are drawn above the flutes, ending in a break line. @turned: rad. */
-void spelch_picture_bit (cairo_t *cr, const SpelchBit *bit, double x, double y, double scale, double shank_mm, bool turned_over,
-                         double turned, const SpelchPalette *palette);
+void spelch_picture_bit (cairo_t *cr, const SpelchBit *bit, double x, double y, double scale, double shank_mm,
+                         bool turned_over, double turned, const SpelchPalette *palette);
 
-/* Draws a true section of the board with the cut taken out, filling width x height with a line-width's margin. */
-void spelch_picture_cut (cairo_t *cr, const SpelchPart *part, const SpelchCut *cut, double bit_diameter, double width, double height,
-                         const SpelchPalette *palette);
+/* Draws a true section of the board with the cut taken out, filling width x height with a line-width's
+ * margin. */
+void spelch_picture_cut (cairo_t *cr, const SpelchPart *part, const SpelchCut *cut, double bit_diameter,
+                         double width, double height, const SpelchPalette *palette);

@@ -1,11 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Scene: the side view of one cut, drawn to one scale: board, bit, kerf, depth rule, verdicts at the arrises. A scene is
- * plain geometry computed from a plan; drawing it is a separate step, layer by layer, so that a window can keep
- * the layers that didn't change. Screen, PNG, SVG and PDF all call the same functions. No widget is known here.
+ * Scene: the side view of one cut, drawn to one scale: board, bit, kerf, depth rule, verdicts at the arrises.
+ * A scene is plain geometry computed from a plan; drawing it is a separate step, layer by layer, so that a
+ * window can keep the layers that didn't change. Screen, PNG, SVG and PDF all call the same functions. No
+ * widget is known here.
  *
- * Units: the picture's own (pixels on screen, points on paper), y down. A router table's view is the gantry's turned by
- * 180 degrees in the picture plane, never mirrored; text stays upright.
+ * Units: the picture's own (pixels on screen, points on paper), y down. A router table's view is the gantry's
+ * turned by 180 degrees in the picture plane, never mirrored; text stays upright.
  */
 #pragma once
 
@@ -22,22 +23,23 @@ typedef struct
   double text;          /* text size relative to a 13 px body; 1 to 2 */
   SpelchLook look;
   SpelchNumbers numbers;
-  const char *family;   /* font family; not copied */
-  guint shown_pass;     /* from 1: the bit stands at this pass's depth, earlier kerfs are cut away */
-  bool with_marks;      /* draw pass marks too (a window uses widgets instead) */
-  double turned;        /* rad the bit has turned */
+  const char *family; /* font family; not copied */
+  guint shown_pass;   /* from 1: the bit stands at this pass's depth, earlier kerfs are cut away */
+  bool with_marks;    /* draw pass marks too (a window uses widgets instead) */
+  double turned;      /* rad the bit has turned */
 } SpelchView;
 
 /* Layers from back to front. */
 typedef enum
 {
-  SPELCH_LAYER_STILL,  /* ground, board with its grain, what it rests on, depth rule with the windows: opaque */
-  SPELCH_LAYER_KERF,   /* what is cut away */
-  SPELCH_LAYER_BIT,    /* shank, flutes, edges */
-  SPELCH_LAYER_SHEAR,  /* turn-over line, chevrons and their words */
-  SPELCH_LAYER_EDGES,  /* splinters or a crisp line at the arrises */
-  SPELCH_LAYER_WORDS,  /* face names, scale bar, captions that move */
-  SPELCH_LAYER_MARKS,  /* pass, overcut, thickness and allowance marks, when with_marks */
+  SPELCH_LAYER_STILL, /* ground, board with its grain, what it rests on, depth rule with the windows: opaque
+                       */
+  SPELCH_LAYER_KERF,  /* what is cut away */
+  SPELCH_LAYER_BIT,   /* shank, flutes, edges */
+  SPELCH_LAYER_SHEAR, /* turn-over line, chevrons and their words */
+  SPELCH_LAYER_EDGES, /* splinters or a crisp line at the arrises */
+  SPELCH_LAYER_WORDS, /* face names, scale bar, captions that move */
+  SPELCH_LAYER_MARKS, /* pass, overcut, thickness and allowance marks, when with_marks */
   SPELCH_N_LAYERS,
 } SpelchSceneLayer;
 
@@ -56,9 +58,10 @@ typedef enum
 
 typedef struct _SpelchScene SpelchScene;
 
-/* Lays the scene out. @part, @cut, @bit and @plan are copied as far as needed. Free with spelch_scene_free(). */
-SpelchScene *spelch_scene_new (const SpelchPart *part, const SpelchCut *cut, const SpelchBit *bit, const SpelchPlan *plan,
-                               const SpelchView *view);
+/* Lays the scene out. @part, @cut, @bit and @plan are copied as far as needed. Free with spelch_scene_free().
+ */
+SpelchScene *spelch_scene_new (const SpelchPart *part, const SpelchCut *cut, const SpelchBit *bit,
+                               const SpelchPlan *plan, const SpelchView *view);
 void spelch_scene_free (SpelchScene *scene);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SpelchScene, spelch_scene_free)
 
@@ -70,21 +73,25 @@ void spelch_scene_draw_layer (const SpelchScene *scene, SpelchSceneLayer layer, 
 /* All layers, back to front. */
 void spelch_scene_draw (const SpelchScene *scene, cairo_t *cr);
 
-/* Equal keys mean that the layer's picture is the same up to a shift (BIT) or exactly (all others); lets a window keep it. */
+/* Equal keys mean that the layer's picture is the same up to a shift (BIT) or exactly (all others); lets a
+ * window keep it. */
 guint64 spelch_scene_key (const SpelchScene *scene, SpelchSceneLayer layer);
 
-/* Picture coordinates of a depth below the motor-side face and of a distance right of the axis (motor above), and back. */
+/* Picture coordinates of a depth below the motor-side face and of a distance right of the axis (motor above),
+ * and back. */
 double spelch_scene_y (const SpelchScene *scene, double depth_mm);
 double spelch_scene_x (const SpelchScene *scene, double across_mm);
 double spelch_scene_depth (const SpelchScene *scene, double y);
 double spelch_scene_across (const SpelchScene *scene, double x);
 double spelch_scene_scale (const SpelchScene *scene); /* picture units per mm */
 
-/* Where a mark's label stands: its rectangle, placed so that labels never overlap. False when this scene has no such mark. */
+/* Where a mark's label stands: its rectangle, placed so that labels never overlap. False when this scene has
+ * no such mark. */
 bool spelch_scene_mark (const SpelchScene *scene, SpelchMarkKind kind, guint index, SpelchRect *rect);
 
 /* The mark's line on the drawing, from the label to the kerf: (x0, y) to (x1, y). */
-bool spelch_scene_mark_line (const SpelchScene *scene, SpelchMarkKind kind, guint index, double *x0, double *x1, double *y);
+bool spelch_scene_mark_line (const SpelchScene *scene, SpelchMarkKind kind, guint index, double *x0,
+                             double *x1, double *y);
 
 /* The whole drawing described in sentences, for people who can't see it. g_free() it. */
 char *spelch_scene_describe (const SpelchScene *scene);

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Shop data: the starter sets that come with the program (bits, boards, machines, species, the model's constants, the demo
- * part), kept as JSON in data/ and built into the library.
+ * Shop data: the starter sets that come with the program (bits, boards, machines, species, the model's
+ * constants, the demo part), kept as JSON in data/ and built into the library.
  */
 #pragma once
 
@@ -21,8 +21,8 @@ typedef struct
   double specific_gravity; /* oven-dry mass over volume at 12 % moisture */
   double modulus_gpa;
   double shear_mpa;
-  double compression_mpa;  /* across the grain */
-  double tension_mpa;      /* across the grain */
+  double compression_mpa; /* across the grain */
+  double tension_mpa;     /* across the grain */
   double hardness_n;
   char source[320];
 } SpelchSpecies;

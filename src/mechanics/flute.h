@@ -25,13 +25,14 @@ typedef enum
 /* A bit as far as its edges go. */
 typedef struct
 {
-  double diameter;    /* mm, more than 0 */
-  double helix;       /* rad, 0 to pi/3, always positive; the zones give the hand */
-  double turn_over;   /* mm above the tip where up-shear ends; 0: down-shear or neutral all along; cutting length or more: up all along */
-  double overlap;     /* mm, height about turn_over where both hands cut */
-  double length;      /* cutting length, mm */
-  int edges_up;       /* cutting edges below the turn-over */
-  int edges_down;     /* and above it */
+  double diameter;  /* mm, more than 0 */
+  double helix;     /* rad, 0 to pi/3, always positive; the zones give the hand */
+  double turn_over; /* mm above the tip where up-shear ends; 0: down-shear or neutral all along; cutting
+                       length or more: up all along */
+  double overlap;   /* mm, height about turn_over where both hands cut */
+  double length;    /* cutting length, mm */
+  int edges_up;     /* cutting edges below the turn-over */
+  int edges_down;   /* and above it */
 } SpelchFlutes;
 
 /* mm of height for one turn of the helix; 0 stands for "none" when helix is 0. */
@@ -40,12 +41,12 @@ double spelch_flute_lead (double diameter, double helix);
 /* The hand of shear at height @s. Heights outside 0..length give what the nearest edge has. */
 SpelchShearHand spelch_flute_hand_at (const SpelchFlutes *flutes, double s);
 
-/* +1 up, -1 down, 0 neutral: the sign of the axial force on the work, toward the motor. The overlap counts by the
- * side of the turn-over it lies on. */
+/* +1 up, -1 down, 0 neutral: the sign of the axial force on the work, toward the motor. The overlap counts by
+ * the side of the turn-over it lies on. */
 int spelch_flute_sign_at (const SpelchFlutes *flutes, double s);
 
-/* Worst-case shear over heights s0 <= s1: which hands occur there (touching a zone in a point counts as not occurring,
- * so that a layer exactly at the turn-over is judged by the side it lies on). */
+/* Worst-case shear over heights s0 <= s1: which hands occur there (touching a zone in a point counts as not
+ * occurring, so that a layer exactly at the turn-over is judged by the side it lies on). */
 typedef struct
 {
   bool up, down, neutral;
@@ -58,9 +59,11 @@ int spelch_flute_edges_at (const SpelchFlutes *flutes, double s);
 /* Angle of the helix from the tip up to height @s, signed: integral of tan(beta) hand / R ds. rad */
 double spelch_flute_twist (const SpelchFlutes *flutes, double s);
 
-/* Angle of edge @k at height @s after the bit has turned by @turned (rad, positive clockwise seen from the motor):
- * theta = -turned + 2 pi k / edges + twist(s). In the side view, x = R sin(theta), in front where cos(theta) > 0. */
+/* Angle of edge @k at height @s after the bit has turned by @turned (rad, positive clockwise seen from the
+ * motor): theta = -turned + 2 pi k / edges + twist(s). In the side view, x = R sin(theta), in front where
+ * cos(theta) > 0. */
 double spelch_flute_edge_angle (const SpelchFlutes *flutes, int k, double s, double turned);
 
-/* x = R sin(theta) of that edge in the side view, motor above, mm from the axis; *front tells whether it is seen. */
+/* x = R sin(theta) of that edge in the side view, motor above, mm from the axis; *front tells whether it is
+ * seen. */
 double spelch_flute_edge_x (const SpelchFlutes *flutes, int k, double s, double turned, bool *front);

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Constants: every number of the model that isn't geometry, read from data/model.json, where each stands with its
- * source and class of evidence. Nothing in the program repeats a value from there.
+ * Constants: every number of the model that isn't geometry, read from data/model.json, where each stands with
+ * its source and class of evidence. Nothing in the program repeats a value from there.
  */
 #pragma once
 
@@ -22,73 +22,73 @@ typedef enum
 extern const SpelchCodes SPELCH_EVIDENCE_CODES; /* measured, analogy, geometry, practice */
 
 /* X (member, id in data/model.json) */
-#define SPELCH_CONSTANTS(X)                                                                                   \
-  X (blunting_new, "blunting-new")                                                                            \
-  X (blunting_sharp, "blunting-sharp")                                                                        \
-  X (blunting_worn, "blunting-worn")                                                                          \
-  X (blunting_dull, "blunting-dull")                                                                          \
-  X (wear_points_one, "wear-points-one")   /* blunting above which a grade point is lost */                   \
-  X (wear_points_two, "wear-points-two")                                                                      \
-  X (chip_points_one, "chip-points-one")   /* largest chip, mm */                                             \
-  X (chip_points_two, "chip-points-two")                                                                      \
-  X (grain_bad_from, "grain-bad-from")     /* degrees */                                                      \
-  X (grain_bad_to, "grain-bad-to")                                                                            \
-  X (friction, "friction-wood-steel")                                                                         \
-  X (rake_default, "rake-default")         /* degrees */                                                      \
-  X (rake_slope, "rake-slope")             /* per degree */                                                   \
-  X (edge_radial_share, "edge-radial-share")                                                                  \
-  X (lift_down_share, "lift-down-share")                                                                      \
-  X (band_panel, "band-panel")                                                                                \
-  X (band_solid, "band-solid")                                                                                \
-  X (band_axial, "band-axial")             /* factor */                                                       \
-  X (design_panel, "design-panel")                                                                            \
-  X (design_solid, "design-solid")                                                                            \
-  X (density_band, "density-band")                                                                            \
-  X (density_softwood, "density-softwood")                                                                    \
-  X (density_hardwood, "density-hardwood")                                                                    \
-  X (density_hardwood_as_softwood, "density-hardwood-as-softwood")                                            \
-  X (chip_cap, "chip-cap")                 /* of D */                                                         \
-  X (efficiency_spindle, "efficiency-spindle")                                                                \
-  X (efficiency_router, "efficiency-router")                                                                  \
-  X (fluted_diameter, "fluted-diameter")   /* of D */                                                         \
-  X (modulus_carbide, "modulus-carbide")   /* MPa */                                                          \
-  X (modulus_steel, "modulus-steel")                                                                          \
-  X (stress_carbide, "stress-carbide")     /* MPa allowed */                                                  \
-  X (stress_hss, "stress-hss")                                                                                \
-  X (stress_steel, "stress-steel")                                                                            \
-  X (deflection_grade_1, "deflection-grade-1") /* mm */                                                       \
-  X (deflection_grade_2, "deflection-grade-2")                                                                \
-  X (deflection_grade_3, "deflection-grade-3")                                                                \
-  X (slender_below, "slender-below")       /* mm of diameter */                                               \
-  X (slender_step, "slender-step")         /* of D */                                                         \
-  X (flute_share_1, "flute-share-1")                                                                          \
-  X (flute_share_2, "flute-share-2")                                                                          \
-  X (flute_share_3, "flute-share-3")                                                                          \
-  X (bulking_wood, "bulking-wood")                                                                            \
-  X (bulking_board, "bulking-board")                                                                          \
-  X (clearing_up, "clearing-up")                                                                              \
-  X (clearing_straight, "clearing-straight")                                                                  \
-  X (clearing_down, "clearing-down")                                                                          \
-  X (heat_caution, "heat-caution")         /* mJ/mm2 */                                                       \
-  X (heat_burns, "heat-burns")                                                                                \
-  X (ramp_default, "ramp-default")         /* degrees */                                                      \
-  X (ramp_down_cut, "ramp-down-cut")                                                                          \
-  X (cuts_through, "cuts-through")         /* least overcut, mm */                                            \
-  X (backer_spare, "backer-spare")         /* mm */                                                           \
-  X (clearance_base, "clearance-base")     /* mm between collet and base or insert */                         \
-  X (tolerance_depth, "tolerance-depth")                                                                      \
-  X (tolerance_up_shear, "tolerance-up-shear")                                                                \
-  X (tolerance_measured, "tolerance-measured")                                                                \
-  X (collet_least, "collet-least")         /* mm of shank in the collet */                                    \
-  X (collet_diameters, "collet-diameters") /* shank diameters in the collet */                                \
-  X (hand_force_trim, "hand-force-trim")   /* N */                                                            \
-  X (hand_force_router, "hand-force-router")                                                                  \
-  X (trim_router_mass, "trim-router-mass") /* kg, up to which a hand-held router counts as a trim router */    \
-  X (hand_feed_max, "hand-feed-max")       /* mm/min */                                                       \
-  X (table_feed_max, "table-feed-max")                                                                        \
-  X (hand_feed_mark, "hand-feed-mark")     /* mm of diameter from which MAN marking is needed */              \
-  X (plunge_share, "plunge-share")         /* plunge feed as a share of the feed */                           \
-  X (speed_spare, "speed-spare")           /* share of the best feed given up for a slower spindle */
+#define SPELCH_CONSTANTS(X)                                                                                  \
+  X (blunting_new, "blunting-new")                                                                           \
+  X (blunting_sharp, "blunting-sharp")                                                                       \
+  X (blunting_worn, "blunting-worn")                                                                         \
+  X (blunting_dull, "blunting-dull")                                                                         \
+  X (wear_points_one, "wear-points-one") /* blunting above which a grade point is lost */                    \
+  X (wear_points_two, "wear-points-two")                                                                     \
+  X (chip_points_one, "chip-points-one") /* largest chip, mm */                                              \
+  X (chip_points_two, "chip-points-two")                                                                     \
+  X (grain_bad_from, "grain-bad-from") /* degrees */                                                         \
+  X (grain_bad_to, "grain-bad-to")                                                                           \
+  X (friction, "friction-wood-steel")                                                                        \
+  X (rake_default, "rake-default") /* degrees */                                                             \
+  X (rake_slope, "rake-slope")     /* per degree */                                                          \
+  X (edge_radial_share, "edge-radial-share")                                                                 \
+  X (lift_down_share, "lift-down-share")                                                                     \
+  X (band_panel, "band-panel")                                                                               \
+  X (band_solid, "band-solid")                                                                               \
+  X (band_axial, "band-axial") /* factor */                                                                  \
+  X (design_panel, "design-panel")                                                                           \
+  X (design_solid, "design-solid")                                                                           \
+  X (density_band, "density-band")                                                                           \
+  X (density_softwood, "density-softwood")                                                                   \
+  X (density_hardwood, "density-hardwood")                                                                   \
+  X (density_hardwood_as_softwood, "density-hardwood-as-softwood")                                           \
+  X (chip_cap, "chip-cap") /* of D */                                                                        \
+  X (efficiency_spindle, "efficiency-spindle")                                                               \
+  X (efficiency_router, "efficiency-router")                                                                 \
+  X (fluted_diameter, "fluted-diameter") /* of D */                                                          \
+  X (modulus_carbide, "modulus-carbide") /* MPa */                                                           \
+  X (modulus_steel, "modulus-steel")                                                                         \
+  X (stress_carbide, "stress-carbide") /* MPa allowed */                                                     \
+  X (stress_hss, "stress-hss")                                                                               \
+  X (stress_steel, "stress-steel")                                                                           \
+  X (deflection_grade_1, "deflection-grade-1") /* mm */                                                      \
+  X (deflection_grade_2, "deflection-grade-2")                                                               \
+  X (deflection_grade_3, "deflection-grade-3")                                                               \
+  X (slender_below, "slender-below") /* mm of diameter */                                                    \
+  X (slender_step, "slender-step")   /* of D */                                                              \
+  X (flute_share_1, "flute-share-1")                                                                         \
+  X (flute_share_2, "flute-share-2")                                                                         \
+  X (flute_share_3, "flute-share-3")                                                                         \
+  X (bulking_wood, "bulking-wood")                                                                           \
+  X (bulking_board, "bulking-board")                                                                         \
+  X (clearing_up, "clearing-up")                                                                             \
+  X (clearing_straight, "clearing-straight")                                                                 \
+  X (clearing_down, "clearing-down")                                                                         \
+  X (heat_caution, "heat-caution") /* mJ/mm2 */                                                              \
+  X (heat_burns, "heat-burns")                                                                               \
+  X (ramp_default, "ramp-default") /* degrees */                                                             \
+  X (ramp_down_cut, "ramp-down-cut")                                                                         \
+  X (cuts_through, "cuts-through")     /* least overcut, mm */                                               \
+  X (backer_spare, "backer-spare")     /* mm */                                                              \
+  X (clearance_base, "clearance-base") /* mm between collet and base or insert */                            \
+  X (tolerance_depth, "tolerance-depth")                                                                     \
+  X (tolerance_up_shear, "tolerance-up-shear")                                                               \
+  X (tolerance_measured, "tolerance-measured")                                                               \
+  X (collet_least, "collet-least")         /* mm of shank in the collet */                                   \
+  X (collet_diameters, "collet-diameters") /* shank diameters in the collet */                               \
+  X (hand_force_trim, "hand-force-trim")   /* N */                                                           \
+  X (hand_force_router, "hand-force-router")                                                                 \
+  X (trim_router_mass, "trim-router-mass") /* kg, up to which a hand-held router counts as a trim router */  \
+  X (hand_feed_max, "hand-feed-max")       /* mm/min */                                                      \
+  X (table_feed_max, "table-feed-max")                                                                       \
+  X (hand_feed_mark, "hand-feed-mark") /* mm of diameter from which MAN marking is needed */                 \
+  X (plunge_share, "plunge-share")     /* plunge feed as a share of the feed */                              \
+  X (speed_spare, "speed-spare")       /* share of the best feed given up for a slower spindle */
 
 /* Edge and cutting force constants of a material group. */
 typedef struct
@@ -113,7 +113,7 @@ typedef enum
   SPELCH_FACING_PLY,      /* plywood, veneer, figured wood, end grain */
   SPELCH_FACING_STRAIGHT, /* straight-grained solid wood */
   SPELCH_FACING_LAMINATE,
-  SPELCH_FACING_BOARD,    /* MDF, particleboard without a skin */
+  SPELCH_FACING_BOARD, /* MDF, particleboard without a skin */
   SPELCH_N_FACINGS,
 } SpelchFacing;
 

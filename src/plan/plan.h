@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Plan: everything the model says about one cut of a part with one bit: the passes, the entry, the grade of each
- * edge, the clean windows, speed and feed, forces, limits. Window, command line, drawing and sheet all read this one
- * value; nothing else computes.
+ * Plan: everything the model says about one cut of a part with one bit: the passes, the entry, the grade of
+ * each edge, the clean windows, speed and feed, forces, limits. Window, command line, drawing and sheet all
+ * read this one value; nothing else computes.
  *
  * Depths are mm from the motor-side face ("near"); heights mm above the tip.
  */
@@ -56,14 +56,15 @@ typedef struct
   SpelchSide side;
   SpelchWall wall; /* left or right */
   bool seen;
-  bool stays;         /* this wall belongs to the piece that is kept */
-  int grade;          /* 1 clean .. 5 badly torn; 0 when load is not-cut */
-  int line_grade;     /* the grade away from the entry; differs from @grade only when the entry spoils the edge */
-  SpelchLoad load;    /* worst over the passes that load the face layer */
-  int pass;           /* the pass that governs, from 1; 0 when not cut */
+  bool stays;     /* this wall belongs to the piece that is kept */
+  int grade;      /* 1 clean .. 5 badly torn; 0 when load is not-cut */
+  int line_grade; /* the grade away from the entry; differs from @grade only when the entry spoils the edge */
+  SpelchLoad load;           /* worst over the passes that load the face layer */
+  int pass;                  /* the pass that governs, from 1; 0 when not cut */
   double span_from, span_to; /* heights above the tip that load the face layer in that pass, mm */
-  double by_entry_mm; /* length of edge spoilt by the entry; 0: none */
-  bool on_finishing;  /* judged by the finishing pass: clean only if the earlier tear is less than the allowance */
+  double by_entry_mm;        /* length of edge spoilt by the entry; 0: none */
+  bool on_finishing;         /* judged by the finishing pass: clean only if the earlier tear is less than the
+                                allowance */
   guint n_terms;
   SpelchTerm terms[SPELCH_N_TERMS];
 } SpelchEdge;
@@ -93,17 +94,19 @@ typedef enum
   SPELCH_OPENED_BY_OTHER_BIT,      /* no depth helps with this kind of bit; see needs_up_shear_to */
   SPELCH_OPENED_BY_LONGER_BIT,     /* cutting length or stick-out is too short */
 } SpelchOpenedBy;
-extern const SpelchCodes SPELCH_OPENED_BY_CODES; /* nothing-needed, measure, bed, backer, other-bit, longer-bit */
+extern const SpelchCodes
+    SPELCH_OPENED_BY_CODES; /* nothing-needed, measure, bed, backer, other-bit, longer-bit */
 
 typedef struct
 {
-  SpelchWindow nominal;    /* everything exactly as described */
-  SpelchWindow robust;     /* holds over all tolerances */
-  bool far_applies;        /* false for blind cuts */
-  SpelchOpenedBy opened_by; /* for the robust window */
-  double opened_mm;        /* the backer's least thickness, mm */
-  double needs_overcut_mm; /* nominal overcut that a compression bit would need in this board */
-  double needs_up_shear_to; /* longest up-shear length with which this board would have a robust window, mm; 0: none */
+  SpelchWindow nominal;      /* everything exactly as described */
+  SpelchWindow robust;       /* holds over all tolerances */
+  bool far_applies;          /* false for blind cuts */
+  SpelchOpenedBy opened_by;  /* for the robust window */
+  double opened_mm;          /* the backer's least thickness, mm */
+  double needs_overcut_mm;   /* nominal overcut that a compression bit would need in this board */
+  double needs_up_shear_to;  /* longest up-shear length with which this board would have a robust window, mm;
+                                0: none */
   double depth_uncertain_mm; /* plus or minus, of a tip depth measured from the near face */
   double over_uncertain_mm;  /* plus or minus, of the overcut */
 } SpelchWindows;
@@ -146,18 +149,19 @@ typedef struct
 
 typedef enum
 {
-  SPELCH_LIMIT_CHIP,       /* chip thickness against the bit's diameter */
-  SPELCH_LIMIT_EDGE,       /* a thicker chip would cost a seen edge a grade */
-  SPELCH_LIMIT_BENDING,    /* deflection at the tip */
-  SPELCH_LIMIT_STRESS,     /* stress in the bit */
+  SPELCH_LIMIT_CHIP,    /* chip thickness against the bit's diameter */
+  SPELCH_LIMIT_EDGE,    /* a thicker chip would cost a seen edge a grade */
+  SPELCH_LIMIT_BENDING, /* deflection at the tip */
+  SPELCH_LIMIT_STRESS,  /* stress in the bit */
   SPELCH_LIMIT_POWER,
-  SPELCH_LIMIT_MACHINE,    /* highest feed of the machine */
-  SPELCH_LIMIT_HANDS,      /* what hands can hold against */
-  SPELCH_LIMIT_ROOM,       /* room for chips in the flutes */
-  SPELCH_LIMIT_HEAT,       /* wall heat, from the slow side */
+  SPELCH_LIMIT_MACHINE, /* highest feed of the machine */
+  SPELCH_LIMIT_HANDS,   /* what hands can hold against */
+  SPELCH_LIMIT_ROOM,    /* room for chips in the flutes */
+  SPELCH_LIMIT_HEAT,    /* wall heat, from the slow side */
   SPELCH_N_LIMITS,
 } SpelchLimitKind;
-extern const SpelchCodes SPELCH_LIMIT_CODES; /* chip, edge, bending, stress, power, machine, hands, room, heat */
+extern const SpelchCodes
+    SPELCH_LIMIT_CODES; /* chip, edge, bending, stress, power, machine, hands, room, heat */
 
 typedef struct
 {
@@ -178,30 +182,30 @@ extern const SpelchCodes SPELCH_PAIR_CODES; /* board-bed, board-table, base-boar
 typedef struct
 {
   SpelchPair pair;
-  bool apart;      /* the mean force parts them */
-  double mean_n;   /* magnitude of the mean */
-  double bound_n;  /* worst over a turn of the force that parts them; 0: never parts */
+  bool apart;     /* the mean force parts them */
+  double mean_n;  /* magnitude of the mean */
+  double bound_n; /* worst over a turn of the force that parts them; 0: never parts */
 } SpelchSeat;
 
 /* Reasons not to cut, and questions not answered. */
 typedef enum
 {
-  SPELCH_STOP_SPEED_MARK,      /* speed above the tool's mark */
-  SPELCH_STOP_HAND,            /* left-hand-cut bit on a clockwise spindle */
-  SPELCH_STOP_STRESS,          /* bit stress over its limit */
-  SPELCH_STOP_COLLET,          /* too little shank in the collet */
-  SPELCH_STOP_COLLET_SIZE,     /* no collet of the machine takes this shank */
-  SPELCH_STOP_TOO_WIDE,        /* bit wider than the cut, or than an inside corner allows */
-  SPELCH_STOP_TOO_SHORT,       /* bit doesn't reach the depth */
-  SPELCH_STOP_OVERCUT,         /* tip would cut deeper into bed, backer or bench than allowed */
-  SPELCH_STOP_NOT_THROUGH,     /* the last pass doesn't cut through */
-  SPELCH_STOP_PLUNGE,          /* bit can't plunge and no other entry is set */
-  SPELCH_STOP_HAND_FEED_MARK,  /* a bit this wide must be marked for hand feed */
-  SPELCH_STOP_HANDS,           /* more sideways force than hands hold */
-  SPELCH_STOP_NO_SPEED,        /* no speed and feed satisfy every limit */
-  SPELCH_ASK_SPEED_MARK,       /* no speed marked on the tool: ask the maker */
-  SPELCH_ASK_HOLDING,          /* say how it is held */
-  SPELCH_ASK_OVERALL,          /* overall length unknown: can't tell the length in the collet */
+  SPELCH_STOP_SPEED_MARK,     /* speed above the tool's mark */
+  SPELCH_STOP_HAND,           /* left-hand-cut bit on a clockwise spindle */
+  SPELCH_STOP_STRESS,         /* bit stress over its limit */
+  SPELCH_STOP_COLLET,         /* too little shank in the collet */
+  SPELCH_STOP_COLLET_SIZE,    /* no collet of the machine takes this shank */
+  SPELCH_STOP_TOO_WIDE,       /* bit wider than the cut, or than an inside corner allows */
+  SPELCH_STOP_TOO_SHORT,      /* bit doesn't reach the depth */
+  SPELCH_STOP_OVERCUT,        /* tip would cut deeper into bed, backer or bench than allowed */
+  SPELCH_STOP_NOT_THROUGH,    /* the last pass doesn't cut through */
+  SPELCH_STOP_PLUNGE,         /* bit can't plunge and no other entry is set */
+  SPELCH_STOP_HAND_FEED_MARK, /* a bit this wide must be marked for hand feed */
+  SPELCH_STOP_HANDS,          /* more sideways force than hands hold */
+  SPELCH_STOP_NO_SPEED,       /* no speed and feed satisfy every limit */
+  SPELCH_ASK_SPEED_MARK,      /* no speed marked on the tool: ask the maker */
+  SPELCH_ASK_HOLDING,         /* say how it is held */
+  SPELCH_ASK_OVERALL,         /* overall length unknown: can't tell the length in the collet */
   SPELCH_N_STOPS,
 } SpelchStopKind;
 extern const SpelchCodes SPELCH_STOP_CODES;
@@ -225,10 +229,10 @@ extern const SpelchCodes SPELCH_VERDICT_CODES; /* no_objection, not_checked, do_
 typedef struct
 {
   /* what was asked */
-  SpelchFace near;          /* the face toward the motor */
-  double thickness;         /* board, mm */
+  SpelchFace near;              /* the face toward the motor */
+  double thickness;             /* board, mm */
   double near_layer, far_layer; /* face layers, mm */
-  double through_depth;     /* thickness for a through cut, the cut's depth for a blind one */
+  double through_depth;         /* thickness for a through cut, the cut's depth for a blind one */
   bool through;
   SpelchFlutes flutes;
   double blunting;
@@ -239,10 +243,10 @@ typedef struct
 
   guint n_passes;
   SpelchPass passes[SPELCH_MAX_PASSES];
-  double overcut;           /* last tip beyond the far face; 0 for blind cuts */
-  double overcut_most;      /* what the machine, backer or bench allows */
-  double depth_most;        /* deepest tip the bit reaches in this cut */
-  double step_most;         /* deepest single step allowed, mm */
+  double overcut;      /* last tip beyond the far face; 0 for blind cuts */
+  double overcut_most; /* what the machine, backer or bench allows */
+  double depth_most;   /* deepest tip the bit reaches in this cut */
+  double step_most;    /* deepest single step allowed, mm */
   SpelchEntry entry;
   SpelchSense sense;
 
@@ -250,12 +254,13 @@ typedef struct
   SpelchEdge edges[SPELCH_MAX_EDGES]; /* motor-side left, right, then far left, right */
   SpelchWindows windows;
 
-  double engaged_mm;        /* a_e, widest of the passes */
+  double engaged_mm; /* a_e, widest of the passes */
   double speed_rpm, feed_mm_min, plunge_feed_mm_min;
   double feed_per_tooth, chip_max, chip_mean; /* mm */
-  double cutting_speed;     /* m/s */
-  SpelchBand power_w;       /* of the pass that needs most */
-  double tangential_mean_n, sideways_peak_n, ripple, axial_mean_n, lift_bound_n; /* of that pass; axial + toward the motor */
+  double cutting_speed;                       /* m/s */
+  SpelchBand power_w;                         /* of the pass that needs most */
+  double tangential_mean_n, sideways_peak_n, ripple, axial_mean_n,
+      lift_bound_n; /* of that pass; axial + toward the motor */
   SpelchBand axial_n;
   guint n_seats;
   SpelchSeat seats[2];
@@ -263,18 +268,18 @@ typedef struct
   double rubbing_share, wall_heat, chip_room;
   guint n_limits;
   SpelchLimit limits[SPELCH_N_LIMITS]; /* most used first */
-  double path_mm;           /* all passes and tracks */
-  double time_s;            /* cutting, entries included, of one piece */
-  double edge_path_m;       /* way of one edge through wood, one piece */
-  double stick_out_mm, in_collet_mm; /* in_collet 0 when the overall length isn't known */
-  double bit_height_mm;     /* router table: tip above the table, last pass; else 0 */
+  double path_mm;                      /* all passes and tracks */
+  double time_s;                       /* cutting, entries included, of one piece */
+  double edge_path_m;                  /* way of one edge through wood, one piece */
+  double stick_out_mm, in_collet_mm;   /* in_collet 0 when the overall length isn't known */
+  double bit_height_mm;                /* router table: tip above the table, last pass; else 0 */
 } SpelchPlan;
 
-/* Plans @cut of @part with @bit. Always fills the whole of @plan with finite numbers: a plan that can't be cut says so
- * in its stops. Held values are respected, the rest is recommended. The cut and bit need not be the part's own. Pure: the
- * same input gives the same plan. Takes well under half a millisecond. */
-void spelch_plan_make (const SpelchConstants *constants, const SpelchPart *part, const SpelchCut *cut, const SpelchBit *bit,
-                       SpelchPlan *plan);
+/* Plans @cut of @part with @bit. Always fills the whole of @plan with finite numbers: a plan that can't be
+ * cut says so in its stops. Held values are respected, the rest is recommended. The cut and bit need not be
+ * the part's own. Pure: the same input gives the same plan. Takes well under half a millisecond. */
+void spelch_plan_make (const SpelchConstants *constants, const SpelchPart *part, const SpelchCut *cut,
+                       const SpelchBit *bit, SpelchPlan *plan);
 
 /* The edges of @bit as the mechanics see them: today's diameter and up-shear, zones, hands. */
 SpelchFlutes spelch_plan_flutes (const SpelchBit *bit);
@@ -282,7 +287,8 @@ SpelchFlutes spelch_plan_flutes (const SpelchBit *bit);
 /* The edge that speaks for a side: the worst of the walls that stay. NULL when the face isn't cut. */
 const SpelchEdge *spelch_plan_worst (const SpelchPlan *plan, SpelchSide side);
 
-/* Whether the clean depth holds over all tolerances: false when the edge is clean only with everything exact. */
+/* Whether the clean depth holds over all tolerances: false when the edge is clean only with everything exact.
+ */
 bool spelch_plan_sure (const SpelchPlan *plan, SpelchSide side);
 
 /* Points lost or won on an edge by a term, 0 when it has none. */

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Words: what a plan says to people, in complete translatable sentences with this case's numbers. All strings returned
- * are newly allocated unless said otherwise; free with g_free().
+ * Words: what a plan says to people, in complete translatable sentences with this case's numbers. All strings
+ * returned are newly allocated unless said otherwise; free with g_free().
  */
 #pragma once
 
@@ -27,8 +27,8 @@ char *spelch_words_count (double value);
 /* A time: "1 min 52 s". */
 char *spelch_words_time (double seconds);
 
-/* "clean", "nearly clean", "fuzzy grain", "torn grain", "badly torn" (laminate: "nicked", "chipped", "badly chipped").
- * Not to be freed. */
+/* "clean", "nearly clean", "fuzzy grain", "torn grain", "badly torn" (laminate: "nicked", "chipped", "badly
+ * chipped"). Not to be freed. */
 const char *spelch_words_grade (int grade, bool laminate);
 
 /* "Show face, motor side", "Hidden face, far side", "Show face 1, motor side". */
@@ -71,6 +71,7 @@ char *spelch_words_setting (const SpelchPart *part, const SpelchNumbers *numbers
 /* One line about a cut: "through, 2 passes", "9 mm deep, 18 mm wide". */
 char *spelch_words_cut (const SpelchCut *cut, const SpelchPlan *plan, const SpelchNumbers *numbers);
 
-/* What to say under a bit in the drawer: "best", "tears show face", "too short", "too wide", "tip too long"...; "" when nothing
- * stands out. Not to be freed. */
-const char *spelch_words_bit_caption (const SpelchPart *part, const SpelchCut *cut, const SpelchBit *bit, const SpelchPlan *plan);
+/* What to say under a bit in the drawer: "best", "tears show face", "too short", "too wide", "tip too
+ * long"...; "" when nothing stands out. Not to be freed. */
+const char *spelch_words_bit_caption (const SpelchPart *part, const SpelchCut *cut, const SpelchBit *bit,
+                                      const SpelchPlan *plan);

@@ -77,13 +77,13 @@ typedef struct
   SpelchLength uncut_centre; /* diameter under the end that no edge reaches; 0 when end_cutting */
   SpelchLength end_hollow;   /* height of the hollow there */
   SpelchBearing bearing;
-  double max_rpm;                     /* highest speed marked on the tool; 0: unmarked */
-  bool hand_feed;                     /* marked for feeding by hand (MAN) */
-  double price;                       /* in whatever money the shop uses; 0: not told */
-  double metres_cut;                  /* since new or sharpened */
+  double max_rpm;    /* highest speed marked on the tool; 0: unmarked */
+  bool hand_feed;    /* marked for feeding by hand (MAN) */
+  double price;      /* in whatever money the shop uses; 0: not told */
+  double metres_cut; /* since new or sharpened */
   SpelchWear wear;
-  SpelchLength sharpened_diameter;    /* after sharpening; 0: as marked */
-  SpelchLength sharpened_up_shear;    /* after sharpening; 0: as marked */
+  SpelchLength sharpened_diameter; /* after sharpening; 0: as marked */
+  SpelchLength sharpened_up_shear; /* after sharpening; 0: as marked */
 } SpelchBit;
 
 /* The diameter, and the up-shear length, the bit has today: as sharpened when that is known. mm */
@@ -91,5 +91,6 @@ double spelch_bit_diameter_now (const SpelchBit *bit);
 double spelch_bit_up_shear_now (const SpelchBit *bit);
 
 /* What is wrong with the bit as described, as a sentence naming the member, or NULL. Free with g_free().
- * Checks ranges, and that an up-shear length stands only on a compression bit and inside its cutting length. */
+ * Checks ranges, and that an up-shear length stands only on a compression bit and inside its cutting length.
+ */
 char *spelch_bit_fault (const SpelchBit *bit);

@@ -32,10 +32,10 @@ extern const SpelchCodes SPELCH_MATERIAL_CODES;
 /* How the grain of a layer runs. */
 typedef enum
 {
-  SPELCH_GRAIN_NONE,     /* boards of fibres or particles, laminate */
+  SPELCH_GRAIN_NONE, /* boards of fibres or particles, laminate */
   SPELCH_GRAIN_STRAIGHT,
-  SPELCH_GRAIN_FIGURED,  /* curly, interlocked, burr */
-  SPELCH_GRAIN_END,      /* the face itself is end grain */
+  SPELCH_GRAIN_FIGURED, /* curly, interlocked, burr */
+  SPELCH_GRAIN_END,     /* the face itself is end grain */
 } SpelchGrain;
 extern const SpelchCodes SPELCH_GRAIN_CODES; /* none, straight, figured, end */
 
@@ -55,13 +55,13 @@ typedef struct
   char name[SPELCH_NAME_SIZE];
   guint n_layers; /* 1 to SPELCH_MAX_LAYERS */
   SpelchLayer layers[SPELCH_MAX_LAYERS];
-  SpelchLength nominal;      /* thickness it is sold as; the layers sum to it within 0.01 mm */
-  double tolerance_plus_mm;  /* how much thicker it may be */
-  double tolerance_minus_mm; /* how much thinner, a positive number */
-  SpelchLength measured;     /* 0: not measured */
-  double measured_within_mm; /* 0: the model's default */
+  SpelchLength nominal;         /* thickness it is sold as; the layers sum to it within 0.01 mm */
+  double tolerance_plus_mm;     /* how much thicker it may be */
+  double tolerance_minus_mm;    /* how much thinner, a positive number */
+  SpelchLength measured;        /* 0: not measured */
+  double measured_within_mm;    /* 0: the model's default */
   char species[SPELCH_ID_SIZE]; /* id in the species table for solid wood; "" when none */
-  double density_kg_m3;      /* 0: the species' or the group's */
+  double density_kg_m3;         /* 0: the species' or the group's */
 } SpelchBoard;
 
 /* Thickness to reckon with: measured when told, else nominal. mm */
@@ -69,9 +69,9 @@ double spelch_board_thickness (const SpelchBoard *board);
 
 /* The layers as they lie with @near toward the motor, scaled to spelch_board_thickness(): only the layers
  * between the two faces stretch, never the faces (a board of one or two layers stretches whole).
- * Index 0 is the motor-side face. The returned board keeps ids and names; its faces may be swapped, its `measured` is
- * unchanged and layer thicknesses are plain numbers. When the faces swap, grain angles are mirrored so that they are
- * counter-clockwise seen from the motor. */
+ * Index 0 is the motor-side face. The returned board keeps ids and names; its faces may be swapped, its
+ * `measured` is unchanged and layer thicknesses are plain numbers. When the faces swap, grain angles are
+ * mirrored so that they are counter-clockwise seen from the motor. */
 SpelchBoard spelch_board_toward_motor (const SpelchBoard *board, SpelchFace near);
 
 /* What is wrong with the board as described, as a sentence naming the member, or NULL. Free with g_free(). */

@@ -71,8 +71,8 @@ typedef struct
   double feed_mm_min;     /* 0: not held */
   bool entry_held;
   SpelchEntryKind entry;
-  bool entry_on_line;     /* the entry runs along the finished line instead of in the waste */
-  double entry_deg;       /* ramp or helix angle; 0: the model's default */
+  bool entry_on_line; /* the entry runs along the finished line instead of in the waste */
+  double entry_deg;   /* ramp or helix angle; 0: the model's default */
 } SpelchHeld;
 
 /* A plain value; copy it with =. */
@@ -81,22 +81,22 @@ typedef struct
   char id[SPELCH_ID_SIZE];
   char name[SPELCH_NAME_SIZE];
   SpelchCutKind kind;
-  bool through;           /* an outline or trim is always through */
-  SpelchFace way_up;      /* the face toward the motor; for a blind cut the face it lies in */
-  SpelchLength depth;     /* blind cuts: floor below the face; ignored for through cuts */
-  SpelchLength width;     /* between walls (dado, slot, pocket, mortise), of the step (rabbet), taken off (trim),
-                             diameter (hole); 0 for an outline: one bit wide */
-  SpelchLength length;    /* of the path along the finished line, once */
+  bool through;        /* an outline or trim is always through */
+  SpelchFace way_up;   /* the face toward the motor; for a blind cut the face it lies in */
+  SpelchLength depth;  /* blind cuts: floor below the face; ignored for through cuts */
+  SpelchLength width;  /* between walls (dado, slot, pocket, mortise), of the step (rabbet), taken off (trim),
+                          diameter (hole); 0 for an outline: one bit wide */
+  SpelchLength length; /* of the path along the finished line, once */
   SpelchLength corner_radius; /* smallest inside corner; 0: none or any */
-  bool seen_a, seen_b;    /* edge at that face will be seen */
-  SpelchWall kept;        /* which walls stay */
-  bool every_direction;   /* the path meets the grain at every angle (an outline or pocket always does) */
-  double path_deg;        /* otherwise: travel, counter-clockwise seen from face a, 0 along the board's length */
+  bool seen_a, seen_b;        /* edge at that face will be seen */
+  SpelchWall kept;            /* which walls stay */
+  bool every_direction;       /* the path meets the grain at every angle (an outline or pocket always does) */
+  double path_deg; /* otherwise: travel, counter-clockwise seen from face a, 0 along the board's length */
   SpelchEnd start, end;
-  guint quantity;         /* at least 1 */
+  guint quantity; /* at least 1 */
   SpelchTabs tabs;
-  SpelchLength backer;    /* thickness of a backing board under or behind the far face; 0: none */
-  SpelchLength stick_out; /* of the bit from the collet; 0: as short as the cut allows */
+  SpelchLength backer;      /* thickness of a backing board under or behind the far face; 0: none */
+  SpelchLength stick_out;   /* of the bit from the collet; 0: as short as the cut allows */
   char bit[SPELCH_ID_SIZE]; /* id of the accepted bit in the part; "" until one is accepted */
   SpelchHeld held;
 } SpelchCut;
@@ -110,5 +110,6 @@ bool spelch_cut_sees (const SpelchCut *cut, SpelchFace face);
 /* True for an outline, pocket, hole, or where the cut says so. */
 bool spelch_cut_every_direction (const SpelchCut *cut);
 
-/* What is wrong with the cut as described in @board, as a sentence naming the member, or NULL. Free with g_free(). */
+/* What is wrong with the cut as described in @board, as a sentence naming the member, or NULL. Free with
+ * g_free(). */
 char *spelch_cut_fault (const SpelchCut *cut, const SpelchBoard *board);

@@ -8,7 +8,7 @@
 #include <glib.h>
 #include <stdbool.h>
 
-#define SPELCH_TYPED_SIZE 32
+#define SPELCH_TYPED_SIZE  32
 #define SPELCH_MM_PER_INCH 25.4
 
 typedef enum
@@ -54,10 +54,14 @@ SpelchLength spelch_length_mm (double mm);
 bool spelch_length_parse (const char *text, SpelchUnit shown, SpelchLength *length, GError **error);
 
 /* @mm written in @unit: "18.3 mm", "23/32 in", "0.72 in". @decimals counts for millimetres (inch decimals
- * get one more than twice that, at most 4); trailing zeros are kept so that columns line up. A fraction is used only
- * when it is within 0.005 mm of a 64th; otherwise decimals. @decimal_sign is '.' or ','. Free with g_free(). */
-char *spelch_length_format (double mm, SpelchUnit unit, SpelchInchStyle style, int decimals, char decimal_sign);
+ * get one more than twice that, at most 4); trailing zeros are kept so that columns line up. A fraction is
+ * used only when it is within 0.005 mm of a 64th; otherwise decimals. @decimal_sign is '.' or ','. Free with
+ * g_free(). */
+char *spelch_length_format (double mm, SpelchUnit unit, SpelchInchStyle style, int decimals,
+                            char decimal_sign);
 
 /* What to show for @length: the typed words when there are any and they carry a unit or the unit they'd
- * take is @unit; otherwise spelch_length_format() with up to 2 decimals and no trailing zeros. Free with g_free(). */
-char *spelch_length_show (const SpelchLength *length, SpelchUnit unit, SpelchInchStyle style, char decimal_sign);
+ * take is @unit; otherwise spelch_length_format() with up to 2 decimals and no trailing zeros. Free with
+ * g_free(). */
+char *spelch_length_show (const SpelchLength *length, SpelchUnit unit, SpelchInchStyle style,
+                          char decimal_sign);

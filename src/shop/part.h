@@ -53,7 +53,8 @@ typedef struct
   int accepted_hidden; /* and on a hidden one */
   SpelchTolerances tolerances;
   SpelchHolding holding;
-  GHashTable *unknown; /* path -> JSON text of members this program doesn't know; shared between copies, may be NULL */
+  GHashTable *unknown; /* path -> JSON text of members this program doesn't know; shared between copies, may
+                          be NULL */
   int file_version;    /* format_version it was read from */
   bool read_only;      /* came from a newer major format */
 } SpelchPart;
@@ -78,5 +79,6 @@ void spelch_part_put_bit (SpelchPart *part, const SpelchBit *bit);
 /* Adds a copy of @cut at the end. Only on a part not yet shared. */
 void spelch_part_add_cut (SpelchPart *part, const SpelchCut *cut);
 
-/* What is wrong with the part, as a sentence naming the member ("cuts[2] 'shelf-dado': ..."), or NULL. g_free() it. */
+/* What is wrong with the part, as a sentence naming the member ("cuts[2] 'shelf-dado': ..."), or NULL.
+ * g_free() it. */
 char *spelch_part_fault (const SpelchPart *part);

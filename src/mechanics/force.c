@@ -1,0 +1,222 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "mechanics/force.h"
+
+#include "mechanics/chip.h"
+
+#include <math.h>
+#include <string.h>
+
+/* A stretch of one edge in one material and one hand. */
+typedef struct
+{
+  double s0, s1, a, b;
+  int sign;
+  int edges;
+} Stretch;
+
+#define MAX_STRETCHES (SPELCH_MAX_SLICES + 1)
+
+/* Splits the slices at the turn-over. */
+static int
+stretches_of (const SpelchForceCase *force, Stretch out[MAX_STRETCHES])
+{
+  int n = 0;
+  for (int i = 0; i < force->n_slices; i++)
+    {
+      const SpelchSlice *slice = &force->slices[i];
+      double turn = force->flutes.turn_over;
+      bool split = turn > slice->s0 && turn < slice->s1 && turn < force->flutes.length;
+      double cuts[3] = { slice->s0, split ? turn : slice->s1, slice->s1 };
+      for (int j = 0; j < (split ? 2 : 1); j++)
+        {
+          double middle = (cuts[j] + cuts[j + 1]) / 2;
+          out[n++] = (Stretch){ cuts[j],
+                                cuts[j + 1],
+                                force->blunting * slice->a,
+                                slice->b,
+                                spelch_flute_sign_at (&force->flutes, middle),
+                                spelch_flute_edges_at (&force->flutes, middle) };
+        }
+    }
+  return n;
+}
+
+double
+spelch_force_axial_ratio (double helix, double rake, double friction)
+{
+  double angle = atan (friction), t = tan (helix);
+  return t * (cos (angle - rake) - sin (angle)) / (cos (angle - rake) + t * t * sin (angle));
+}
+
+SpelchForceMeans
+spelch_force_means (const SpelchForceCase *force, double feed_per_tooth)
+{
+  SpelchForceMeans means = { 0, 0, 0 };
+  Stretch stretches[MAX_STRETCHES];
+  int n = stretches_of (force, stretches);
+  double arc = spelch_chip_arc (force->flutes.diameter, force->engaged);
+  double engaged = fmin (force->engaged, force->flutes.diameter);
+  double ratio = spelch_force_axial_ratio (force->flutes.helix, force->rake, force->friction);
+  for (int i = 0; i < n; i++)
+    {
+      const Stretch *e = &stretches[i];
+      double height = e->s1 - e->s0;
+      double work = height * e->edges * (e->a * arc + e->b * feed_per_tooth * engaged); /* N mm a turn */
+      means.power_per_speed += work / 1000;
+      means.tangential += work / (M_PI * force->flutes.diameter);
+      means.axial += e->sign * ratio * e->b * height * e->edges * feed_per_tooth * engaged
+                     / (M_PI * force->flutes.diameter);
+    }
+  return means;
+}
+
+/* What multiplies the sums of one stretch. */
+typedef struct
+{
+  double radial_edge;    /* c */
+  double radial_cutting; /* tan (friction angle - rake) */
+  double axial;          /* r_a */
+  double helix;          /* tan beta */
+  double lift_down;
+} Shares;
+
+/* Adds weight times the integrals over phi from p to q of one stretch. */
+static void
+add_arc (const Stretch *e, const Shares *k, double p, double q, double weight, SpelchForceParts *still,
+         SpelchForceParts *moving)
+{
+  double sp = sin (p), cp = cos (p), sq = sin (q), cq = cos (q);
+  double sines = cp - cq;                               /* of sin */
+  double cosines = sq - sp;                             /* of cos */
+  double crossed = (sq * sq - sp * sp) / 2;             /* of sin cos */
+  double squares = ((q - p) - (sq * cq - sp * cp)) / 2; /* of sin^2 */
+  double a = weight * e->a, b = weight * e->b;
+
+  still->along += -a * cosines - k->radial_edge * a * sines;
+  still->across += a * sines - k->radial_edge * a * cosines;
+  still->tangential += a * (q - p);
+  moving->along += -b * crossed - k->radial_cutting * b * squares;
+  moving->across += b * squares - k->radial_cutting * b * crossed;
+  moving->tangential += b * sines;
+  moving->axial += e->sign * k->axial * b * sines;
+  if (e->sign > 0)
+    {
+      still->lift += k->helix * a * (q - p);
+      moving->lift += k->helix * b * sines;
+    }
+  else if (e->sign < 0)
+    moving->lift -= k->lift_down * k->axial * b * sines;
+}
+
+/* Adds one edge of a stretch whose angle runs from phi0 at s0 to phi1 at s1. */
+static void
+add_edge (const Stretch *e, const Shares *k, double phi0, double phi1, double from, double to,
+          SpelchForceParts *still, SpelchForceParts *moving)
+{
+  double low = fmin (phi0, phi1), high = fmax (phi0, phi1);
+  double height = e->s1 - e->s0;
+  double shift = 2 * M_PI * floor (low / (2 * M_PI));
+  low -= shift;
+  high -= shift;
+  if (high - low < 1e-9)
+    {
+      if (low > from && low < to)
+        {
+          /* Upright edge: the whole height stands at one angle. A tiny arc keeps one set of formulas. */
+          double half = 1e-5;
+          add_arc (e, k, low - half, low + half, height / (2 * half), still, moving);
+        }
+      return;
+    }
+  for (; from < high; from += 2 * M_PI, to += 2 * M_PI)
+    {
+      double p = fmax (low, from), q = fmin (high, to);
+      if (q > p)
+        {
+          double weight = height / (high - low);
+          double turns = 2 * M_PI * floor (p / (2 * M_PI));
+          add_arc (e, k, p - turns, q - turns, weight, still, moving);
+        }
+    }
+}
+
+static void
+forces_at (const SpelchForceCase *force, const Stretch *stretches, int n, double turned,
+           SpelchForceParts *still, SpelchForceParts *moving)
+{
+  double reach = spelch_chip_engagement (force->flutes.diameter, force->engaged);
+  double from = force->climb ? M_PI - reach : 0, to = from + reach;
+  Shares shares = { force->edge_radial_share, tan (atan (force->friction) - force->rake),
+                    spelch_force_axial_ratio (force->flutes.helix, force->rake, force->friction),
+                    tan (force->flutes.helix), force->lift_down_share };
+  memset (still, 0, sizeof *still);
+  memset (moving, 0, sizeof *moving);
+  for (int i = 0; i < n; i++)
+    {
+      const Stretch *e = &stretches[i];
+      double twist0 = spelch_flute_twist (&force->flutes, e->s0),
+             twist1 = spelch_flute_twist (&force->flutes, e->s1);
+      for (int edge = 0; edge < e->edges; edge++)
+        {
+          double base = turned - 2 * M_PI * edge / e->edges;
+          add_edge (e, &shares, base - twist0, base - twist1, from, to, still, moving);
+        }
+    }
+}
+
+void
+spelch_force_at (const SpelchForceCase *force, double turned, SpelchForceParts *still,
+                 SpelchForceParts *moving)
+{
+  Stretch stretches[MAX_STRETCHES];
+  int n = stretches_of (force, stretches);
+  forces_at (force, stretches, n, turned, still, moving);
+}
+
+void
+spelch_force_turn (const SpelchForceCase *force, SpelchTurn *turn)
+{
+  Stretch stretches[MAX_STRETCHES];
+  int n = stretches_of (force, stretches);
+  bool equal = force->flutes.edges_up == force->flutes.edges_down;
+  turn->span = equal ? 2 * M_PI / force->flutes.edges_down : 2 * M_PI;
+  for (int i = 0; i < SPELCH_TURN_SAMPLES; i++)
+    forces_at (force, stretches, n, turn->span * (i + 0.5) / SPELCH_TURN_SAMPLES, &turn->still[i],
+               &turn->moving[i]);
+}
+
+SpelchForcePeaks
+spelch_force_peaks (const SpelchTurn *turn, double feed_per_tooth)
+{
+  double most = 0, least = HUGE_VAL, sum = 0, lift = -HUGE_VAL, press = -HUGE_VAL;
+  for (int i = 0; i < SPELCH_TURN_SAMPLES; i++)
+    {
+      double along = turn->still[i].along + feed_per_tooth * turn->moving[i].along;
+      double across = turn->still[i].across + feed_per_tooth * turn->moving[i].across;
+      double side = hypot (along, across);
+      most = fmax (most, side);
+      least = fmin (least, side);
+      sum += side;
+      lift = fmax (lift, turn->still[i].lift + feed_per_tooth * turn->moving[i].lift);
+      press = fmax (press, -feed_per_tooth * turn->moving[i].axial);
+    }
+  return (SpelchForcePeaks){ most, sum > 0 ? (most - least) * SPELCH_TURN_SAMPLES / sum : 0, lift, press };
+}
+
+double
+spelch_force_feed_for_peak (const SpelchTurn *turn, double limit, double most)
+{
+  double feed = most;
+  for (int i = 0; i < SPELCH_TURN_SAMPLES; i++)
+    {
+      const SpelchForceParts *e = &turn->still[i], *m = &turn->moving[i];
+      double a = m->along * m->along + m->across * m->across;
+      double b = e->along * m->along + e->across * m->across;
+      double c = e->along * e->along + e->across * e->across - limit * limit;
+      if (c >= 0)
+        return 0;
+      if (a > 0)
+        feed = fmin (feed, (-b + sqrt (b * b - a * c)) / a);
+    }
+  return fmax (feed, 0);
+}
