@@ -84,6 +84,14 @@ spelch_flute_edges_at (const SpelchFlutes *flutes, double s)
   return s < flutes->turn_over ? flutes->edges_up : flutes->edges_down;
 }
 
+int
+spelch_flute_fewest_edges (const SpelchFlutes *flutes)
+{
+  if (!has_turn_over (flutes))
+    return flutes->turn_over > 0 ? flutes->edges_up : flutes->edges_down;
+  return flutes->edges_up < flutes->edges_down ? flutes->edges_up : flutes->edges_down;
+}
+
 double
 spelch_flute_twist (const SpelchFlutes *flutes, double s)
 {

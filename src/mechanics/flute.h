@@ -56,6 +56,9 @@ SpelchHands spelch_flute_hands_between (const SpelchFlutes *flutes, double s0, d
 /* Number of cutting edges at height @s. */
 int spelch_flute_edges_at (const SpelchFlutes *flutes, double s);
 
+/* The fewest edges at any height within the cutting length: the feed per tooth is reckoned with these. */
+int spelch_flute_fewest_edges (const SpelchFlutes *flutes);
+
 /* Angle of the helix from the tip up to height @s, signed: integral of tan(beta) hand / R ds. rad */
 double spelch_flute_twist (const SpelchFlutes *flutes, double s);
 

@@ -16,11 +16,13 @@ typedef struct
 
 #define MAX_STRETCHES (SPELCH_MAX_SLICES + 1)
 
-/* Splits the slices at the turn-over. */
+/* Splits the slices at the turn-over. Where a zone has more edges than the other, each takes a thinner chip: its cutting
+ * part shrinks in that proportion, so that one feed per tooth (of the zone with fewer edges) serves for all. */
 static int
 stretches_of (const SpelchForceCase *force, Stretch out[MAX_STRETCHES])
 {
   int n = 0;
+  int fewest = spelch_flute_fewest_edges (&force->flutes);
   for (int i = 0; i < force->n_slices; i++)
     {
       const SpelchSlice *slice = &force->slices[i];
@@ -30,12 +32,13 @@ stretches_of (const SpelchForceCase *force, Stretch out[MAX_STRETCHES])
       for (int j = 0; j < (split ? 2 : 1); j++)
         {
           double middle = (cuts[j] + cuts[j + 1]) / 2;
+          int edges = spelch_flute_edges_at (&force->flutes, middle);
           out[n++] = (Stretch){ cuts[j],
                                 cuts[j + 1],
                                 force->blunting * slice->a,
-                                slice->b,
+                                slice->b * fewest / edges,
                                 spelch_flute_sign_at (&force->flutes, middle),
-                                spelch_flute_edges_at (&force->flutes, middle) };
+                                edges };
         }
     }
   return n;

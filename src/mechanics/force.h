@@ -50,7 +50,7 @@ typedef struct
 /* Axial over tangential cutting force, r_a. @helix and @rake rad. tan(helix) without friction. */
 double spelch_force_axial_ratio (double helix, double rake, double friction);
 
-/* Means over a turn at feed per tooth @feed_per_tooth, closed form. */
+/* Means over a turn at feed per tooth @feed_per_tooth (of the zone with the fewest edges), closed form. */
 typedef struct
 {
   double tangential;      /* N, over all edges */

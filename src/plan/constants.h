@@ -86,9 +86,15 @@ extern const SpelchCodes SPELCH_EVIDENCE_CODES; /* measured, analogy, geometry, 
   X (trim_router_mass, "trim-router-mass") /* kg, up to which a hand-held router counts as a trim router */  \
   X (hand_feed_max, "hand-feed-max")       /* mm/min */                                                      \
   X (table_feed_max, "table-feed-max")                                                                       \
-  X (hand_feed_mark, "hand-feed-mark") /* mm of diameter from which MAN marking is needed */                 \
-  X (plunge_share, "plunge-share")     /* plunge feed as a share of the feed */                              \
-  X (speed_spare, "speed-spare")       /* share of the best feed given up for a slower spindle */
+  X (hand_feed_mark, "hand-feed-mark")                 /* mm of diameter from which MAN marking is needed */ \
+  X (plunge_share, "plunge-share")                     /* plunge feed as a share of the feed */              \
+  X (hold_friction_raw, "hold-friction-raw")           /* raw wood on board */                               \
+  X (hold_friction_laminate, "hold-friction-laminate") /* laminate face down */                              \
+  X (hold_friction_low, "hold-friction-low")           /* share of it to count on at worst */                \
+  X (hold_factor, "hold-factor")                       /* least nominal factor */                            \
+  X (vacuum_default, "vacuum-default")                 /* kPa */                                             \
+  X (vacuum_leak, "vacuum-leak") /* share that reaches the work through a spoilboard */                      \
+  X (speed_spare, "speed-spare") /* share of the best feed given up for a slower spindle */
 
 /* Edge and cutting force constants of a material group. */
 typedef struct

@@ -203,6 +203,7 @@ typedef enum
   SPELCH_STOP_HAND_FEED_MARK, /* a bit this wide must be marked for hand feed */
   SPELCH_STOP_HANDS,          /* more sideways force than hands hold */
   SPELCH_STOP_NO_SPEED,       /* no speed and feed satisfy every limit */
+  SPELCH_STOP_HOLDING,        /* vacuum or clamps don't keep the work at the factor asked */
   SPELCH_ASK_SPEED_MARK,      /* no speed marked on the tool: ask the maker */
   SPELCH_ASK_HOLDING,         /* say how it is held */
   SPELCH_ASK_OVERALL,         /* overall length unknown: can't tell the length in the collet */
@@ -264,7 +265,11 @@ typedef struct
   SpelchBand axial_n;
   guint n_seats;
   SpelchSeat seats[2];
-  double deflection_mm, stress_mpa, stress_share;
+  double hold_needed_n;     /* press on the bed that keeps the work at the nominal factor; 0: hands hold it */
+  double hold_available_n;  /* what vacuum or clamps give; 0: not told */
+  double hold_factor;       /* nominal; 0: not checked */
+  double hold_factor_worst; /* at the bad end of every band; 0: not checked */
+  double deflection_mm, deflection_limit_mm, stress_mpa, stress_share;
   double rubbing_share, wall_heat, chip_room;
   guint n_limits;
   SpelchLimit limits[SPELCH_N_LIMITS]; /* most used first */

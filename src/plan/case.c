@@ -1,0 +1,192 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "plan/case.h"
+
+#include <math.h>
+#include <string.h>
+
+static double
+blunting_of (const SpelchConstants *k, SpelchWear wear)
+{
+  const double states[] = { k->blunting_new, k->blunting_sharp, k->blunting_worn, k->blunting_dull };
+  return states[wear];
+}
+
+SpelchFlutes
+spelch_plan_flutes (const SpelchBit *bit)
+{
+  SpelchFlutes flutes = { .diameter = spelch_bit_diameter_now (bit),
+                          .helix = bit->kind == SPELCH_BIT_STRAIGHT ? 0 : bit->helix_deg * M_PI / 180,
+                          .length = bit->cutting_length.mm,
+                          .edges_up = bit->edges,
+                          .edges_down = bit->edges };
+  if (bit->kind == SPELCH_BIT_UP_CUT)
+    flutes.turn_over = flutes.length;
+  if (bit->kind == SPELCH_BIT_COMPRESSION)
+    {
+      flutes.turn_over = spelch_bit_up_shear_now (bit);
+      flutes.overlap = bit->overlap.mm;
+      if (bit->edges_up > 0)
+        flutes.edges_up = bit->edges_up;
+    }
+  return flutes;
+}
+
+static double
+told_or (double told, double otherwise)
+{
+  return told > 0 ? told : otherwise;
+}
+
+static void
+prepare_tolerances (SpelchCase *c)
+{
+  const SpelchBoard *board = &c->part->board;
+  bool measured = board->measured.mm > 0;
+  double within = told_or (board->measured_within_mm, c->k->tolerance_measured);
+  c->plus = measured ? within : board->tolerance_plus_mm;
+  c->minus = measured ? within : board->tolerance_minus_mm;
+  c->depth_tolerance = told_or (c->part->tolerances.depth_mm, c->k->tolerance_depth);
+  c->shear_tolerance = told_or (c->part->tolerances.up_shear_mm, c->k->tolerance_up_shear);
+  c->datum = spelch_machine_datum (c->machine);
+}
+
+/* What is above the cutting edges limits the depth only when it is as thick as the bit. */
+static void
+prepare_reach (SpelchCase *c)
+{
+  const SpelchBit *bit = c->bit;
+  double above = bit->neck.mm > 0 ? bit->neck.mm : bit->shank.mm;
+  double in_collet = fmax (c->k->collet_least, c->k->collet_diameters * bit->shank.mm);
+  double base = c->machine->base_thickness.mm + c->k->clearance_base;
+
+  c->stick_most = bit->overall_length.mm > 0 ? fmax (bit->overall_length.mm - in_collet, 0) : HUGE_VAL;
+  if (c->cut->stick_out.mm > 0)
+    c->stick_most = c->cut->stick_out.mm;
+  c->depth_most = fmax (c->stick_most - base, 0);
+  if (above >= c->diameter || c->depth_most == HUGE_VAL)
+    c->depth_most = fmin (c->depth_most, bit->cutting_length.mm);
+  c->step_most = bit->cutting_length.mm;
+  if (c->diameter < c->k->slender_below)
+    c->step_most = fmin (c->step_most, c->k->slender_step * c->diameter);
+
+  if (c->cut->backer.mm > 0)
+    c->overcut_most = fmax (c->cut->backer.mm - c->k->backer_spare, 0);
+  else if (c->machine->kind == SPELCH_MACHINE_GANTRY)
+    c->overcut_most = c->machine->overcut_allowed_mm;
+  else
+    c->overcut_most = fmax (c->depth_most - c->thickness, 0);
+}
+
+static int
+tracks_across (double width, double diameter)
+{
+  return width > diameter + 1e-9 ? (int)ceil ((width - 1e-9) / diameter) : 1;
+}
+
+static void
+prepare_width (SpelchCase *c)
+{
+  const SpelchCut *cut = c->cut;
+  double width = cut->width.mm > 0 ? cut->width.mm : c->diameter;
+  c->single_wall = cut->kind == SPELCH_CUT_RABBET || cut->kind == SPELCH_CUT_TRIM;
+  c->lone_climb = c->single_wall && cut->kept == SPELCH_WALL_RIGHT;
+  c->tracks = tracks_across (width, c->diameter);
+  c->engaged = c->single_wall ? fmin (width, c->diameter) : c->diameter;
+}
+
+void
+spelch_case_prepare (SpelchCase *c, const SpelchConstants *constants, const SpelchPart *part,
+                     const SpelchCut *cut, const SpelchBit *bit)
+{
+  memset (c, 0, sizeof *c);
+  c->k = constants;
+  c->part = part;
+  c->cut = cut;
+  c->bit = bit;
+  c->machine = &part->machine;
+  c->board = spelch_board_toward_motor (&part->board, cut->way_up);
+  c->flutes = spelch_plan_flutes (bit);
+  c->diameter = c->flutes.diameter;
+  c->thickness = spelch_board_thickness (&part->board);
+  c->near_layer = c->board.layers[0].thickness.mm;
+  c->far_layer = c->board.layers[c->board.n_layers - 1].thickness.mm;
+  c->through = cut->through;
+  c->floor_depth = c->through ? c->thickness : fmin (cut->depth.mm, c->thickness);
+  c->blunting = blunting_of (constants, bit->wear);
+  c->rake = told_or (bit->rake_deg, constants->rake_default) * M_PI / 180;
+  prepare_tolerances (c);
+  prepare_reach (c);
+  prepare_width (c);
+}
+
+SpelchUncertain
+spelch_case_uncertain (const SpelchCase *c, bool exact)
+{
+  double set = c->depth_tolerance, bed = set + c->machine->flatness_mm;
+  if (exact)
+    return (SpelchUncertain){ 0, 0, 0, 0 };
+  if (c->datum == SPELCH_DATUM_FACE)
+    return (SpelchUncertain){ set, set, set + c->plus, set + c->minus };
+  return (SpelchUncertain){ bed + c->minus, bed + c->plus, bed, bed };
+}
+
+bool
+spelch_case_backed (const SpelchCase *c)
+{
+  bool spoilboard
+      = c->machine->kind == SPELCH_MACHINE_GANTRY && c->machine->spoilboard == SPELCH_SPOILBOARD_FRESH;
+  return c->cut->backer.mm > 0 || spoilboard;
+}
+
+static const SpelchLayer *
+face_layer (const SpelchCase *c, SpelchSide side)
+{
+  return &c->board.layers[side == SPELCH_SIDE_MOTOR ? 0 : c->board.n_layers - 1];
+}
+
+bool
+spelch_layer_is_solid (const SpelchLayer *layer)
+{
+  return !layer->veneer
+         && (layer->material == SPELCH_MATERIAL_SOFTWOOD || layer->material == SPELCH_MATERIAL_HARDWOOD);
+}
+
+SpelchFacing
+spelch_case_facing (const SpelchCase *c, SpelchSide side)
+{
+  const SpelchLayer *layer = face_layer (c, side);
+  if (layer->material == SPELCH_MATERIAL_LAMINATE)
+    return SPELCH_FACING_LAMINATE;
+  if (layer->material == SPELCH_MATERIAL_MDF || layer->material == SPELCH_MATERIAL_PARTICLEBOARD)
+    return SPELCH_FACING_BOARD;
+  return spelch_layer_is_solid (layer) && layer->grain == SPELCH_GRAIN_STRAIGHT ? SPELCH_FACING_STRAIGHT
+                                                                                : SPELCH_FACING_PLY;
+}
+
+int
+spelch_case_shear_points (const SpelchCase *c, SpelchSide side, SpelchLoad load)
+{
+  const SpelchShearPoints *points = &c->k->shear[spelch_case_facing (c, side)];
+  switch (load)
+    {
+    case SPELCH_LOAD_PRESS_IN:
+      return points->press_in;
+    case SPELCH_LOAD_NEUTRAL:
+      return points->neutral;
+    case SPELCH_LOAD_PULL_OUT:
+      return points->pull_out;
+    case SPELCH_LOAD_NOT_CUT:
+    default:
+      return 0;
+    }
+}
+
+double
+spelch_case_fibre_angle (const SpelchCase *c, SpelchSide side)
+{
+  double path = c->cut->way_up == SPELCH_FACE_A ? c->cut->path_deg : -c->cut->path_deg;
+  double angle = fmod (face_layer (c, side)->grain_deg - path, 180);
+  if (angle > 90)
+    angle -= 180;
+  return angle <= -90 ? angle + 180 : angle;
+}

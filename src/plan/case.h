@@ -1,0 +1,63 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Case: one cut of a part with one bit, made ready for reckoning: the board as it lies toward the motor, the
+ * flutes, the tolerances, and how far the bit may go. Shared by the files of this room only.
+ */
+#pragma once
+
+#include "plan/plan.h"
+
+typedef struct
+{
+  const SpelchConstants *k;
+  const SpelchPart *part;
+  const SpelchCut *cut;
+  const SpelchBit *bit;
+  const SpelchMachine *machine;
+  SpelchBoard board; /* layers from the motor-side face */
+  SpelchFlutes flutes;
+  double diameter;
+  double thickness, near_layer, far_layer; /* mm */
+  bool through;
+  double floor_depth; /* blind: the cut's depth; through: the thickness */
+  double plus, minus; /* board thickness tolerance, mm */
+  double depth_tolerance, shear_tolerance;
+  SpelchDatum datum;
+  double overcut_most; /* what machine, backer or bench allows */
+  double stick_most;   /* longest stick-out that leaves enough shank in the collet; HUGE_VAL when not known */
+  double depth_most;   /* deepest tip the bit reaches */
+  double step_most;    /* deepest single step */
+  double engaged;      /* a_e of the widest track, mm */
+  int tracks;          /* side by side */
+  bool single_wall;    /* only one wall is cut */
+  bool lone_climb;     /* that wall is the climb wall */
+  double blunting;
+  double rake; /* rad */
+} SpelchCase;
+
+void spelch_case_prepare (SpelchCase *c, const SpelchConstants *constants, const SpelchPart *part,
+                          const SpelchCut *cut, const SpelchBit *bit);
+
+/* How far a setting may be off: the tip's depth below the near face lies in -depth_minus..+depth_plus of what
+ * was set, the overcut in -over_minus..+over_plus. mm, none negative. */
+typedef struct
+{
+  double depth_minus, depth_plus, over_minus, over_plus;
+} SpelchUncertain;
+
+/* @exact: everything as described, all zero. */
+SpelchUncertain spelch_case_uncertain (const SpelchCase *c, bool exact);
+
+/* True when the far face lies on a firm flat backing outside the finished line. */
+bool spelch_case_backed (const SpelchCase *c);
+
+/* Facing of the motor-side or far face, and the shear points for a load on it. */
+SpelchFacing spelch_case_facing (const SpelchCase *c, SpelchSide side);
+int spelch_case_shear_points (const SpelchCase *c, SpelchSide side, SpelchLoad load);
+
+/* The fibre angle from the travel toward the left, degrees in (-90, 90], of a face layer. Meaningless for a
+ * cut that meets every direction. */
+double spelch_case_fibre_angle (const SpelchCase *c, SpelchSide side);
+
+/* True for layers whose grain makes the wood split rather than crumble. */
+bool spelch_layer_is_solid (const SpelchLayer *layer);

@@ -1,0 +1,91 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "plan/checks.h"
+
+#include "plan/solve.h"
+
+#include <math.h>
+
+#define SLACK 1e-6
+
+static void
+add (SpelchPlan *plan, SpelchStopKind kind, double value, double limit)
+{
+  if (plan->n_stops < G_N_ELEMENTS (plan->stops))
+    plan->stops[plan->n_stops++] = (SpelchStop){ kind, value, limit };
+}
+
+static void
+check_tool (const SpelchCase *c, SpelchPlan *plan)
+{
+  const SpelchBit *bit = c->bit;
+  double least = fmax (c->k->collet_least, c->k->collet_diameters * bit->shank.mm);
+  bool fits = c->machine->n_collets == 0;
+  for (guint i = 0; i < c->machine->n_collets; i++)
+    fits |= fabs (c->machine->collets[i].mm - bit->shank.mm) < 0.02;
+
+  if (bit->hand == SPELCH_HAND_LEFT)
+    add (plan, SPELCH_STOP_HAND, 0, 0);
+  if (bit->max_rpm <= 0)
+    add (plan, SPELCH_ASK_SPEED_MARK, plan->speed_rpm, 0);
+  else if (plan->speed_rpm > bit->max_rpm + SLACK)
+    add (plan, SPELCH_STOP_SPEED_MARK, plan->speed_rpm, bit->max_rpm);
+  if (!fits)
+    add (plan, SPELCH_STOP_COLLET_SIZE, bit->shank.mm, 0);
+  if (bit->overall_length.mm <= 0)
+    add (plan, SPELCH_ASK_OVERALL, 0, least);
+  else if (plan->in_collet_mm < least - SLACK)
+    add (plan, SPELCH_STOP_COLLET, plan->in_collet_mm, least);
+  if (c->machine->kind != SPELCH_MACHINE_GANTRY && c->diameter >= c->k->hand_feed_mark && !bit->hand_feed)
+    add (plan, SPELCH_STOP_HAND_FEED_MARK, c->diameter, c->k->hand_feed_mark);
+}
+
+static void
+check_shape (const SpelchCase *c, SpelchPlan *plan)
+{
+  const SpelchCut *cut = c->cut;
+  double deepest = plan->n_passes > 0 ? plan->passes[plan->n_passes - 1].tip_mm : plan->through_depth;
+  bool plunges = plan->entry.kind == SPELCH_ENTRY_PLUNGE || plan->entry.kind == SPELCH_ENTRY_STAGED;
+
+  if (!c->single_wall && cut->width.mm > 0 && c->diameter > cut->width.mm + 0.005)
+    add (plan, SPELCH_STOP_TOO_WIDE, c->diameter, cut->width.mm);
+  else if (cut->corner_radius.mm > 0 && c->diameter > 2 * cut->corner_radius.mm + 0.005)
+    add (plan, SPELCH_STOP_TOO_WIDE, c->diameter, 2 * cut->corner_radius.mm);
+  if (deepest > c->depth_most + SLACK)
+    add (plan, SPELCH_STOP_TOO_SHORT, deepest, c->depth_most);
+  if (c->through && plan->overcut > c->overcut_most + SLACK)
+    add (plan, SPELCH_STOP_OVERCUT, plan->overcut, c->overcut_most);
+  if (c->through && plan->overcut < c->k->cuts_through - SLACK)
+    add (plan, SPELCH_STOP_NOT_THROUGH, plan->overcut, c->k->cuts_through);
+  if (plunges && !c->bit->end_cutting)
+    add (plan, SPELCH_STOP_PLUNGE, 0, 0);
+}
+
+static void
+check_loads (const SpelchCase *c, SpelchPlan *plan)
+{
+  double hands = spelch_solve_hands_limit (c);
+  if (plan->n_passes == 0 || plan->feed_mm_min <= 0)
+    add (plan, SPELCH_STOP_NO_SPEED, 0, 0);
+  if (plan->stress_share > 1 + SLACK)
+    add (plan, SPELCH_STOP_STRESS, plan->stress_mpa, spelch_solve_stress_limit (c));
+  if (hands > 0 && plan->sideways_peak_n > hands + SLACK)
+    add (plan, SPELCH_STOP_HANDS, plan->sideways_peak_n, hands);
+  if (plan->hold_factor > 0 && (plan->hold_factor < c->k->hold_factor || plan->hold_factor_worst < 1))
+    add (plan, SPELCH_STOP_HOLDING, plan->hold_factor, c->k->hold_factor);
+  else if (c->machine->kind == SPELCH_MACHINE_GANTRY && plan->hold_factor <= 0)
+    add (plan, SPELCH_ASK_HOLDING, plan->hold_needed_n, 0);
+}
+
+void
+spelch_checks_run (const SpelchCase *c, SpelchPlan *plan)
+{
+  check_tool (c, plan);
+  check_shape (c, plan);
+  check_loads (c, plan);
+  plan->verdict = SPELCH_VERDICT_NO_OBJECTION;
+  for (guint i = 0; i < plan->n_stops; i++)
+    {
+      bool asks = plan->stops[i].kind >= SPELCH_ASK_SPEED_MARK;
+      plan->verdict = MAX (plan->verdict, asks ? SPELCH_VERDICT_NOT_CHECKED : SPELCH_VERDICT_DO_NOT_CUT);
+    }
+}

@@ -1,0 +1,226 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "plan/edges.h"
+
+#include <math.h>
+#include <string.h>
+
+/* What loads a face layer, and which pass is to blame. */
+typedef struct
+{
+  SpelchLoad load;
+  int pass;
+  double from, to; /* heights above the tip */
+  bool finishing;
+} Loading;
+
+/* Heights at which @pass cuts the layer from @top to @bottom; false when it doesn't. */
+static bool
+span_in (const SpelchPass *pass, double top, double bottom, double *from, double *to)
+{
+  *from = fmax (0, pass->tip_mm - bottom);
+  *to = pass->tip_mm - fmax (top, pass->from_mm);
+  return *to - *from > 1e-9;
+}
+
+static SpelchLoad
+load_of (const SpelchFlutes *flutes, SpelchSide side, double from, double to)
+{
+  SpelchHands hands = spelch_flute_hands_between (flutes, from, to);
+  bool pulls = side == SPELCH_SIDE_MOTOR ? hands.up : hands.down;
+  if (pulls)
+    return SPELCH_LOAD_PULL_OUT;
+  return hands.neutral ? SPELCH_LOAD_NEUTRAL : SPELCH_LOAD_PRESS_IN;
+}
+
+static Loading
+loading_of (const SpelchCase *c, SpelchSide side, const SpelchPass *passes, guint n)
+{
+  Loading worst = { SPELCH_LOAD_NOT_CUT, 0, 0, 0, false };
+  double top = side == SPELCH_SIDE_MOTOR ? 0 : c->thickness - c->far_layer;
+  double bottom = side == SPELCH_SIDE_MOTOR ? c->near_layer : c->thickness;
+  bool finished = n > 0 && passes[n - 1].finishing;
+  /* A far face that the floor leaves standing has no arris. */
+  if (side == SPELCH_SIDE_FAR && (n == 0 || passes[n - 1].tip_mm < c->thickness - 1e-9))
+    return worst;
+  for (guint i = finished ? n - 1 : 0; i < n; i++)
+    {
+      double from, to;
+      if (!span_in (&passes[i], top, bottom, &from, &to))
+        continue;
+      SpelchLoad load = load_of (&c->flutes, side, from, to);
+      if (load > worst.load)
+        worst = (Loading){ load, (int)i + 1, from, to, passes[i].finishing };
+    }
+  return worst;
+}
+
+static void
+add_term (SpelchEdge *edge, SpelchTermKind kind, int points, SpelchEvidence evidence)
+{
+  if (points != 0 || kind == SPELCH_TERM_SHEAR)
+    edge->terms[edge->n_terms++] = (SpelchTerm){ kind, points, evidence };
+}
+
+static SpelchEvidence
+shear_evidence (SpelchFacing facing)
+{
+  return facing == SPELCH_FACING_PLY     ? SPELCH_EVIDENCE_MEASURED
+         : facing == SPELCH_FACING_BOARD ? SPELCH_EVIDENCE_PRACTICE
+                                         : SPELCH_EVIDENCE_ANALOGY;
+}
+
+static bool
+against_grain (const SpelchCase *c, SpelchSide side)
+{
+  double angle = spelch_case_fibre_angle (c, side);
+  return spelch_cut_every_direction (c->cut) || (angle > c->k->grain_bad_from && angle < c->k->grain_bad_to);
+}
+
+static const SpelchLayer *
+layer_at (const SpelchCase *c, SpelchSide side)
+{
+  return &c->board.layers[side == SPELCH_SIDE_MOTOR ? 0 : c->board.n_layers - 1];
+}
+
+static int
+grain_points (const SpelchCase *c, SpelchSide side, int shear)
+{
+  const SpelchLayer *layer = layer_at (c, side);
+  bool has_grain = layer->grain == SPELCH_GRAIN_STRAIGHT || layer->grain == SPELCH_GRAIN_FIGURED;
+  bool counts = has_grain && (spelch_layer_is_solid (layer) || shear > 0);
+  return counts && against_grain (c, side) ? 1 : 0;
+}
+
+/* An edge the cut runs out over with nothing behind it, across the grain. */
+static int
+corner_points (const SpelchCase *c, SpelchSide side)
+{
+  const SpelchLayer *layer = layer_at (c, side);
+  if (spelch_cut_every_direction (c->cut) || c->cut->end != SPELCH_END_EDGE || !spelch_layer_is_solid (layer)
+      || layer->grain == SPELCH_GRAIN_END)
+    return 0;
+  return fabs (spelch_case_fibre_angle (c, side)) >= c->k->grain_bad_to ? 1 : 0;
+}
+
+static bool
+is_climb_wall (const SpelchCase *c, SpelchWall wall)
+{
+  return c->single_wall ? c->lone_climb : wall == SPELCH_WALL_RIGHT;
+}
+
+static int
+chip_points (const SpelchCase *c, SpelchSide side, SpelchWall wall, int shear, double chip_max)
+{
+  SpelchFacing facing = spelch_case_facing (c, side);
+  bool splits
+      = facing == SPELCH_FACING_PLY ? shear > 0 : facing == SPELCH_FACING_STRAIGHT && against_grain (c, side);
+  if (!splits || is_climb_wall (c, wall) || chip_max < c->k->chip_points_one)
+    return 0;
+  return chip_max > c->k->chip_points_two ? 2 : 1;
+}
+
+static int
+wear_points (const SpelchCase *c)
+{
+  return c->blunting > c->k->wear_points_two ? 2 : c->blunting > c->k->wear_points_one ? 1 : 0;
+}
+
+/* Fills the terms for a load and returns the grade. */
+static int
+weigh (const SpelchCase *c, SpelchEdge *edge, double chip_max, bool net_lift)
+{
+  SpelchFacing facing = spelch_case_facing (c, edge->side);
+  const SpelchLayer *layer = layer_at (c, edge->side);
+  int shear = spelch_case_shear_points (c, edge->side, edge->load);
+  bool backed = edge->side == SPELCH_SIDE_FAR && edge->load != SPELCH_LOAD_PRESS_IN && spelch_case_backed (c)
+                && !net_lift;
+  int backing = backed && shear > 0 ? -1 : 0;
+  int left = shear + backing;
+  int grain = grain_points (c, edge->side, left);
+  int chip = chip_points (c, edge->side, edge->wall, left, chip_max);
+  if (facing == SPELCH_FACING_PLY && (layer->veneer || layer->material >= SPELCH_MATERIAL_BIRCH_PLY))
+    {
+      grain = MIN (grain, left);
+      chip = MIN (chip, left - grain);
+    }
+  int corner = corner_points (c, edge->side), wear = wear_points (c);
+
+  edge->n_terms = 0;
+  add_term (edge, SPELCH_TERM_SHEAR, shear, shear_evidence (facing));
+  add_term (edge, SPELCH_TERM_BACKING, backing, SPELCH_EVIDENCE_ANALOGY);
+  add_term (edge, SPELCH_TERM_GRAIN, grain, SPELCH_EVIDENCE_MEASURED);
+  add_term (edge, SPELCH_TERM_EXIT_CORNER, corner, SPELCH_EVIDENCE_PRACTICE);
+  add_term (edge, SPELCH_TERM_CHIP, chip, SPELCH_EVIDENCE_ANALOGY);
+  add_term (edge, SPELCH_TERM_WEAR, wear, SPELCH_EVIDENCE_MEASURED);
+  return CLAMP (1 + left + grain + corner + chip + wear, 1, 5);
+}
+
+/* Length of finished line that a ramp opens with the wrong shear before it is deep enough. */
+static double
+spoilt_by_entry (const SpelchCase *c, const SpelchPass *passes, guint n, const SpelchEntry *entry)
+{
+  bool slopes = entry->kind == SPELCH_ENTRY_RAMP || entry->kind == SPELCH_ENTRY_HELIX;
+  bool refinished = n > 0 && passes[n - 1].finishing;
+  double turn = c->flutes.turn_over;
+  if (!slopes || !entry->on_line || refinished || n == 0 || turn <= 0 || turn >= c->flutes.length
+      || entry->angle_deg <= 0)
+    return 0;
+  double wrong = fmin (passes[0].tip_mm, turn + c->flutes.overlap / 2 + c->near_layer);
+  return wrong / tan (entry->angle_deg * M_PI / 180);
+}
+
+static void
+grade_edge (const SpelchCase *c, const SpelchPass *passes, guint n, const SpelchEntry *entry, double chip_max,
+            bool net_lift, const Loading *loading, SpelchEdge *edge)
+{
+  edge->load = loading->load;
+  edge->pass = loading->pass;
+  edge->span_from = loading->from;
+  edge->span_to = loading->to;
+  edge->on_finishing = loading->finishing;
+  if (edge->load == SPELCH_LOAD_NOT_CUT)
+    return;
+  edge->grade = edge->line_grade = weigh (c, edge, chip_max, net_lift);
+  double spoilt = edge->side == SPELCH_SIDE_MOTOR ? spoilt_by_entry (c, passes, n, entry) : 0;
+  if (spoilt <= 0 || edge->load == SPELCH_LOAD_PULL_OUT)
+    return;
+  SpelchEdge torn = *edge;
+  torn.load = SPELCH_LOAD_PULL_OUT;
+  int grade = weigh (c, &torn, chip_max, net_lift);
+  if (grade > edge->grade)
+    {
+      torn.line_grade = edge->line_grade;
+      torn.grade = grade;
+      torn.by_entry_mm = spoilt;
+      torn.load = edge->load;
+      *edge = torn;
+    }
+}
+
+void
+spelch_edges_grade (const SpelchCase *c, const SpelchPass *passes, guint n, const SpelchEntry *entry,
+                    double chip_max, bool net_lift, SpelchEdge edges[SPELCH_MAX_EDGES])
+{
+  memset (edges, 0, SPELCH_MAX_EDGES * sizeof *edges);
+  for (int i = 0; i < SPELCH_MAX_EDGES; i++)
+    {
+      SpelchEdge *edge = &edges[i];
+      edge->side = i < 2 ? SPELCH_SIDE_MOTOR : SPELCH_SIDE_FAR;
+      edge->wall = i % 2 == 0 ? SPELCH_WALL_LEFT : SPELCH_WALL_RIGHT;
+      edge->face = edge->side == SPELCH_SIDE_MOTOR ? c->cut->way_up : spelch_face_other (c->cut->way_up);
+      edge->seen = spelch_cut_sees (c->cut, edge->face);
+      edge->stays = c->cut->kept == SPELCH_WALL_BOTH || c->cut->kept == edge->wall;
+      Loading loading = loading_of (c, edge->side, passes, n);
+      grade_edge (c, passes, n, entry, chip_max, net_lift, &loading, edge);
+    }
+}
+
+int
+spelch_edges_worst (const SpelchEdge edges[SPELCH_MAX_EDGES], bool seen)
+{
+  int worst = 0;
+  for (int i = 0; i < SPELCH_MAX_EDGES; i++)
+    if (edges[i].stays && edges[i].seen == seen)
+      worst = MAX (worst, edges[i].grade);
+  return worst;
+}

@@ -1,0 +1,217 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "plan/loads.h"
+
+#include "mechanics/chip-room.h"
+#include "mechanics/chip.h"
+
+#include <math.h>
+#include <string.h>
+
+bool
+spelch_loads_is_panel (const SpelchCase *c)
+{
+  for (guint i = 0; i < c->board.n_layers; i++)
+    if (!spelch_layer_is_solid (&c->board.layers[i]))
+      return true;
+  return false;
+}
+
+static double
+mix (double from, double to, double share)
+{
+  return from + (to - from) * share;
+}
+
+static SpelchForcePair
+mix_pair (SpelchForcePair from, SpelchForcePair to, double share)
+{
+  return (SpelchForcePair){ mix (from.a, to.a, share), mix (from.b, to.b, share) };
+}
+
+/* The row for solid wood of this density, and how far it departs from the row's own. */
+static double
+density_scale (const SpelchCase *c, SpelchMaterial *material)
+{
+  double density = c->part->board.density_kg_m3;
+  if (density <= 0)
+    return 1;
+  if (*material == SPELCH_MATERIAL_HARDWOOD && density < c->k->density_hardwood_as_softwood)
+    *material = SPELCH_MATERIAL_SOFTWOOD;
+  double reference = *material == SPELCH_MATERIAL_HARDWOOD ? c->k->density_hardwood : c->k->density_softwood;
+  return CLAMP (density / reference, 1 - c->k->density_band, 1 + c->k->density_band);
+}
+
+SpelchForcePair
+spelch_loads_material (const SpelchCase *c, const SpelchLayer *layer, double engaged)
+{
+  SpelchMaterial material = layer->material;
+  double scale = spelch_layer_is_solid (layer) ? density_scale (c, &material) : 1;
+  const SpelchMaterialForce *row = &c->k->force[material];
+  double share = engaged / c->diameter;
+  SpelchForcePair by_path = row->slot;
+
+  if (layer->grain == SPELCH_GRAIN_END)
+    by_path = row->across;
+  else if (!spelch_cut_every_direction (c->cut))
+    {
+      double path = c->cut->way_up == SPELCH_FACE_A ? c->cut->path_deg : -c->cut->path_deg;
+      double sine = sin ((layer->grain_deg - path) * M_PI / 180);
+      by_path = mix_pair (row->along, row->across, sine * sine);
+    }
+  SpelchForcePair pair = mix_pair (by_path, row->slot, CLAMP ((share - 0.25) / 0.25, 0, 1));
+  double rake_deg = c->rake * 180 / M_PI;
+  pair.a *= scale;
+  pair.b *= scale * (1 - c->k->rake_slope * (rake_deg - c->k->rake_default));
+  return pair;
+}
+
+/* Layers between @top and @bottom as heights above the tip, from the tip up; neighbours of one material are
+ * one slice. */
+static void
+slice (const SpelchCase *c, const SpelchPass *pass, double engaged, SpelchForceCase *force)
+{
+  double below = c->thickness;
+  for (guint i = c->board.n_layers; i-- > 0;)
+    {
+      const SpelchLayer *layer = &c->board.layers[i];
+      double above = i == 0 ? 0 : below - layer->thickness.mm;
+      double s0 = fmax (0, pass->tip_mm - below), s1 = pass->tip_mm - fmax (above, pass->from_mm);
+      below = above;
+      if (s1 - s0 <= 1e-9)
+        continue;
+      SpelchForcePair pair = spelch_loads_material (c, layer, engaged);
+      SpelchSlice *last = force->n_slices > 0 ? &force->slices[force->n_slices - 1] : NULL;
+      if (last != NULL && fabs (last->a - pair.a) < 1e-12 && fabs (last->b - pair.b) < 1e-12)
+        last->s1 = s1;
+      else
+        force->slices[force->n_slices++] = (SpelchSlice){ s0, s1, pair.a, pair.b };
+    }
+}
+
+static SpelchTurn
+scaled (const SpelchTurn *turn, double still, double both)
+{
+  SpelchTurn out = *turn;
+  for (int i = 0; i < SPELCH_TURN_SAMPLES; i++)
+    {
+      out.still[i].along *= still * both;
+      out.still[i].across *= still * both;
+      out.still[i].axial *= still * both;
+      out.still[i].lift *= still * both;
+      out.still[i].tangential *= still * both;
+      out.moving[i].along *= both;
+      out.moving[i].across *= both;
+      out.moving[i].axial *= both;
+      out.moving[i].lift *= both;
+      out.moving[i].tangential *= both;
+    }
+  return out;
+}
+
+/* How well chips leave, averaged over the height that cuts. */
+static double
+clearing_of (const SpelchCase *c, double height)
+{
+  const SpelchConstants *k = c->k;
+  if (c->flutes.helix < SPELCH_NEUTRAL_HELIX_RAD)
+    return k->clearing_straight;
+  double up = CLAMP (c->flutes.turn_over, 0, height);
+  return height > 0 ? (up * k->clearing_up + (height - up) * k->clearing_down) / height : k->clearing_up;
+}
+
+static double
+flute_share (const SpelchCase *c, int edges)
+{
+  return edges <= 1 ? c->k->flute_share_1 : edges == 2 ? c->k->flute_share_2 : c->k->flute_share_3;
+}
+
+static double
+bulking_of (const SpelchCase *c)
+{
+  SpelchMaterial core = c->board.layers[c->board.n_layers / 2].material;
+  return core >= SPELCH_MATERIAL_PARTICLEBOARD ? c->k->bulking_board : c->k->bulking_wood;
+}
+
+static void
+find_room_and_heat (const SpelchCase *c, SpelchLoads *loads)
+{
+  int edges = spelch_flute_fewest_edges (&c->flutes);
+  double share = flute_share (c, edges), bulking = bulking_of (c);
+  double clearing = clearing_of (c, loads->height);
+  bool closed = loads->engaged >= c->diameter - 1e-9;
+  double up = CLAMP (c->flutes.turn_over, 0, loads->height);
+
+  if (closed)
+    loads->room_per_feed = fmax (
+        spelch_chip_room (bulking, loads->engaged, 1, edges, c->diameter, share, clearing),
+        spelch_chip_room_axial (bulking, up, loads->engaged, 1, edges, c->diameter, share, c->flutes.helix));
+  for (int i = 0; i < loads->force.n_slices; i++)
+    {
+      double edge_force = c->blunting * loads->force.slices[i].a;
+      if (edge_force > loads->edge_force)
+        {
+          loads->edge_force = edge_force;
+          loads->cutting_force = loads->force.slices[i].b;
+        }
+    }
+  loads->heat_times_feed
+      = spelch_wall_heat (loads->edge_force, spelch_chip_arc (c->diameter, loads->engaged), 1, clearing);
+}
+
+static void
+find_bending (const SpelchCase *c, double stick_out, SpelchLoads *loads)
+{
+  bool carbide = c->bit->body_material == SPELCH_TOOL_CARBIDE;
+  SpelchCantilever bit
+      = { .stick_out = stick_out,
+          .fluted = fmin (c->bit->cutting_length.mm, stick_out),
+          .fluted_round = c->k->fluted_diameter * c->diameter,
+          .shank = c->bit->neck.mm > 0 ? fmin (c->bit->neck.mm, c->bit->shank.mm) : c->bit->shank.mm,
+          .modulus = carbide ? c->k->modulus_carbide : c->k->modulus_steel,
+          .stiffness = c->machine->stiffness_n_mm };
+  loads->give = spelch_bending_give (&bit, loads->height / 2);
+  loads->stress_per_n = spelch_bending_stress (&bit, loads->height / 2);
+}
+
+void
+spelch_loads_find (const SpelchCase *c, const SpelchPass *pass, double stick_out, SpelchLoads *loads)
+{
+  memset (loads, 0, sizeof *loads);
+  loads->height = pass->tip_mm - pass->from_mm;
+  loads->engaged = pass->finishing ? fmin (pass->side_allowance_mm, c->diameter) : c->engaged;
+  loads->force = (SpelchForceCase){ .flutes = c->flutes,
+                                    .engaged = loads->engaged,
+                                    .climb = loads->engaged < c->diameter && c->lone_climb,
+                                    .blunting = c->blunting,
+                                    .friction = c->k->friction,
+                                    .rake = c->rake,
+                                    .edge_radial_share = c->k->edge_radial_share,
+                                    .lift_down_share = c->k->lift_down_share };
+  slice (c, pass, loads->engaged, &loads->force);
+  spelch_force_turn (&loads->force, &loads->turn);
+  loads->design = scaled (&loads->turn, c->k->blunting_dull / c->blunting,
+                          spelch_loads_is_panel (c) ? c->k->design_panel : c->k->design_solid);
+  loads->standing = spelch_force_means (&loads->force, 0);
+  SpelchForceMeans one = spelch_force_means (&loads->force, 1);
+  loads->moving
+      = (SpelchForceMeans){ one.tangential - loads->standing.tangential, one.axial - loads->standing.axial,
+                            one.power_per_speed - loads->standing.power_per_speed };
+  find_room_and_heat (c, loads);
+  find_bending (c, stick_out, loads);
+}
+
+/* Passes within a stack of one material are alike when their height is the same and none runs out of the
+ * board. */
+bool
+spelch_loads_alike (const SpelchCase *c, const SpelchPass *one, const SpelchPass *other)
+{
+  const SpelchLayer *first = &c->board.layers[0];
+  for (guint i = 1; i < c->board.n_layers; i++)
+    if (c->board.layers[i].material != first->material || c->board.layers[i].grain != first->grain
+        || (c->k->force[first->material].along.a != c->k->force[first->material].across.a
+            && c->board.layers[i].grain_deg != first->grain_deg))
+      return false;
+  double over_one = fmax (one->tip_mm - c->thickness, 0), over_other = fmax (other->tip_mm - c->thickness, 0);
+  return one->finishing == other->finishing && fabs (over_one - over_other) < 1e-9
+         && fabs ((one->tip_mm - one->from_mm) - (other->tip_mm - other->from_mm)) < 1e-9;
+}

@@ -1,0 +1,37 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Loads: what one pass asks of bit and board, whatever the speed: its force over a turn, its reach, its heat
+ * and chips.
+ */
+#pragma once
+
+#include "mechanics/bending.h"
+#include "mechanics/force.h"
+#include "plan/case.h"
+
+typedef struct
+{
+  SpelchForceCase force;
+  SpelchTurn turn;                   /* at the bit's blunting today */
+  SpelchTurn design;                 /* blunt edge, uneven wood: for strength and holding */
+  SpelchForceMeans standing, moving; /* means = standing + f_z moving */
+  double give;                       /* mm of tip per N */
+  double stress_per_n;               /* MPa per N */
+  double room_per_feed;              /* share of chip room per mm of f_z; 0 where chips fall out freely */
+  double heat_times_feed;            /* mJ/mm2 times mm: wall heat = this / f_z */
+  double edge_force, cutting_force;  /* u a and b of the hardest layer, N/mm and MPa */
+  double height;                     /* of the cut, mm */
+  double engaged;                    /* mm */
+} SpelchLoads;
+
+/* @stick_out in mm. */
+void spelch_loads_find (const SpelchCase *c, const SpelchPass *pass, double stick_out, SpelchLoads *loads);
+
+/* True when two passes load the bit alike, so that one reckoning serves both. */
+bool spelch_loads_alike (const SpelchCase *c, const SpelchPass *one, const SpelchPass *other);
+
+/* Edge and cutting constants of a layer as the cut meets it. */
+SpelchForcePair spelch_loads_material (const SpelchCase *c, const SpelchLayer *layer, double engaged);
+
+/* True when the board is a panel: its force band is narrower than solid wood's. */
+bool spelch_loads_is_panel (const SpelchCase *c);

@@ -1,0 +1,195 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "plan/numbers.h"
+
+#include "mechanics/chip-room.h"
+#include "mechanics/chip.h"
+
+#include <math.h>
+#include <stdlib.h>
+
+static SpelchBand
+band (const SpelchCase *c, double mid)
+{
+  double part = spelch_loads_is_panel (c) ? c->k->band_panel : c->k->band_solid;
+  return (SpelchBand){ mid * (1 - part), mid, mid * (1 + part) };
+}
+
+static SpelchBand
+axial_band (const SpelchCase *c, double mid)
+{
+  double factor = c->k->band_axial;
+  return mid >= 0 ? (SpelchBand){ mid / factor, mid, mid * factor }
+                  : (SpelchBand){ mid * factor, mid, mid / factor };
+}
+
+/* Path of one pass in one cut, mm. A hole as wide as the bit is only plunged. */
+static double
+pass_path (const SpelchCase *c, const SpelchPass *pass)
+{
+  if (c->cut->kind == SPELCH_CUT_HOLE)
+    return M_PI * fmax (c->cut->width.mm - c->diameter, 0);
+  return c->cut->length.mm * pass->tracks;
+}
+
+static double
+entry_time (const SpelchCase *c, const SpelchPass *passes, guint n, const SpelchEntry *entry, double feed)
+{
+  bool slopes = entry->kind == SPELCH_ENTRY_RAMP || entry->kind == SPELCH_ENTRY_HELIX;
+  double plunge = feed * c->k->plunge_share, time = 0;
+  if (entry->kind == SPELCH_ENTRY_EDGE && c->cut->kind != SPELCH_CUT_HOLE)
+    return 0;
+  for (guint i = 0; i < n; i++)
+    {
+      double step = passes[i].tip_mm - passes[i].from_mm;
+      double slope = slopes && entry->angle_deg > 0 ? tan (entry->angle_deg * M_PI / 180) : 0;
+      time += passes[i].finishing ? 0 : slope > 0 ? step / slope / feed : step / plunge;
+    }
+  return time * 60;
+}
+
+double
+spelch_numbers_time (const SpelchCase *c, const SpelchPass *passes, guint n, const SpelchEntry *entry,
+                     double feed)
+{
+  double path = 0;
+  if (feed <= 0)
+    return 0;
+  for (guint i = 0; i < n; i++)
+    path += pass_path (c, &passes[i]);
+  return (path / feed * 60 + entry_time (c, passes, n, entry, feed)) * MAX (c->cut->quantity, 1);
+}
+
+static void
+add_seat (SpelchPlan *plan, SpelchPair pair, double parting_mean, double parting_peak)
+{
+  plan->seats[plan->n_seats++]
+      = (SpelchSeat){ pair, parting_mean > 0, fabs (parting_mean), fmax (parting_peak, 0) };
+}
+
+/* What the axial force does where things touch: toward the motor it lifts the board off a bed below, and
+ * draws it to a table or base on its motor side. */
+static void
+find_seats (const SpelchCase *c, const SpelchForcePeaks *peaks, SpelchPlan *plan)
+{
+  double up = plan->axial_mean_n, lift = peaks->lift_peak, press = peaks->press_peak;
+  switch (c->machine->kind)
+    {
+    case SPELCH_MACHINE_GANTRY:
+      add_seat (plan, SPELCH_PAIR_BOARD_BED, up, lift);
+      break;
+    case SPELCH_MACHINE_TABLE:
+      add_seat (plan, SPELCH_PAIR_BOARD_TABLE, -up, press);
+      break;
+    case SPELCH_MACHINE_HAND:
+    default:
+      add_seat (plan, SPELCH_PAIR_BASE_BOARD, -up, press);
+      add_seat (plan, SPELCH_PAIR_BOARD_BENCH, up, lift);
+    }
+}
+
+/* Vacuum or clamps on a gantry, by friction. Screws, hands and tabs aren't reckoned here. */
+static void
+find_holding (const SpelchCase *c, const SpelchLoads *worst, double feed_per_tooth, SpelchPlan *plan)
+{
+  const SpelchHolding *hold = &c->part->holding;
+  const SpelchConstants *k = c->k;
+  SpelchForcePeaks design = spelch_force_peaks (&worst->design, feed_per_tooth);
+  double part = spelch_loads_is_panel (c) ? k->band_panel : k->band_solid;
+  bool slick = spelch_case_facing (c, SPELCH_SIDE_FAR) == SPELCH_FACING_LAMINATE;
+  double friction = slick ? k->hold_friction_laminate : k->hold_friction_raw;
+  double lift = fmax (design.lift_peak, 0), side = design.sideways_peak;
+
+  if (c->machine->kind != SPELCH_MACHINE_GANTRY)
+    return;
+  plan->hold_needed_n = fmax (k->hold_factor * side / friction + lift, k->hold_factor * lift);
+  if (hold->method == SPELCH_HOLD_VACUUM && hold->area_mm2 > 0)
+    plan->hold_available_n = (hold->vacuum_kpa > 0 ? hold->vacuum_kpa : k->vacuum_default) / 1000
+                             * hold->area_mm2 * k->vacuum_leak;
+  else if (hold->method == SPELCH_HOLD_CLAMPS)
+    plan->hold_available_n = hold->clamp_force_n;
+  if (plan->hold_available_n <= 0 || side <= 0)
+    return;
+  plan->hold_factor = fmax (friction * (plan->hold_available_n - lift), 0) / side;
+  plan->hold_factor_worst
+      = fmax (friction * k->hold_friction_low * (plan->hold_available_n - lift * k->band_axial), 0)
+        / (side * (1 + part));
+  if (lift > 0)
+    plan->hold_factor = fmin (plan->hold_factor, plan->hold_available_n / lift);
+  plan->hold_factor = fmax (plan->hold_factor, 1e-6);
+}
+
+static int
+by_share (const void *a, const void *b)
+{
+  double x = ((const SpelchLimit *)a)->share, y = ((const SpelchLimit *)b)->share;
+  return (x < y) - (x > y);
+}
+
+static void
+list_limits (const SpelchSolution *solution, SpelchPlan *plan)
+{
+  for (int i = 0; i < SPELCH_N_LIMITS; i++)
+    if (solution->share[i] > 0)
+      plan->limits[plan->n_limits++] = (SpelchLimit){ (SpelchLimitKind)i, solution->share[i], false };
+  qsort (plan->limits, plan->n_limits, sizeof *plan->limits, by_share);
+  /* Heat bounds the feed from below: it never sets it. */
+  for (guint i = 0; i < plan->n_limits; i++)
+    if (plan->limits[i].kind != SPELCH_LIMIT_HEAT)
+      {
+        plan->limits[i].binding = true;
+        return;
+      }
+}
+
+static void
+find_forces (const SpelchCase *c, const SpelchLoads *worst, const SpelchSolution *solution, SpelchPlan *plan)
+{
+  double f = solution->feed_per_tooth, turns = solution->speed_rpm / 60;
+  SpelchForcePeaks peaks = spelch_force_peaks (&worst->turn, f);
+  plan->power_w = band (c, (worst->standing.power_per_speed + f * worst->moving.power_per_speed) * turns);
+  plan->tangential_mean_n = worst->standing.tangential + f * worst->moving.tangential;
+  plan->axial_mean_n = f * worst->moving.axial;
+  plan->axial_n = axial_band (c, plan->axial_mean_n);
+  plan->sideways_peak_n = peaks.sideways_peak;
+  plan->ripple = peaks.ripple;
+  plan->lift_bound_n = fmax (peaks.lift_peak, 0);
+  plan->rubbing_share = spelch_rubbing_share (worst->edge_force, worst->cutting_force,
+                                              spelch_chip_mean (f, c->diameter, worst->engaged));
+  find_seats (c, &peaks, plan);
+  find_holding (c, worst, f, plan);
+}
+
+void
+spelch_numbers_fill (const SpelchCase *c, const SpelchLoads *const *loads, double chip_limit,
+                     const SpelchSolution *solution, SpelchPlan *plan)
+{
+  double f = solution->feed_per_tooth;
+  plan->speed_rpm = solution->speed_rpm;
+  plan->feed_mm_min = solution->feed_mm_min;
+  plan->plunge_feed_mm_min = round (solution->feed_mm_min * c->k->plunge_share / 10) * 10;
+  plan->feed_per_tooth = f;
+  plan->engaged_mm = c->engaged;
+  plan->cutting_speed = spelch_chip_cutting_speed (c->diameter, solution->speed_rpm);
+  plan->deflection_limit_mm = spelch_solve_deflection_limit (c);
+  plan->deflection_mm = solution->share[SPELCH_LIMIT_BENDING] * plan->deflection_limit_mm;
+  plan->stress_share = solution->share[SPELCH_LIMIT_STRESS];
+  plan->stress_mpa = plan->stress_share * spelch_solve_stress_limit (c);
+  plan->chip_room = solution->share[SPELCH_LIMIT_ROOM];
+  plan->wall_heat = solution->share[SPELCH_LIMIT_HEAT] * c->k->heat_burns;
+  for (guint i = 0; i < plan->n_passes; i++)
+    {
+      double engaged = loads[i]->engaged;
+      plan->chip_max = fmax (plan->chip_max, spelch_chip_max (f, c->diameter, engaged));
+      plan->chip_mean = fmax (plan->chip_mean, spelch_chip_mean (f, c->diameter, engaged));
+      plan->path_mm += pass_path (c, &plan->passes[i]) * MAX (c->cut->quantity, 1);
+      if (f > 0)
+        plan->edge_path_m += pass_path (c, &plan->passes[i]) * MAX (c->cut->quantity, 1)
+                             * spelch_chip_arc (c->diameter, engaged)
+                             / (spelch_flute_fewest_edges (&c->flutes) * f) / 1000;
+    }
+  find_forces (c, loads[solution->worst_pass], solution, plan);
+  list_limits (solution, plan);
+  plan->time_s = spelch_numbers_time (c, plan->passes, plan->n_passes, &plan->entry, plan->feed_mm_min);
+  if (c->machine->kind == SPELCH_MACHINE_TABLE)
+    plan->bit_height_mm = plan->passes[plan->n_passes - 1].tip_mm;
+}

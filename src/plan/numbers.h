@@ -1,0 +1,16 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Numbers: the figures of a plan once its passes, speed and feed are settled: chips, forces with their bands,
+ * what they do to the board's seat and the bit, limits in order, time.
+ */
+#pragma once
+
+#include "plan/solve.h"
+
+/* Fills the numbers of @plan; its passes, entry and stick-out are already there. */
+void spelch_numbers_fill (const SpelchCase *c, const SpelchLoads *const *loads, double chip_limit,
+                          const SpelchSolution *solution, SpelchPlan *plan);
+
+/* Time for one piece, s: all passes, tracks and entries, of every cut of this kind in the piece. */
+double spelch_numbers_time (const SpelchCase *c, const SpelchPass *passes, guint n, const SpelchEntry *entry,
+                            double feed_mm_min);

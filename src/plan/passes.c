@@ -1,0 +1,164 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "plan/passes.h"
+
+#include <math.h>
+
+/* Depths are set in tenths; a depth that must be reached is rounded up, if that still fits. */
+static double
+tenth_up (double value, double most)
+{
+  double tenth = ceil (value * 10 - 1e-6) / 10;
+  return tenth <= most + 1e-9 ? tenth : value;
+}
+
+double
+spelch_passes_overcut (const SpelchCase *c, const SpelchWindows *windows)
+{
+  if (!c->through)
+    return 0;
+  if (c->cut->held.overcut_held)
+    return c->cut->held.overcut.mm;
+  SpelchRange far = !windows->robust.last_tip.empty ? windows->robust.last_tip : windows->nominal.last_tip;
+  double least = c->k->cuts_through + spelch_case_uncertain (c, false).over_minus;
+  double from = far.empty ? fmin (least, c->overcut_most) : far.from - c->thickness;
+  double to = far.empty ? fmax (from, c->overcut_most) : far.to - c->thickness;
+  SpelchRange near
+      = !windows->robust.first_pass.empty ? windows->robust.first_pass : windows->nominal.first_pass;
+  /* A thin board: a single pass must run far enough below it to bring the down-shear to the near face. */
+  if (!near.empty)
+    from = fmin (fmax (from, near.from - c->thickness), to);
+  return tenth_up (from, to);
+}
+
+/* First pass of at least the clean depth, in tenths where that fits; else an even share. */
+static double
+first_depth (const SpelchCase *c, const SpelchWindows *windows, double final_depth, guint steps)
+{
+  SpelchRange near
+      = !windows->robust.first_pass.empty ? windows->robust.first_pass : windows->nominal.first_pass;
+  double even = tenth_up (final_depth / steps, final_depth);
+  if (near.empty)
+    return even;
+  return fmin (fmax (even, tenth_up (near.from, near.to)), final_depth);
+}
+
+static guint
+add_steps (const SpelchCase *c, SpelchPass *passes, guint n, double from, double to, guint steps, bool held)
+{
+  for (guint i = 1; i <= steps && n < SPELCH_MAX_PASSES; i++)
+    {
+      double tip = i == steps ? to : round ((from + (to - from) * i / steps) * 10) / 10;
+      double above = n == 0 ? 0 : passes[n - 1].tip_mm;
+      passes[n++] = (SpelchPass){ above, tip, 0, c->tracks, false, held && i == steps };
+    }
+  return n;
+}
+
+static guint
+least_steps (const SpelchCase *c, double height)
+{
+  return (guint)fmax (1, ceil (height / c->step_most - 1e-9));
+}
+
+static guint
+divide_free (const SpelchCase *c, const SpelchWindows *windows, double final_depth, guint steps,
+             SpelchPass *passes)
+{
+  double first = first_depth (c, windows, final_depth, steps);
+  double slender = fmin (first, c->step_most);
+  guint n = add_steps (c, passes, 0, 0, slender, 1, false);
+  double left = final_depth - slender;
+  if (left <= 1e-6)
+    return n;
+  guint more = MAX (steps > 1 ? steps - 1 : 1, least_steps (c, left));
+  return add_steps (c, passes, n, slender, final_depth, more, false);
+}
+
+/* Held depths stay; a gap too deep for the bit is divided. */
+static guint
+divide_held (const SpelchCase *c, double final_depth, guint steps, SpelchPass *passes)
+{
+  const SpelchHeld *held = &c->cut->held;
+  guint n = 0;
+  double from = 0;
+  for (guint i = 0; i < held->n_passes && held->passes[i].mm < final_depth - 1e-6; i++)
+    {
+      if (held->passes[i].mm <= from + 1e-6)
+        continue;
+      n = add_steps (c, passes, n, from, held->passes[i].mm, least_steps (c, held->passes[i].mm - from),
+                     true);
+      from = held->passes[i].mm;
+    }
+  guint last = least_steps (c, final_depth - from);
+  guint more = steps > n ? steps - n : 1;
+  return add_steps (c, passes, n, from, final_depth, MAX (last, more), false);
+}
+
+guint
+spelch_passes_divide (const SpelchCase *c, const SpelchWindows *windows, double final_depth, guint steps,
+                      SpelchPass passes[SPELCH_MAX_PASSES])
+{
+  const SpelchHeld *held = &c->cut->held;
+  double allowance = held->allowance_held ? held->allowance.mm : 0;
+  if (final_depth <= 0 || c->step_most <= 0 || least_steps (c, final_depth) > SPELCH_MAX_PASSES - 1)
+    return 0;
+  guint n = held->n_passes > 0 ? divide_held (c, final_depth, steps, passes)
+                               : divide_free (c, windows, final_depth, steps, passes);
+  for (guint i = 0; i < n; i++)
+    passes[i].side_allowance_mm = allowance;
+  if (allowance > 0 && n < SPELCH_MAX_PASSES)
+    {
+      double reach = passes[n - 1].tip_mm;
+      passes[n++] = (SpelchPass){ 0, reach, allowance, 1, true, false };
+    }
+  return n;
+}
+
+/* Waste beside the finished line to go down in: around an outline, inside a pocket. */
+static bool
+has_waste (const SpelchCase *c)
+{
+  bool one_kept = c->cut->kept != SPELCH_WALL_BOTH && !c->single_wall;
+  return one_kept || c->tracks > 1 || c->cut->kind == SPELCH_CUT_POCKET;
+}
+
+static double
+steepest (const SpelchCase *c)
+{
+  double angle = c->bit->kind == SPELCH_BIT_DOWN_CUT ? c->k->ramp_down_cut : c->k->ramp_default;
+  if (!c->bit->end_cutting && c->bit->uncut_centre.mm > 0)
+    angle = fmin (angle, atan2 (c->bit->end_hollow.mm, c->bit->uncut_centre.mm) * 180 / M_PI);
+  return angle;
+}
+
+static SpelchEntryKind
+entry_kind (const SpelchCase *c)
+{
+  bool plunges = c->bit->end_cutting && c->bit->kind != SPELCH_BIT_DOWN_CUT;
+  if (c->single_wall || (c->cut->start == SPELCH_END_EDGE && !spelch_cut_every_direction (c->cut)))
+    return SPELCH_ENTRY_EDGE;
+  if (c->machine->kind == SPELCH_MACHINE_TABLE)
+    return SPELCH_ENTRY_DRILLED;
+  if (c->machine->kind == SPELCH_MACHINE_HAND)
+    return plunges ? SPELCH_ENTRY_STAGED : SPELCH_ENTRY_DRILLED;
+  if (plunges)
+    return SPELCH_ENTRY_PLUNGE;
+  bool circles = (c->cut->kind == SPELCH_CUT_HOLE || c->cut->kind == SPELCH_CUT_POCKET) && c->tracks > 1;
+  return circles ? SPELCH_ENTRY_HELIX : SPELCH_ENTRY_RAMP;
+}
+
+SpelchEntry
+spelch_passes_entry (const SpelchCase *c, const SpelchPass *first)
+{
+  const SpelchHeld *held = &c->cut->held;
+  SpelchEntry entry = { .kind = held->entry_held ? held->entry : entry_kind (c), .held = held->entry_held };
+  bool slopes = entry.kind == SPELCH_ENTRY_RAMP || entry.kind == SPELCH_ENTRY_HELIX;
+  entry.on_line = held->entry_held ? held->entry_on_line : !has_waste (c);
+  if (slopes)
+    {
+      entry.angle_deg = held->entry_held && held->entry_deg > 0 ? held->entry_deg : steepest (c);
+      if (entry.angle_deg > 0)
+        entry.length_mm = first->tip_mm / tan (entry.angle_deg * M_PI / 180);
+    }
+  return entry;
+}

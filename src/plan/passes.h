@@ -1,0 +1,19 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Passes: ways of dividing a cut's depth, with what the maker holds kept and the clean windows respected; and
+ * how to enter.
+ */
+#pragma once
+
+#include "plan/case.h"
+
+/* The overcut to set: held, or inside the far face's window. 0 for a blind cut. */
+double spelch_passes_overcut (const SpelchCase *c, const SpelchWindows *windows);
+
+/* Divides the depth into about @steps passes into @passes, at most SPELCH_MAX_PASSES. Gives their number, or
+ * 0 when it can't be done with steps the bit can take. */
+guint spelch_passes_divide (const SpelchCase *c, const SpelchWindows *windows, double final_depth,
+                            guint steps, SpelchPass passes[SPELCH_MAX_PASSES]);
+
+/* How the bit gets into the wood for the first pass. */
+SpelchEntry spelch_passes_entry (const SpelchCase *c, const SpelchPass *first);

@@ -1,0 +1,248 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "plan/plan.h"
+
+#include "plan/checks.h"
+#include "plan/edges.h"
+#include "plan/numbers.h"
+#include "plan/passes.h"
+#include "plan/windows.h"
+
+#include "mechanics/chip.h"
+
+#include <math.h>
+#include <string.h>
+
+/* How many more passes than the fewest are tried: the time of a cut grows again long before. */
+#define EXTRA_STEPS 5
+
+#define N_CODES(name, what, ...)                                                                             \
+  static const char *const name##_words[] = { __VA_ARGS__ };                                                 \
+  const SpelchCodes name = { what, name##_words, G_N_ELEMENTS (name##_words) }
+
+N_CODES (SPELCH_EVIDENCE_CODES, "evidence", "measured", "analogy", "geometry", "practice");
+N_CODES (SPELCH_SIDE_CODES, "side", "motor", "far");
+N_CODES (SPELCH_LOAD_CODES, "shear", "not-cut", "press-in", "neutral", "pull-out");
+N_CODES (SPELCH_TERM_CODES, "term", "shear", "backing", "scored", "grain", "exit-corner", "chip", "wear");
+N_CODES (SPELCH_OPENED_BY_CODES, "opened_by", "nothing-needed", "measure", "bed", "backer", "other-bit",
+         "longer-bit");
+N_CODES (SPELCH_SENSE_CODES, "sense", "conventional", "climb", "slot");
+N_CODES (SPELCH_LIMIT_CODES, "limit", "chip", "edge", "bending", "stress", "power", "machine", "hands",
+         "room", "heat");
+N_CODES (SPELCH_PAIR_CODES, "pair", "board-bed", "board-table", "base-board", "board-bench");
+N_CODES (SPELCH_STOP_CODES, "stop", "speed-mark", "hand", "stress", "collet", "collet-size", "too-wide",
+         "too-short", "overcut", "not-through", "plunge", "hand-feed-mark", "hands", "no-speed", "holding",
+         "ask-speed-mark", "ask-holding", "ask-overall-length");
+N_CODES (SPELCH_VERDICT_CODES, "verdict", "no_objection", "not_checked", "do_not_cut");
+
+/* A way of cutting under trial. */
+typedef struct
+{
+  guint n;
+  SpelchPass passes[SPELCH_MAX_PASSES];
+  SpelchEntry entry;
+  double stick_out;
+  double chip_limit;
+  SpelchSolution solution;
+  SpelchEdge edges[SPELCH_MAX_EDGES];
+  double time;
+} Trial;
+
+/* The loads of a trial's passes, each reckoned once. */
+typedef struct
+{
+  SpelchLoads own[SPELCH_MAX_PASSES];
+  const SpelchLoads *of[SPELCH_MAX_PASSES];
+} LoadSet;
+
+static double
+stick_out_for (const SpelchCase *c, double deepest)
+{
+  double needed = deepest + c->machine->base_thickness.mm + c->k->clearance_base;
+  if (c->cut->stick_out.mm > 0)
+    return c->cut->stick_out.mm;
+  return fmax (needed, c->bit->cutting_length.mm);
+}
+
+static void
+find_loads (const SpelchCase *c, const Trial *t, LoadSet *set)
+{
+  guint used = 0;
+  for (guint i = 0; i < t->n; i++)
+    {
+      set->of[i] = NULL;
+      for (guint j = 0; j < i && set->of[i] == NULL; j++)
+        if (spelch_loads_alike (c, &t->passes[i], &t->passes[j]))
+          set->of[i] = set->of[j];
+      if (set->of[i] == NULL)
+        {
+          spelch_loads_find (c, &t->passes[i], t->stick_out, &set->own[used]);
+          set->of[i] = &set->own[used++];
+        }
+    }
+}
+
+static int
+seen_grade_at (const SpelchCase *c, const Trial *t, double chip)
+{
+  SpelchEdge edges[SPELCH_MAX_EDGES];
+  spelch_edges_grade (c, t->passes, t->n, &t->entry, chip, false, edges);
+  return spelch_edges_worst (edges, true);
+}
+
+/* The chip above which a seen edge would drop out of what is accepted; only where a thinner chip would keep
+ * it in. */
+static double
+chip_limit_of (const SpelchCase *c, const Trial *t)
+{
+  double one = c->k->chip_points_one, two = c->k->chip_points_two;
+  int accepted = c->part->accepted_seen;
+  if (seen_grade_at (c, t, 0) > accepted || seen_grade_at (c, t, two * 2) <= accepted)
+    return HUGE_VAL;
+  return seen_grade_at (c, t, one) <= accepted ? two : one * (1 - 1e-6);
+}
+
+static void
+try_out (const SpelchCase *c, Trial *t, LoadSet *set)
+{
+  t->entry = spelch_passes_entry (c, &t->passes[0]);
+  t->stick_out = stick_out_for (c, t->passes[t->n - 1].tip_mm);
+  t->chip_limit = chip_limit_of (c, t);
+  find_loads (c, t, set);
+  t->solution = spelch_solve (c, set->of, t->n, t->chip_limit);
+  double f = t->solution.feed_per_tooth, chip = 0;
+  for (guint i = 0; i < t->n; i++)
+    chip = fmax (chip, spelch_chip_max (f, c->diameter, set->of[i]->engaged));
+  double axial = f * set->of[t->n - 1]->moving.axial;
+  bool lifts = c->machine->kind != SPELCH_MACHINE_TABLE && axial > 0;
+  spelch_edges_grade (c, t->passes, t->n, &t->entry, chip,
+                      lifts && c->part->holding.method == SPELCH_HOLD_UNTOLD, t->edges);
+  t->time = spelch_numbers_time (c, t->passes, t->n, &t->entry, t->solution.feed_mm_min);
+}
+
+static bool
+can_be_cut (const SpelchCase *c, const Trial *t)
+{
+  return t->solution.feed_mm_min > 0 && t->passes[t->n - 1].tip_mm <= c->depth_most + 1e-6;
+}
+
+/* Accepted grades first, then least time; where grades miss, the best seen, then hidden, then time. */
+static bool
+is_better (const SpelchCase *c, const Trial *a, const Trial *b)
+{
+  int accepted[2] = { c->part->accepted_seen, c->part->accepted_hidden };
+  if (can_be_cut (c, a) != can_be_cut (c, b))
+    return can_be_cut (c, a);
+  for (int i = 0; i < 2; i++)
+    {
+      int x = MAX (spelch_edges_worst (a->edges, i == 0), accepted[i]);
+      int y = MAX (spelch_edges_worst (b->edges, i == 0), accepted[i]);
+      if (x != y)
+        return x < y;
+    }
+  return a->time < b->time - 1e-9;
+}
+
+/* Tries the ways of dividing the depth; false when none can be made. */
+static bool
+find_best (const SpelchCase *c, const SpelchWindows *windows, double final_depth, Trial *best, LoadSet *set)
+{
+  guint fewest = (guint)fmax (1, ceil (final_depth / fmax (c->step_most, 0.1) - 1e-9));
+  bool found = false;
+  for (guint steps = fewest; steps <= fewest + EXTRA_STEPS; steps++)
+    {
+      Trial t = { .n = spelch_passes_divide (c, windows, final_depth, steps, t.passes) };
+      if (t.n == 0)
+        continue;
+      try_out (c, &t, set);
+      if (!found || is_better (c, &t, best))
+        *best = t;
+      found = true;
+    }
+  return found;
+}
+
+static void
+describe_question (const SpelchCase *c, SpelchPlan *plan)
+{
+  plan->near = c->cut->way_up;
+  plan->thickness = c->thickness;
+  plan->near_layer = c->near_layer;
+  plan->far_layer = c->far_layer;
+  plan->through = c->through;
+  plan->through_depth = c->floor_depth;
+  plan->flutes = c->flutes;
+  plan->blunting = c->blunting;
+  plan->overcut_most = c->overcut_most;
+  plan->depth_most = c->depth_most;
+  plan->step_most = c->step_most;
+  plan->sense = !c->single_wall ? SPELCH_SENSE_SLOT
+                : c->lone_climb ? SPELCH_SENSE_CLIMB
+                                : SPELCH_SENSE_CONVENTIONAL;
+}
+
+static void
+take (const SpelchCase *c, const Trial *t, LoadSet *set, SpelchPlan *plan)
+{
+  plan->n_passes = t->n;
+  memcpy (plan->passes, t->passes, sizeof plan->passes);
+  plan->entry = t->entry;
+  plan->n_edges = SPELCH_MAX_EDGES;
+  memcpy (plan->edges, t->edges, sizeof plan->edges);
+  plan->stick_out_mm = t->stick_out;
+  if (c->bit->overall_length.mm > 0)
+    plan->in_collet_mm = fmax (c->bit->overall_length.mm - t->stick_out, 0);
+  find_loads (c, t, set);
+  spelch_numbers_fill (c, set->of, t->chip_limit, &t->solution, plan);
+}
+
+void
+spelch_plan_make (const SpelchConstants *constants, const SpelchPart *part, const SpelchCut *cut,
+                  const SpelchBit *bit, SpelchPlan *plan)
+{
+  SpelchCase c;
+  Trial best = { 0 };
+  LoadSet set;
+  memset (plan, 0, sizeof *plan);
+  spelch_case_prepare (&c, constants, part, cut, bit);
+  describe_question (&c, plan);
+  plan->windows = spelch_windows_find (&c);
+  plan->overcut = spelch_passes_overcut (&c, &plan->windows);
+  if (find_best (&c, &plan->windows, c.floor_depth + plan->overcut, &best, &set))
+    take (&c, &best, &set, plan);
+  spelch_checks_run (&c, plan);
+}
+
+const SpelchEdge *
+spelch_plan_worst (const SpelchPlan *plan, SpelchSide side)
+{
+  const SpelchEdge *worst = NULL;
+  for (guint i = 0; i < plan->n_edges; i++)
+    {
+      const SpelchEdge *edge = &plan->edges[i];
+      if (edge->side == side && edge->stays && edge->grade > 0
+          && (worst == NULL || edge->grade > worst->grade))
+        worst = edge;
+    }
+  return worst;
+}
+
+bool
+spelch_plan_sure (const SpelchPlan *plan, SpelchSide side)
+{
+  const SpelchEdge *edge = spelch_plan_worst (plan, side);
+  if (edge == NULL || plan->n_passes == 0)
+    return true;
+  const SpelchRange *range
+      = side == SPELCH_SIDE_MOTOR ? &plan->windows.robust.first_pass : &plan->windows.robust.last_tip;
+  double depth = plan->passes[side == SPELCH_SIDE_MOTOR ? 0 : plan->n_passes - 1].tip_mm;
+  return !range->empty && depth >= range->from - 1e-6 && depth <= range->to + 1e-6;
+}
+
+int
+spelch_edge_points (const SpelchEdge *edge, SpelchTermKind kind)
+{
+  for (guint i = 0; i < edge->n_terms; i++)
+    if (edge->terms[i].kind == kind)
+      return edge->terms[i].points;
+  return 0;
+}
