@@ -168,6 +168,12 @@ describe_question (const SpelchCase *c, SpelchPlan *plan)
   plan->thickness = c->thickness;
   plan->near_layer = c->near_layer;
   plan->far_layer = c->far_layer;
+  plan->near_facing = spelch_case_facing (c, SPELCH_SIDE_MOTOR);
+  plan->far_facing = spelch_case_facing (c, SPELCH_SIDE_FAR);
+  plan->near_is_veneer = c->board.layers[0].veneer;
+  plan->far_is_veneer = c->board.layers[c->board.n_layers - 1].veneer;
+  plan->machine = c->machine->kind;
+  plan->bit_kind = c->bit->kind;
   plan->through = c->through;
   plan->through_depth = c->floor_depth;
   plan->flutes = c->flutes;
@@ -236,6 +242,12 @@ spelch_plan_sure (const SpelchPlan *plan, SpelchSide side)
       = side == SPELCH_SIDE_MOTOR ? &plan->windows.robust.first_pass : &plan->windows.robust.last_tip;
   double depth = plan->passes[side == SPELCH_SIDE_MOTOR ? 0 : plan->n_passes - 1].tip_mm;
   return !range->empty && depth >= range->from - 1e-6 && depth <= range->to + 1e-6;
+}
+
+bool
+spelch_plan_is_laminate (const SpelchPlan *plan, SpelchSide side)
+{
+  return (side == SPELCH_SIDE_MOTOR ? plan->near_facing : plan->far_facing) == SPELCH_FACING_LAMINATE;
 }
 
 int

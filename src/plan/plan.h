@@ -233,7 +233,11 @@ typedef struct
   SpelchFace near;              /* the face toward the motor */
   double thickness;             /* board, mm */
   double near_layer, far_layer; /* face layers, mm */
-  double through_depth;         /* thickness for a through cut, the cut's depth for a blind one */
+  SpelchFacing near_facing, far_facing;
+  bool near_is_veneer, far_is_veneer;
+  SpelchMachineKind machine;
+  SpelchBitKind bit_kind;
+  double through_depth; /* thickness for a through cut, the cut's depth for a blind one */
   bool through;
   SpelchFlutes flutes;
   double blunting;
@@ -288,6 +292,9 @@ void spelch_plan_make (const SpelchConstants *constants, const SpelchPart *part,
 
 /* The edges of @bit as the mechanics see them: today's diameter and up-shear, zones, hands. */
 SpelchFlutes spelch_plan_flutes (const SpelchBit *bit);
+
+/* True when the face on that side is melamine or laminate. */
+bool spelch_plan_is_laminate (const SpelchPlan *plan, SpelchSide side);
 
 /* The edge that speaks for a side: the worst of the walls that stay. NULL when the face isn't cut. */
 const SpelchEdge *spelch_plan_worst (const SpelchPlan *plan, SpelchSide side);

@@ -24,6 +24,9 @@ char *spelch_words_feed (const SpelchNumbers *numbers, double mm_min);
 /* A whole number with thin spaces between groups of three: "18 000". */
 char *spelch_words_count (double value);
 
+/* A plain number with @decimals decimals and the decimal sign of @numbers. */
+char *spelch_words_decimal (const SpelchNumbers *numbers, double value, int decimals);
+
 /* A time: "1 min 52 s". */
 char *spelch_words_time (double seconds);
 
@@ -39,8 +42,7 @@ char *spelch_words_edge_reason (const SpelchPlan *plan, SpelchSide side, const S
 
 /* The whole chain of reasons of a face, most important first; each ends with its class of evidence.
  * A NULL-terminated array; free with g_strfreev(). */
-char **spelch_words_edge_why (const SpelchConstants *constants, const SpelchPlan *plan, SpelchSide side,
-                              const SpelchNumbers *numbers);
+char **spelch_words_edge_why (const SpelchPlan *plan, SpelchSide side, const SpelchNumbers *numbers);
 
 /* The window in a sentence: where it begins, or why there is none and what opens it. */
 char *spelch_words_window (const SpelchPlan *plan, SpelchSide side, const SpelchNumbers *numbers);
@@ -54,10 +56,10 @@ const char *spelch_words_limit_name (SpelchLimitKind kind);
 
 /* "Lifts about 3 N (1 to 6)", and a sentence on what follows from it. */
 char *spelch_words_seat (const SpelchPlan *plan);
-char *spelch_words_seat_advice (const SpelchPlan *plan, const SpelchPart *part);
+char *spelch_words_seat_advice (const SpelchPlan *plan, const SpelchPart *part, const SpelchNumbers *numbers);
 
 /* "plunge, in the waste", "ramp at 3°, along the line". */
-char *spelch_words_entry (const SpelchPlan *plan);
+char *spelch_words_entry (const SpelchPlan *plan, const SpelchNumbers *numbers);
 
 /* "9.2 mm, then 18.3 mm"; long lists: "4 passes to 18.3 mm". */
 char *spelch_words_passes (const SpelchPlan *plan, const SpelchNumbers *numbers);

@@ -1,0 +1,173 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * What is said about the board's seat, about reasons not to cut, and under a bit in the drawer.
+ */
+#include "plan/words.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+/* Rounded as a force estimate deserves. */
+static char *
+newtons (double value)
+{
+  double step = value >= 100 ? 10 : 1;
+  return spelch_words_count (round (value / step) * step);
+}
+
+static const char *
+seat_format (const SpelchSeat *seat)
+{
+  switch (seat->pair)
+    {
+    case SPELCH_PAIR_BOARD_BED:
+      return seat->apart ? _ ("Lifts the board about %s N (%s to %s)")
+                         : _ ("Presses the board down about %s N (%s to %s)");
+    case SPELCH_PAIR_BOARD_TABLE:
+      return seat->apart ? _ ("Lifts the board off the table, about %s N (%s to %s)")
+                         : _ ("Draws the board to the table, about %s N (%s to %s)");
+    case SPELCH_PAIR_BASE_BOARD:
+      return seat->apart ? _ ("Pushes the router off the board, about %s N (%s to %s)")
+                         : _ ("Draws router and board together, about %s N (%s to %s)");
+    case SPELCH_PAIR_BOARD_BENCH:
+    default:
+      return seat->apart ? _ ("Lifts the board off the bench, about %s N (%s to %s)")
+                         : _ ("Presses the board to the bench, about %s N (%s to %s)");
+    }
+}
+
+char *
+spelch_words_seat (const SpelchPlan *plan)
+{
+  if (plan->n_seats == 0)
+    return g_strdup ("");
+  const SpelchSeat *seat = &plan->seats[0];
+  g_autofree char *mean = newtons (seat->mean_n);
+  g_autofree char *low = newtons (fmin (fabs (plan->axial_n.low), fabs (plan->axial_n.high)));
+  g_autofree char *high = newtons (fmax (fabs (plan->axial_n.low), fabs (plan->axial_n.high)));
+  g_autofree char *needed = newtons (plan->hold_needed_n);
+  if (seat->mean_n < 0.5)
+    return plan->hold_needed_n > 0 ? g_strdup_printf (_ ("Neither lifts nor presses; hold for %s N."), needed)
+                                   : g_strdup (_ ("Neither lifts nor presses."));
+  g_autofree char *force = g_strdup_printf (seat_format (seat), mean, low, high);
+  return plan->hold_needed_n > 0 ? g_strdup_printf (_ ("%s; hold for %s N."), force, needed)
+                                 : g_strdup_printf (_ ("%s."), force);
+}
+
+char *
+spelch_words_seat_advice (const SpelchPlan *plan, const SpelchPart *part, const SpelchNumbers *numbers)
+{
+  if (plan->machine == SPELCH_MACHINE_TABLE)
+    return g_strdup (plan->n_seats > 0 && plan->seats[0].apart
+                         ? _ ("Hold the board down with featherboards; an up-cut would draw it to the table.")
+                         : _ ("Feed against the rotation; never trap the work between bit and fence."));
+  if (plan->machine == SPELCH_MACHINE_HAND)
+    return g_strdup (_ ("Clamp the work; both hands on the router; feed against the rotation."));
+  if (plan->hold_factor <= 0)
+    return g_strdup (_ ("Say how the work is held, and this is checked."));
+  g_autofree char *available = newtons (plan->hold_available_n);
+  g_autofree char *factor = spelch_words_decimal (numbers, plan->hold_factor, 1);
+  g_autofree char *worst = spelch_words_decimal (numbers, plan->hold_factor_worst, 1);
+  return g_strdup_printf (
+      part->holding.method == SPELCH_HOLD_VACUUM
+          ? _ ("Vacuum gives about %s N: it holds %s times, %s times if everything is at its worst.")
+          : _ ("The clamps give %s N: they hold %s times, %s times if everything is at its worst."),
+      available, factor, worst);
+}
+
+char *
+spelch_words_stop (const SpelchStop *stop, const SpelchNumbers *numbers)
+{
+  g_autofree char *value = spelch_words_length (numbers, stop->value);
+  g_autofree char *limit = spelch_words_length (numbers, stop->limit);
+  g_autofree char *count = spelch_words_count (stop->value);
+  g_autofree char *count_limit = spelch_words_count (stop->limit);
+  g_autofree char *factor = spelch_words_decimal (numbers, stop->value, 1);
+  switch (stop->kind)
+    {
+    case SPELCH_STOP_SPEED_MARK:
+      return g_strdup_printf (_ ("%s rpm is above the %s rpm marked on the bit."), count, count_limit);
+    case SPELCH_STOP_HAND:
+      return g_strdup (_ ("This bit cuts turning the other way than the spindle turns."));
+    case SPELCH_STOP_STRESS:
+      return g_strdup_printf (
+          _ ("The bit would carry %s MPa, more than the %s MPa it may: take less depth or feed."), count,
+          count_limit);
+    case SPELCH_STOP_COLLET:
+      return g_strdup_printf (_ ("Only %s of shank would be in the collet; it needs %s."), value, limit);
+    case SPELCH_STOP_COLLET_SIZE:
+      return g_strdup_printf (_ ("The machine has no collet for a %s shank."), value);
+    case SPELCH_STOP_TOO_WIDE:
+      return g_strdup_printf (_ ("The bit is %s across; the cut leaves room for %s."), value, limit);
+    case SPELCH_STOP_TOO_SHORT:
+      return g_strdup_printf (_ ("The cut is %s deep and the bit reaches %s."), value, limit);
+    case SPELCH_STOP_OVERCUT:
+      return g_strdup_printf (_ ("The tip would run %s past the board; only %s is allowed."), value, limit);
+    case SPELCH_STOP_NOT_THROUGH:
+      return g_strdup_printf (_ ("The last pass runs %s past the board; it needs %s to cut through."), value,
+                              limit);
+    case SPELCH_STOP_PLUNGE:
+      return g_strdup (_ ("This bit doesn't cut at its centre and can't plunge: ramp, or start from an edge "
+                          "or a drilled hole."));
+    case SPELCH_STOP_HAND_FEED_MARK:
+      return g_strdup_printf (_ ("A bit %s across must be marked for feeding by hand (MAN)."), value);
+    case SPELCH_STOP_HANDS:
+      return g_strdup_printf (
+          _ ("Sideways force up to %s N is more than hands hold (%s N): take less depth."), count,
+          count_limit);
+    case SPELCH_STOP_NO_SPEED:
+      return g_strdup (_ ("No speed and feed satisfy every limit: take less depth, or another bit."));
+    case SPELCH_STOP_HOLDING:
+      return g_strdup_printf (
+          _ ("The work is held only %s times; it needs 2 times, and more than once at the worst."), factor);
+    case SPELCH_ASK_SPEED_MARK:
+      return g_strdup (_ ("No highest speed is marked on the bit: ask its maker."));
+    case SPELCH_ASK_HOLDING:
+      return g_strdup (_ ("Say how the work is held."));
+    case SPELCH_ASK_OVERALL:
+      return g_strdup (_ ("Measure the bit's overall length, to know how much of it the collet holds."));
+    case SPELCH_N_STOPS:
+    default:
+      return g_strdup ("");
+    }
+}
+
+static bool
+has_stop (const SpelchPlan *plan, SpelchStopKind kind)
+{
+  for (guint i = 0; i < plan->n_stops; i++)
+    if (plan->stops[i].kind == kind)
+      return true;
+  return false;
+}
+
+/* A side that isn't accepted as it comes out. */
+static bool
+spoils (const SpelchPart *part, const SpelchCut *cut, const SpelchPlan *plan, SpelchSide side)
+{
+  const SpelchEdge *edge = spelch_plan_worst (plan, side);
+  return edge != NULL && edge->grade > (edge->seen ? part->accepted_seen : part->accepted_hidden);
+}
+
+const char *
+spelch_words_bit_caption (const SpelchPart *part, const SpelchCut *cut, const SpelchBit *bit,
+                          const SpelchPlan *plan)
+{
+  if (has_stop (plan, SPELCH_STOP_TOO_WIDE))
+    return _ ("too wide");
+  if (has_stop (plan, SPELCH_STOP_TOO_SHORT))
+    return _ ("too short");
+  if (has_stop (plan, SPELCH_STOP_COLLET_SIZE))
+    return _ ("no collet");
+  if (plan->verdict == SPELCH_VERDICT_DO_NOT_CUT)
+    return _ ("do not cut");
+  for (int side = SPELCH_SIDE_MOTOR; side <= SPELCH_SIDE_FAR; side++)
+    if (spoils (part, cut, plan, side))
+      {
+        SpelchFace face = side == SPELCH_SIDE_MOTOR ? plan->near : spelch_face_other (plan->near);
+        if (side == SPELCH_SIDE_MOTOR && bit->kind == SPELCH_BIT_COMPRESSION)
+          return _ ("tip too long");
+        return spelch_cut_sees (cut, face) ? _ ("tears show face") : _ ("tears hidden face");
+      }
+  return "";
+}

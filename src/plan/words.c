@@ -1,0 +1,245 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "plan/words.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+#include <string.h>
+
+#define THIN_SPACE "\xe2\x80\xaf" /* narrow no-break space */
+
+char *
+spelch_words_length (const SpelchNumbers *numbers, double mm)
+{
+  return spelch_length_format (mm, numbers->unit, numbers->inch_style, 1, numbers->decimal_sign);
+}
+
+char *
+spelch_words_count (double value)
+{
+  g_autofree char *digits = g_strdup_printf ("%.0f", fabs (value));
+  GString *grouped = g_string_new (value <= -0.5 ? "\xe2\x88\x92" : "");
+  gsize n = strlen (digits);
+  for (gsize i = 0; i < n; i++)
+    {
+      if (i > 0 && (n - i) % 3 == 0)
+        g_string_append (grouped, THIN_SPACE);
+      g_string_append_c (grouped, digits[i]);
+    }
+  return g_string_free (grouped, FALSE);
+}
+
+char *
+spelch_words_decimal (const SpelchNumbers *numbers, double value, int decimals)
+{
+  char format[8], buffer[G_ASCII_DTOSTR_BUF_SIZE];
+  g_snprintf (format, sizeof format, "%%.%df", decimals);
+  g_ascii_formatd (buffer, sizeof buffer, format, value);
+  return g_strdelimit (g_strdup (buffer), ".", numbers->decimal_sign);
+}
+
+char *
+spelch_words_feed (const SpelchNumbers *numbers, double mm_min)
+{
+  bool inches = numbers->unit == SPELCH_UNIT_INCH;
+  g_autofree char *count = spelch_words_count (inches ? mm_min / SPELCH_MM_PER_INCH : mm_min);
+  return inches ? g_strdup_printf (_ ("%s in/min"), count) : g_strdup_printf (_ ("%s mm/min"), count);
+}
+
+char *
+spelch_words_time (double seconds)
+{
+  int whole = (int)fmin (round (seconds), 1e8);
+  if (whole < 60)
+    return g_strdup_printf (_ ("%d s"), whole);
+  if (whole < 3600)
+    return g_strdup_printf (_ ("%d min %d s"), whole / 60, whole % 60);
+  return g_strdup_printf (_ ("%d h %d min"), whole / 3600, whole % 3600 / 60);
+}
+
+const char *
+spelch_words_grade (int grade, bool laminate)
+{
+  switch (grade)
+    {
+    case 1:
+      return _ ("clean");
+    case 2:
+      return _ ("nearly clean");
+    case 3:
+      return laminate ? _ ("nicked") : _ ("fuzzy grain");
+    case 4:
+      return laminate ? _ ("chipped") : _ ("torn grain");
+    case 5:
+      return laminate ? _ ("badly chipped") : _ ("badly torn");
+    default:
+      return _ ("not cut here");
+    }
+}
+
+const char *
+spelch_words_limit_name (SpelchLimitKind kind)
+{
+  switch (kind)
+    {
+    case SPELCH_LIMIT_CHIP:
+      return _ ("chip");
+    case SPELCH_LIMIT_EDGE:
+      return _ ("edge");
+    case SPELCH_LIMIT_BENDING:
+      return _ ("bending");
+    case SPELCH_LIMIT_STRESS:
+      return _ ("strength");
+    case SPELCH_LIMIT_POWER:
+      return _ ("power");
+    case SPELCH_LIMIT_MACHINE:
+      return _ ("machine");
+    case SPELCH_LIMIT_HANDS:
+      return _ ("hands");
+    case SPELCH_LIMIT_ROOM:
+      return _ ("chip room");
+    case SPELCH_LIMIT_HEAT:
+      return _ ("heat");
+    case SPELCH_N_LIMITS:
+    default:
+      return "";
+    }
+}
+
+/* The limit at the head of a sentence. */
+static const char *
+limit_subject (SpelchLimitKind kind)
+{
+  switch (kind)
+    {
+    case SPELCH_LIMIT_CHIP:
+      return _ ("Chip thickness for this diameter");
+    case SPELCH_LIMIT_EDGE:
+      return _ ("The seen edge");
+    case SPELCH_LIMIT_BENDING:
+      return _ ("Bit bending");
+    case SPELCH_LIMIT_STRESS:
+      return _ ("Bit strength");
+    case SPELCH_LIMIT_POWER:
+      return _ ("Motor power");
+    case SPELCH_LIMIT_MACHINE:
+      return _ ("The machine's highest feed");
+    case SPELCH_LIMIT_HANDS:
+      return _ ("What hands can hold");
+    case SPELCH_LIMIT_ROOM:
+      return _ ("Room for chips");
+    case SPELCH_LIMIT_HEAT:
+      return _ ("Wall heat");
+    case SPELCH_N_LIMITS:
+    default:
+      return "";
+    }
+}
+
+static int
+per_cent (double share)
+{
+  return (int)round (fmin (share, 99) * 100);
+}
+
+char *
+spelch_words_limit (const SpelchPlan *plan)
+{
+  for (guint i = 0; i < plan->n_limits; i++)
+    if (plan->limits[i].binding)
+      return g_strdup_printf (_ ("%s sets the feed, %d %% used;"), limit_subject (plan->limits[i].kind),
+                              per_cent (plan->limits[i].share));
+  return g_strdup (_ ("No speed and feed fit this cut."));
+}
+
+char *
+spelch_words_limit_next (const SpelchPlan *plan)
+{
+  for (guint i = 0; i < plan->n_limits; i++)
+    if (!plan->limits[i].binding)
+      return g_strdup_printf (_ ("next, %s, %d %%."), spelch_words_limit_name (plan->limits[i].kind),
+                              per_cent (plan->limits[i].share));
+  return g_strdup ("");
+}
+
+char *
+spelch_words_entry (const SpelchPlan *plan, const SpelchNumbers *numbers)
+{
+  g_autofree char *angle
+      = spelch_words_decimal (numbers, plan->entry.angle_deg, plan->entry.angle_deg < 2 ? 1 : 0);
+  bool on_line = plan->entry.on_line;
+  switch (plan->entry.kind)
+    {
+    case SPELCH_ENTRY_PLUNGE:
+      return g_strdup (on_line ? _ ("plunge") : _ ("plunge, in the waste"));
+    case SPELCH_ENTRY_RAMP:
+      return g_strdup_printf (on_line ? _ ("ramp at %s°, along the line") : _ ("ramp at %s°, in the waste"),
+                              angle);
+    case SPELCH_ENTRY_HELIX:
+      return g_strdup_printf (on_line ? _ ("spiral in at %s°") : _ ("spiral in at %s°, in the waste"), angle);
+    case SPELCH_ENTRY_EDGE:
+      return g_strdup (_ ("from the board's edge"));
+    case SPELCH_ENTRY_DRILLED:
+      return g_strdup (_ ("into a drilled hole"));
+    case SPELCH_ENTRY_STAGED:
+    default:
+      return g_strdup (_ ("plunge in short stages"));
+    }
+}
+
+char *
+spelch_words_passes (const SpelchPlan *plan, const SpelchNumbers *numbers)
+{
+  if (plan->n_passes == 0)
+    return g_strdup (_ ("none fits"));
+  g_autofree char *last = spelch_words_length (numbers, plan->passes[plan->n_passes - 1].tip_mm);
+  if (plan->n_passes == 1)
+    return g_steal_pointer (&last);
+  if (plan->n_passes > 2)
+    return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u pass to %s", "%u passes to %s", plan->n_passes),
+                            plan->n_passes, last);
+  g_autofree char *first = spelch_words_length (numbers, plan->passes[0].tip_mm);
+  return g_strdup_printf (_ ("%s, then %s"), first, last);
+}
+
+static const char *
+machine_word (SpelchMachineKind kind)
+{
+  switch (kind)
+    {
+    case SPELCH_MACHINE_GANTRY:
+      return _ ("on the gantry");
+    case SPELCH_MACHINE_TABLE:
+      return _ ("on the router table");
+    case SPELCH_MACHINE_HAND:
+    default:
+      return _ ("with the hand-held router");
+    }
+}
+
+char *
+spelch_words_setting (const SpelchPart *part, const SpelchNumbers *numbers)
+{
+  bool below = spelch_machine_motor_below (&part->machine);
+  bool bed = spelch_machine_datum (&part->machine) == SPELCH_DATUM_BED;
+  g_autofree char *thick = spelch_words_length (numbers, spelch_board_thickness (&part->board));
+  return g_strdup_printf (_ ("%s, %s thick, %s, %s, %s."), part->board.name, thick,
+                          machine_word (part->machine.kind), below ? _ ("motor below") : _ ("motor above"),
+                          bed ? _ ("zero on the bed") : _ ("zero on the face"));
+}
+
+char *
+spelch_words_cut (const SpelchCut *cut, const SpelchPlan *plan, const SpelchNumbers *numbers)
+{
+  g_autofree char *depth = spelch_words_length (numbers, cut->depth.mm);
+  g_autofree char *width = spelch_words_length (numbers, cut->width.mm);
+  if (cut->kind == SPELCH_CUT_HOLE)
+    return cut->through ? g_strdup_printf (_ ("%s across, through"), width)
+                        : g_strdup_printf (_ ("%s across, %s deep"), width, depth);
+  if (cut->through && plan == NULL)
+    return g_strdup (_ ("through"));
+  if (cut->through)
+    return g_strdup_printf (
+        g_dngettext (GETTEXT_PACKAGE, "through, %u pass", "through, %u passes", plan->n_passes),
+        plan->n_passes);
+  return g_strdup_printf (_ ("%s deep, %s wide"), depth, width);
+}
