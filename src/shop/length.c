@@ -241,29 +241,32 @@ is_word (const char *p)
   return *skip_spaces (p) == '\0';
 }
 
-/* mm for one of the unit named at @p (spaces around it allowed); 0 when it is none that this program reads.
- */
-static double
-read_unit (const char *p)
+/* A unit as a ratio of whole numbers, so that 1 1/2 in is 38.1 to the last bit. */
+typedef struct
 {
-  static const struct
-  {
-    const char *name;
-    double mm;
-  } units[] = {
-    { "mm", 1 },
-    { "cm", 10 },
-    { "m", 1000 },
-    { "in", SPELCH_MM_PER_INCH },
-    { "inch", SPELCH_MM_PER_INCH },
-    { "inches", SPELCH_MM_PER_INCH },
-    { "\"", SPELCH_MM_PER_INCH },
+  const char *name;
+  double mm, per;
+} Unit;
+
+static const Unit MILLIMETRE = { "mm", 1, 1 };
+static const Unit INCH = { "in", 254, 10 };
+
+/* The unit named at @p (spaces around it allowed); false when it is none that this program reads. */
+static bool
+read_unit (const char *p, Unit *unit)
+{
+  static const Unit units[] = {
+    { "mm", 1, 1 },      { "cm", 10, 1 },       { "m", 1000, 1 },  { "in", 254, 10 },
+    { "inch", 254, 10 }, { "inches", 254, 10 }, { "\"", 254, 10 },
   };
   g_autofree char *name = g_strchomp (g_strdup (p));
   for (guint i = 0; i < G_N_ELEMENTS (units); i++)
     if (g_ascii_strcasecmp (name, units[i].name) == 0)
-      return units[i].mm;
-  return 0;
+      {
+        *unit = units[i];
+        return true;
+      }
+  return false;
 }
 
 /* Reads the trimmed, plain words. Returns an error code, or -1 when all is well. */
@@ -278,14 +281,12 @@ read_plain (const char *plain, SpelchUnit shown, double *mm)
     return code;
 
   rest = skip_spaces (rest);
-  double unit = number.is_fraction || shown == SPELCH_UNIT_INCH ? SPELCH_MM_PER_INCH : 1;
-  if (*rest != '\0')
-    unit = read_unit (rest);
-  if (unit == 0)
+  Unit unit = number.is_fraction || shown == SPELCH_UNIT_INCH ? INCH : MILLIMETRE;
+  if (*rest != '\0' && !read_unit (rest, &unit))
     return is_word (rest) ? SPELCH_LENGTH_ERROR_UNIT : SPELCH_LENGTH_ERROR_NOT_NUMBER;
-  if (number.is_fraction && unit != SPELCH_MM_PER_INCH)
+  if (number.is_fraction && unit.mm != INCH.mm)
     return SPELCH_LENGTH_ERROR_FRACTION;
-  double read = number.value * unit;
+  double read = number.value * unit.mm / unit.per;
   if (!(read <= MOST_MM))
     return SPELCH_LENGTH_ERROR_RANGE;
   *mm = minus && read > 0 ? -read : read;
