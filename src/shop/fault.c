@@ -14,7 +14,8 @@ spelch_fault_number (double value, const char *unit)
   if (!isfinite (value))
     return g_strdup (_ ("not a number"));
   g_ascii_formatd (digits, sizeof digits, fabs (value) < 1e6 ? "%.6g" : "%.0f", value);
-  return *unit == '\0' ? g_strdup (digits) : g_strdup_printf ("%s %s", digits, unit);
+  bool apart = *unit != '\0' && !g_str_equal (unit, "°");
+  return g_strconcat (digits, apart ? " " : "", unit, NULL);
 }
 
 static bool

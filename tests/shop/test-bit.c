@@ -1,0 +1,190 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Bits: their codes, what sharpening changes, and what is a fault.
+ */
+#include "samples.h"
+
+#include <math.h>
+#include <string.h>
+
+/* The words that files use; changing one would break every file. */
+static void
+test_codes (void)
+{
+  g_assert_cmpstr (spelch_code_of (&SPELCH_BIT_KIND_CODES, SPELCH_BIT_STRAIGHT), ==, "straight");
+  g_assert_cmpstr (spelch_code_of (&SPELCH_BIT_KIND_CODES, SPELCH_BIT_UP_CUT), ==, "up-cut");
+  g_assert_cmpstr (spelch_code_of (&SPELCH_BIT_KIND_CODES, SPELCH_BIT_DOWN_CUT), ==, "down-cut");
+  g_assert_cmpstr (spelch_code_of (&SPELCH_BIT_KIND_CODES, SPELCH_BIT_COMPRESSION), ==, "compression");
+  g_assert_cmpstr (spelch_code_of (&SPELCH_HAND_CODES, SPELCH_HAND_LEFT), ==, "left");
+  g_assert_cmpstr (spelch_code_of (&SPELCH_TOOL_MATERIAL_CODES, SPELCH_TOOL_HSS), ==, "hss");
+  g_assert_cmpstr (spelch_code_of (&SPELCH_BEARING_CODES, SPELCH_BEARING_TIP), ==, "tip");
+  g_assert_cmpstr (spelch_code_of (&SPELCH_WEAR_CODES, SPELCH_WEAR_DULL), ==, "dull");
+  g_assert_cmpstr (spelch_code_of (&SPELCH_WEAR_CODES, SPELCH_WEAR_DULL + 1), ==, "");
+  g_assert_cmpstr (spelch_code_of (&SPELCH_WEAR_CODES, -1), ==, "");
+}
+
+static void
+test_codes_read_back (void)
+{
+  const SpelchCodes *tables[] = {
+    &SPELCH_BIT_KIND_CODES, &SPELCH_HAND_CODES,         &SPELCH_TOOL_MATERIAL_CODES, &SPELCH_BEARING_CODES,
+    &SPELCH_WEAR_CODES,     &SPELCH_FACE_CODES,         &SPELCH_MATERIAL_CODES,      &SPELCH_GRAIN_CODES,
+    &SPELCH_CUT_KIND_CODES, &SPELCH_WALL_CODES,         &SPELCH_END_CODES,           &SPELCH_ENTRY_KIND_CODES,
+    &SPELCH_DATUM_CODES,    &SPELCH_MACHINE_KIND_CODES, &SPELCH_SPOILBOARD_CODES,    &SPELCH_HOLD_CODES,
+  };
+  for (guint t = 0; t < G_N_ELEMENTS (tables); t++)
+    for (guint i = 0; i < tables[t]->n; i++)
+      {
+        int value = -1;
+        g_assert_true (spelch_code_read (tables[t], spelch_code_of (tables[t], (int)i), &value));
+        g_assert_cmpint (value, ==, (int)i);
+      }
+  int value = 7;
+  g_assert_false (spelch_code_read (&SPELCH_FACE_CODES, "c", &value));
+  g_assert_false (spelch_code_read (&SPELCH_FACE_CODES, NULL, &value));
+  g_assert_cmpint (value, ==, 7);
+  g_autofree char *list = spelch_codes_list (&SPELCH_BIT_KIND_CODES);
+  g_assert_cmpstr (list, ==, "straight, up-cut, down-cut, compression");
+}
+
+static void
+test_today (void)
+{
+  SpelchBit bit = sample_bit ();
+  g_assert_cmpfloat (spelch_bit_diameter_now (&bit), ==, 12.7);
+  g_assert_cmpfloat (spelch_bit_up_shear_now (&bit), ==, 15.9);
+  bit.sharpened_diameter = spelch_length_mm (12.5);
+  bit.sharpened_up_shear = spelch_length_mm (15.2);
+  g_assert_cmpfloat (spelch_bit_diameter_now (&bit), ==, 12.5);
+  g_assert_cmpfloat (spelch_bit_up_shear_now (&bit), ==, 15.2);
+}
+
+static void
+test_sound (void)
+{
+  SpelchBit bit = sample_bit ();
+  assert_sound (spelch_bit_fault (&bit));
+
+  SpelchBit down = { .id = "d", .kind = SPELCH_BIT_DOWN_CUT, .edges = 1, .helix_deg = 25 };
+  down.diameter = down.shank = spelch_length_mm (3);
+  down.cutting_length = spelch_length_mm (12);
+  assert_sound (spelch_bit_fault (&down));
+
+  SpelchBit straight = down;
+  straight.kind = SPELCH_BIT_STRAIGHT;
+  straight.helix_deg = 0;
+  assert_sound (spelch_bit_fault (&straight));
+}
+
+/* The sentence has the wording that the header promises. */
+static void
+test_up_shear_too_long (void)
+{
+  SpelchBit bit = sample_bit ();
+  bit.cutting_length = spelch_length_mm (12);
+  g_autofree char *fault = spelch_bit_fault (&bit);
+  g_assert_cmpstr (fault, ==, "up_shear (15.9 mm) is longer than cutting_length (12 mm).");
+}
+
+#define SPOIL(member_, value_)                                                                               \
+  bit = sample_bit ();                                                                                       \
+  bit.member_ = value_
+
+static void
+test_faults (void)
+{
+  SpelchBit bit;
+  SPOIL (diameter.mm, 0);
+  assert_fault (spelch_bit_fault (&bit), "diameter", "0 mm");
+  SPOIL (diameter.mm, -6);
+  assert_fault (spelch_bit_fault (&bit), "diameter", "-6 mm");
+  SPOIL (diameter.mm, 61);
+  assert_fault (spelch_bit_fault (&bit), "diameter", "61 mm");
+  SPOIL (diameter.mm, NAN);
+  assert_fault (spelch_bit_fault (&bit), "diameter", "not a number");
+  SPOIL (shank.mm, INFINITY);
+  assert_fault (spelch_bit_fault (&bit), "shank", "not a number");
+  SPOIL (cutting_length.mm, 0);
+  assert_fault (spelch_bit_fault (&bit), "cutting_length", "0 mm");
+  SPOIL (overall_length.mm, 35);
+  assert_fault (spelch_bit_fault (&bit), "overall_length", "35 mm");
+  SPOIL (up_shear.mm, 0);
+  assert_fault (spelch_bit_fault (&bit), "up_shear", "missing");
+  SPOIL (sharpened_up_shear.mm, 36);
+  assert_fault (spelch_bit_fault (&bit), "sharpened_up_shear", "36 mm");
+  SPOIL (overlap.mm, 16);
+  assert_fault (spelch_bit_fault (&bit), "overlap", "16 mm");
+  SPOIL (edges, 0);
+  assert_fault (spelch_bit_fault (&bit), "edges", "0");
+  SPOIL (edges_up, 7);
+  assert_fault (spelch_bit_fault (&bit), "edges_up", "7");
+  SPOIL (helix_deg, 61);
+  assert_fault (spelch_bit_fault (&bit), "helix_deg", "61°");
+  SPOIL (helix_deg, 0);
+  assert_fault (spelch_bit_fault (&bit), "helix_deg", "compression");
+  SPOIL (sharpened_diameter.mm, 12.8);
+  assert_fault (spelch_bit_fault (&bit), "sharpened_diameter", "12.8 mm");
+  SPOIL (uncut_centre.mm, 2);
+  assert_fault (spelch_bit_fault (&bit), "uncut_centre", "2 mm");
+  SPOIL (edge_material, SPELCH_TOOL_STEEL);
+  assert_fault (spelch_bit_fault (&bit), "edge_material", "steel");
+  SPOIL (max_rpm, 1e9);
+  assert_fault (spelch_bit_fault (&bit), "max_rpm", "1000000000 rpm");
+  SPOIL (price, -1);
+  assert_fault (spelch_bit_fault (&bit), "price", "-1");
+  SPOIL (metres_cut, -1);
+  assert_fault (spelch_bit_fault (&bit), "metres_cut", "-1 m");
+  SPOIL (wear, (SpelchWear)9);
+  assert_fault (spelch_bit_fault (&bit), "wear", "new, sharp, worn, dull");
+}
+
+/* What belongs to a compression bit is refused on any other. */
+static void
+test_compression_only (void)
+{
+  SpelchBit bit = sample_bit ();
+  bit.kind = SPELCH_BIT_UP_CUT;
+  assert_fault (spelch_bit_fault (&bit), "up_shear", "15.9 mm");
+  bit.up_shear.mm = 0;
+  assert_sound (spelch_bit_fault (&bit));
+  bit.overlap.mm = 1;
+  assert_fault (spelch_bit_fault (&bit), "overlap", "1 mm");
+  bit.overlap.mm = 0;
+  bit.kind = SPELCH_BIT_STRAIGHT;
+  assert_fault (spelch_bit_fault (&bit), "helix_deg", "30°");
+}
+
+static void
+test_ids (void)
+{
+  SpelchBit bit = sample_bit ();
+  static const char *const bad[] = { "Up", "-a", ".a", "a b", "a_b", "ä", "a/b", "a\xff" };
+  for (guint i = 0; i < G_N_ELEMENTS (bad); i++)
+    {
+      g_strlcpy (bit.id, bad[i], sizeof bit.id);
+      assert_fault (spelch_bit_fault (&bit), "id", "letters");
+    }
+  bit.id[0] = '\0';
+  assert_fault (spelch_bit_fault (&bit), "id", "empty");
+  memset (bit.id, 'a', sizeof bit.id); /* not ended */
+  assert_fault (spelch_bit_fault (&bit), "id", "63");
+  g_strlcpy (bit.id, "up-cut-6.35x22", sizeof bit.id);
+  assert_sound (spelch_bit_fault (&bit));
+  g_strlcpy (bit.name, "Fräser \xc3", sizeof bit.name);
+  assert_fault (spelch_bit_fault (&bit), "name", "UTF-8");
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/bit/codes", test_codes);
+  g_test_add_func ("/bit/codes-read-back", test_codes_read_back);
+  g_test_add_func ("/bit/today", test_today);
+  g_test_add_func ("/bit/sound", test_sound);
+  g_test_add_func ("/bit/up-shear-too-long", test_up_shear_too_long);
+  g_test_add_func ("/bit/faults", test_faults);
+  g_test_add_func ("/bit/compression-only", test_compression_only);
+  g_test_add_func ("/bit/ids", test_ids);
+  return g_test_run ();
+}
