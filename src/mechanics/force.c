@@ -106,9 +106,14 @@ add_arc (const Stretch *e, const Shares *k, double p, double q, double weight, S
     {
       still->lift += k->helix * a * (q - p);
       moving->lift += k->helix * b * sines;
+      moving->press -= k->lift_down * k->axial * b * sines;
     }
   else if (e->sign < 0)
-    moving->lift -= k->lift_down * k->axial * b * sines;
+    {
+      still->press += k->helix * a * (q - p);
+      moving->press += k->helix * b * sines;
+      moving->lift -= k->lift_down * k->axial * b * sines;
+    }
 }
 
 /* Adds one edge of a stretch whose angle runs from phi0 at s0 to phi1 at s1. */
@@ -201,7 +206,7 @@ spelch_force_peaks (const SpelchTurn *turn, double feed_per_tooth)
       least = fmin (least, side);
       sum += side;
       lift = fmax (lift, turn->still[i].lift + feed_per_tooth * turn->moving[i].lift);
-      press = fmax (press, -feed_per_tooth * turn->moving[i].axial);
+      press = fmax (press, turn->still[i].press + feed_per_tooth * turn->moving[i].press);
     }
   return (SpelchForcePeaks){ most, sum > 0 ? (most - least) * SPELCH_TURN_SAMPLES / sum : 0, lift, press };
 }

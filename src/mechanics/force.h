@@ -65,6 +65,7 @@ typedef struct
   double along, across; /* N, on the bit: along the feed and square to it, left positive */
   double axial;         /* N, on the work, toward the motor */
   double lift;          /* N, bound of the lift on the work */
+  double press;         /* N, bound of the press on the work: the lift of a bit with its hands swapped */
   double tangential;    /* N */
 } SpelchForceParts;
 

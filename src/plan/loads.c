@@ -98,11 +98,13 @@ scaled (const SpelchTurn *turn, double still, double both)
       out.still[i].across *= still * both;
       out.still[i].axial *= still * both;
       out.still[i].lift *= still * both;
+      out.still[i].press *= still * both;
       out.still[i].tangential *= still * both;
       out.moving[i].along *= both;
       out.moving[i].across *= both;
       out.moving[i].axial *= both;
       out.moving[i].lift *= both;
+      out.moving[i].press *= both;
       out.moving[i].tangential *= both;
     }
   return out;

@@ -75,6 +75,15 @@ reference_edges (const SpelchFlutes *flutes, double s)
   return s < flutes->turn_over ? flutes->edges_up : flutes->edges_down;
 }
 
+/* The feed per tooth is that of the zone with the fewest edges; more edges share the same feed. */
+static double
+reference_chip_share (const SpelchFlutes *flutes, double s)
+{
+  int edges = reference_edges (flutes, s);
+  bool two_zones = flutes->turn_over > 0 && flutes->turn_over < flutes->length;
+  return two_zones ? (double)MIN (flutes->edges_up, flutes->edges_down) / edges : 1;
+}
+
 /* How far the edge at @s trails the edge's tip, rad: a turn a lead, forward below the turn-over. */
 static double
 reference_trail (const SpelchFlutes *flutes, double s)
@@ -92,6 +101,7 @@ typedef enum
   ACROSS,
   AXIAL,
   LIFT,
+  PRESS,
   TANGENTIAL,
   N_PARTS,
 } Part;
@@ -120,7 +130,7 @@ static double
 force_per_mm (const Place *place, double phi, double s)
 {
   const SpelchForceCase *force = place->force;
-  double h = place->feed_per_tooth * sin (phi);
+  double h = place->feed_per_tooth * reference_chip_share (&force->flutes, s) * sin (phi);
   double edge = force->blunting * place->slice->a, cutting = place->slice->b * h;
   double tangential = edge + cutting;
   double radial = force->edge_radial_share * edge + cutting * tan (atan (force->friction) - force->rake);
@@ -136,6 +146,8 @@ force_per_mm (const Place *place, double phi, double s)
       return axial;
     case LIFT:
       return sign > 0 ? tan (force->flutes.helix) * tangential : force->lift_down_share * axial;
+    case PRESS:
+      return sign < 0 ? tan (force->flutes.helix) * tangential : -force->lift_down_share * axial;
     default:
       return tangential;
     }
@@ -236,7 +248,7 @@ static double
 part_of (const SpelchForceParts *parts, Part part)
 {
   const double values[N_PARTS]
-      = { parts->along, parts->across, parts->axial, parts->lift, parts->tangential };
+      = { parts->along, parts->across, parts->axial, parts->lift, parts->press, parts->tangential };
   return values[part];
 }
 
@@ -425,6 +437,35 @@ swapped_hands (double n, double unused)
   return worst;
 }
 
+/* What one hand lifts, the other presses: bounds over a turn of a bit in one material and of its mirror
+ * image. The wrap is a whole number of sampling steps, so that the mirror image passes through the same
+ * instants. */
+static double
+swapped_bounds (double n, double unused)
+{
+  double worst = 0;
+  for (int i = 0; i < n; i++)
+    {
+      SpelchForceCase force = random_case ();
+      SpelchFlutes *flutes = &force.flutes;
+      double step = 2 * G_PI / (SPELCH_TURN_SAMPLES * flutes->edges_up);
+      double wrap = step * g_test_rand_int_range (1, 3 * SPELCH_TURN_SAMPLES);
+      SpelchTurn turn;
+      double lift, press;
+      force.n_slices = 1;
+      flutes->edges_down = flutes->edges_up;
+      flutes->helix = atan (wrap * flutes->diameter / 2 / force.slices[0].s1);
+      flutes->turn_over = flutes->length;
+      spelch_force_turn (&force, &turn);
+      lift = spelch_force_peaks (&turn, 0.2).lift_peak;
+      flutes->turn_over = 0;
+      spelch_force_turn (&force, &turn);
+      press = spelch_force_peaks (&turn, 0.2).press_peak;
+      worst = fmax (worst, fabs (lift - press));
+    }
+  return worst;
+}
+
 /* The feed found for a limit keeps the sampled peak within it, and uses it up unless capped. */
 static double
 feed_for_peak_misses (double n, double unused)
@@ -455,6 +496,8 @@ static const PublishedCheck CHECKS[] = {
     instants_against_integral, 150, AXIAL },
   { "bound of the lift at an instant, 150 random cases, most apart", GSL, PUBLISHED_IDENTITY, 0, 1e-6,
     instants_against_integral, 150, LIFT },
+  { "bound of the press at an instant, 150 random cases, most apart", GSL, PUBLISHED_IDENTITY, 0, 1e-6,
+    instants_against_integral, 150, PRESS },
   { "tangential force at an instant, 150 random cases, most apart", GSL, PUBLISHED_IDENTITY, 0, 1e-6,
     instants_against_integral, 150, TANGENTIAL },
   { "mean tangential force over a turn, 300 random cases, most apart", GSL, PUBLISHED_IDENTITY, 0, 1e-6,
@@ -469,6 +512,8 @@ static const PublishedCheck CHECKS[] = {
     0, 1e-9, power_against_force, 300, 0 },
   { "mean axial force with every hand swapped turns its sign, 300 random cases, N", "symmetry",
     PUBLISHED_IDENTITY, 0, 1e-9, swapped_hands, 300, 0 },
+  { "bound of the lift, and of the press with the hand swapped, 300 random cases, N", "symmetry",
+    PUBLISHED_IDENTITY, 0, 1e-6, swapped_bounds, 300, 0 },
   { "feed for a peak of sideways force uses the limit up, 300 random cases", "definition", PUBLISHED_IDENTITY,
     0, 1e-9, feed_for_peak_misses, 300, 0 },
 };
