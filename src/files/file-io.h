@@ -1,0 +1,21 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * File input and output: whole text files, read with a bound and saved so that the old file is whole until
+ * the new one is. Errors are SPELCH_FILE_ERROR with a sentence naming the file.
+ */
+#pragma once
+
+#include <gio/gio.h>
+#include <stdbool.h>
+
+/* What a file is called in sentences: its last part, "hall.spelch". Free with g_free(). */
+char *spelch_file_name (GFile *file);
+
+/* Reads a plain file of at most SPELCH_FILE_MOST bytes; the text ends with a NUL that *length doesn't count.
+ * @etag, when not NULL, gets what spelch_file_save() needs. Free with g_free(). */
+char *spelch_file_read (GFile *file, gsize *length, char **etag, GError **error);
+
+/* Writes a new file beside the old one and moves it into place. A link is followed and stays one; the mode
+ * stays. @etag: as read, or NULL not to look whether the file has changed since; @new_etag, when not NULL,
+ * gets the new one. On failure the old file is as it was. */
+bool spelch_file_save (GFile *file, const char *text, const char *etag, char **new_etag, GError **error);

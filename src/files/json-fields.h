@@ -1,0 +1,81 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * JSON fields: a cursor over the members of a JSON object. It turns members into values, keeps the first
+ * fault it meets as a sentence naming file, member and value, and remembers which members it was asked for,
+ * so that those nobody asked for (from a newer program, or somebody's own) are kept and can be written back.
+ *
+ * Every getter gives its fallback when the member isn't told; a wrong one is a fault and gives the fallback
+ * too. A reader therefore reads everything in a row and looks for the fault once, at the end.
+ */
+#pragma once
+
+#include "shop/codes.h"
+#include "shop/length.h"
+
+#include <json-glib/json-glib.h>
+
+/* What is shared by all cursors of one file. */
+typedef struct
+{
+  const char *name; /* stands for the file in sentences */
+  GHashTable
+      *unknown; /* path -> JSON text of an object with the members nobody asked for; NULL: they are dropped */
+  bool lenient; /* a file from a newer program: what can't be understood is passed over */
+  GError *error; /* the first fault */
+} SpelchReading;
+
+typedef struct _SpelchFields SpelchFields;
+
+/* The cursor over the whole file. @root holds an object and outlives the cursor. */
+SpelchFields *spelch_fields_root (SpelchReading *reading, JsonNode *root);
+
+/* The cursor over an object that is a member. NULL when it isn't told. An object with an id is kept apart in
+ * `unknown` by it ("board/birch-ply-18"). */
+SpelchFields *spelch_fields_object (SpelchFields *fields, const char *member);
+
+/* Length of the list @member, 0 when it isn't told; at most @most. */
+guint spelch_fields_count (SpelchFields *fields, const char *member, guint most);
+
+/* The cursor over the @i-th object of the list @member: "cuts[2] 'shelf-dado'" in sentences,
+ * "cuts/shelf-dado" in `unknown` (the index where it has no id). NULL, with a fault, when that isn't an
+ * object. */
+SpelchFields *spelch_fields_item (SpelchFields *fields, const char *member, guint i);
+
+/* Keeps the members nobody asked for and frees the cursor. */
+void spelch_fields_done (SpelchFields *fields);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SpelchFields, spelch_fields_done)
+
+/* Each of @members, which ends with NULL, must be told. */
+void spelch_fields_need (SpelchFields *fields, const char *const *members);
+
+bool spelch_fields_told (SpelchFields *fields, const char *member);
+
+/* Text of at most @size - 1 bytes into @into, which keeps what it has when the member isn't told. */
+void spelch_fields_text (SpelchFields *fields, const char *member, char *into, gsize size);
+
+int spelch_fields_code (SpelchFields *fields, const char *member, const SpelchCodes *table, int otherwise);
+bool spelch_fields_flag (SpelchFields *fields, const char *member, bool otherwise);
+double spelch_fields_number (SpelchFields *fields, const char *member, double otherwise);
+
+/* As above; null gives @otherwise too. For tables that say which figures they lack. */
+double spelch_fields_number_or_null (SpelchFields *fields, const char *member, double otherwise);
+
+/* A whole number, 0 to @most. */
+guint spelch_fields_whole (SpelchFields *fields, const char *member, guint otherwise, guint most);
+
+/* A length told as a number of mm, a text with a unit, or {"mm": ..., "typed": ...}, whose two halves must
+ * agree within 0.005 mm. 0 when it isn't told. Lengths below 0 are read: the shop's own checks say where they
+ * make sense. */
+SpelchLength spelch_fields_length (SpelchFields *fields, const char *member);
+
+/* Lists of lengths and of numbers, at most @most; each gives how many. */
+guint spelch_fields_lengths (SpelchFields *fields, const char *member, SpelchLength *into, guint most);
+guint spelch_fields_numbers (SpelchFields *fields, const char *member, double *into, guint most);
+
+/* A list of codes, each at most once, as a set of bits: 1 << value. */
+guint spelch_fields_codes (SpelchFields *fields, const char *member, const SpelchCodes *table,
+                           guint otherwise);
+
+/* Keeps a fault found elsewhere: "FILE: SENTENCE". Takes @sentence; does nothing when it is NULL or the
+ * reading is lenient. */
+void spelch_reading_fault (SpelchReading *reading, char *sentence);

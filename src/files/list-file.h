@@ -1,0 +1,25 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * List file: the bit drawer, the boards and the machines as JSON text, each a list of its own. The starter
+ * sets and the person's own lists have the same form: {"format_version": 1, "bits": [...]}.
+ */
+#pragma once
+
+#include <gio/gio.h>
+
+typedef enum
+{
+  SPELCH_LIST_BITS,     /* of SpelchBit, member "bits" */
+  SPELCH_LIST_BOARDS,   /* of SpelchBoard, "boards" */
+  SPELCH_LIST_MACHINES, /* of SpelchMachine, "machines" */
+} SpelchListKind;
+
+/* Reads a list; NULL and SPELCH_FILE_ERROR on failure, with a sentence naming file, member and value. Every
+ * item is checked and ids are unique. @unknown, when not NULL, gets the members this program doesn't know
+ * (path -> JSON text, both freed by the table); a file of a newer format is refused. Free with
+ * g_array_unref(). */
+GArray *spelch_list_from_json (SpelchListKind kind, const char *text, gsize length, const char *name,
+                               GHashTable *unknown, GError **error);
+
+/* The list as readable JSON text, with the members @unknown (may be NULL) holds. Free with g_free(). */
+char *spelch_list_to_json (SpelchListKind kind, const GArray *items, GHashTable *unknown);
