@@ -289,6 +289,20 @@ spelch_writer_flag_told (SpelchWriter *writer, const char *member, bool flag)
 }
 
 void
+spelch_writer_flag (SpelchWriter *writer, const char *member, bool flag)
+{
+  begin_value (writer, member);
+  g_string_append (writer->text, flag ? "true" : "false");
+}
+
+void
+spelch_writer_null (SpelchWriter *writer, const char *member)
+{
+  begin_value (writer, member);
+  g_string_append (writer->text, "null");
+}
+
+void
 spelch_writer_number (SpelchWriter *writer, const char *member, double value)
 {
   char number[G_ASCII_DTOSTR_BUF_SIZE];
@@ -341,6 +355,16 @@ open_values (SpelchWriter *writer, const char *member)
 {
   begin_value (writer, member);
   open_level (writer, true, true, writer->path->len);
+}
+
+void
+spelch_writer_texts (SpelchWriter *writer, const char *member, const char *const *texts)
+{
+  begin_value (writer, member);
+  open_level (writer, true, false, writer->path->len);
+  for (guint i = 0; texts[i] != NULL; i++)
+    spelch_writer_text (writer, NULL, texts[i]);
+  close_level (writer);
 }
 
 void

@@ -45,12 +45,17 @@ void spelch_writer_code (SpelchWriter *writer, const char *member, const SpelchC
 void spelch_writer_code_told (SpelchWriter *writer, const char *member, const SpelchCodes *table, int value,
                               int otherwise);
 void spelch_writer_flag_told (SpelchWriter *writer, const char *member, bool flag);
+void spelch_writer_flag (SpelchWriter *writer, const char *member, bool flag);
+void spelch_writer_null (SpelchWriter *writer, const char *member);
 void spelch_writer_number (SpelchWriter *writer, const char *member, double value);
 void spelch_writer_number_told (SpelchWriter *writer, const char *member, double value);
 
 /* As {"mm": ..., "typed": ...}, or a bare number of mm when no words were typed. */
 void spelch_writer_length (SpelchWriter *writer, const char *member, const SpelchLength *length);
 void spelch_writer_length_told (SpelchWriter *writer, const char *member, const SpelchLength *length);
+
+/* A list of texts, one on each line; @texts ends with NULL. */
+void spelch_writer_texts (SpelchWriter *writer, const char *member, const char *const *texts);
 
 /* Lists on one line; an empty one is left out, but not an empty list of codes. */
 void spelch_writer_lengths_told (SpelchWriter *writer, const char *member, const SpelchLength *lengths,

@@ -12,7 +12,8 @@
 #include <math.h>
 #include <string.h>
 
-/* How many more passes than the fewest are tried: the time of a cut grows again long before. */
+/* How many more passes than the fewest are tried, once one can be cut: the time of a cut grows again long
+ * before. */
 #define EXTRA_STEPS 5
 
 #define N_CODES(name, what, ...)                                                                             \
@@ -148,7 +149,9 @@ find_best (const SpelchCase *c, const SpelchWindows *windows, double final_depth
 {
   guint fewest = (guint)fmax (1, ceil (final_depth / fmax (c->step_most, 0.1) - 1e-9));
   bool found = false;
-  for (guint steps = fewest; steps <= fewest + EXTRA_STEPS; steps++)
+  bool feasible = false;
+  for (guint steps = fewest; steps < SPELCH_MAX_PASSES && (steps <= fewest + EXTRA_STEPS || !feasible);
+       steps++)
     {
       Trial t = { .n = spelch_passes_divide (c, windows, final_depth, steps, t.passes) };
       if (t.n == 0)
@@ -157,6 +160,7 @@ find_best (const SpelchCase *c, const SpelchWindows *windows, double final_depth
       if (!found || is_better (c, &t, best))
         *best = t;
       found = true;
+      feasible |= can_be_cut (c, &t);
     }
   return found;
 }

@@ -5,6 +5,9 @@
 
 #include <math.h>
 
+/* A speed range is looked at in steps of 1000 rpm: more than any spindle has. */
+#define MAX_SPEEDS 128
+
 double
 spelch_solve_deflection_limit (const SpelchCase *c)
 {
@@ -64,23 +67,21 @@ power_available (const SpelchCase *c, double rpm)
   return machine->power_w * efficiency * fmin (1, rated > 0 ? rpm / rated : 1);
 }
 
-/* Feed per tooth at which each limit is reached at @rpm, over all passes: the least of each. Heat is the
- * least allowed. */
+/* Feed per tooth at which each limit is reached whatever the speed, over all passes: the least of each. Heat
+ * is the least allowed. */
 static void
-find_caps (const SpelchCase *c, const SpelchLoads *const *loads, guint n, double chip_limit, double rpm,
+find_caps (const SpelchCase *c, const SpelchLoads *const *loads, guint n, double chip_limit,
            double caps[SPELCH_N_LIMITS])
 {
-  int edges = spelch_flute_fewest_edges (&c->flutes);
-  double hands = spelch_solve_hands_limit (c), turns = rpm / 60;
-  double thickest = c->k->chip_cap * c->diameter;
+  double hands = spelch_solve_hands_limit (c), thickest = c->k->chip_cap * c->diameter;
   for (int i = 0; i < SPELCH_N_LIMITS; i++)
     caps[i] = i == SPELCH_LIMIT_HEAT ? 0 : HUGE_VAL;
-  caps[SPELCH_LIMIT_MACHINE] = spelch_chip_feed_per_tooth (feed_limit (c), rpm, edges);
   for (guint i = 0; i < n; i++)
     {
       const SpelchLoads *l = loads[i];
       double most = spelch_chip_feed_for_max (thickest, c->diameter, l->engaged);
-      double power = power_available (c, rpm) - l->standing.power_per_speed * turns;
+      if (i > 0 && l == loads[i - 1])
+        continue;
       caps[SPELCH_LIMIT_CHIP] = fmin (caps[SPELCH_LIMIT_CHIP], most);
       if (chip_limit < HUGE_VAL)
         caps[SPELCH_LIMIT_EDGE]
@@ -91,14 +92,29 @@ find_caps (const SpelchCase *c, const SpelchLoads *const *loads, guint n, double
       caps[SPELCH_LIMIT_STRESS] = fmin (
           caps[SPELCH_LIMIT_STRESS],
           spelch_force_feed_for_peak (&l->design, spelch_solve_stress_limit (c) / l->stress_per_n, most));
-      caps[SPELCH_LIMIT_POWER]
-          = fmin (caps[SPELCH_LIMIT_POWER], fmax (power, 0) / (l->moving.power_per_speed * turns));
       if (hands > 0)
         caps[SPELCH_LIMIT_HANDS]
             = fmin (caps[SPELCH_LIMIT_HANDS], spelch_force_feed_for_peak (&l->turn, hands, most));
       if (l->room_per_feed > 0)
         caps[SPELCH_LIMIT_ROOM] = fmin (caps[SPELCH_LIMIT_ROOM], 1 / l->room_per_feed);
       caps[SPELCH_LIMIT_HEAT] = fmax (caps[SPELCH_LIMIT_HEAT], l->heat_times_feed / c->k->heat_burns);
+    }
+}
+
+/* Adds the limits that depend on the speed. */
+static void
+cap_at_speed (const SpelchCase *c, const SpelchLoads *const *loads, guint n, double rpm,
+              double caps[SPELCH_N_LIMITS])
+{
+  double turns = rpm / 60, available = power_available (c, rpm);
+  caps[SPELCH_LIMIT_MACHINE]
+      = spelch_chip_feed_per_tooth (feed_limit (c), rpm, spelch_flute_fewest_edges (&c->flutes));
+  caps[SPELCH_LIMIT_POWER] = HUGE_VAL;
+  for (guint i = 0; i < n; i++)
+    {
+      double spare = available - loads[i]->standing.power_per_speed * turns;
+      caps[SPELCH_LIMIT_POWER]
+          = fmin (caps[SPELCH_LIMIT_POWER], fmax (spare, 0) / (loads[i]->moving.power_per_speed * turns));
     }
 }
 
@@ -128,17 +144,17 @@ speed_is_allowed (const SpelchCase *c, double rpm)
 
 /* The slowest speed whose feed comes within the spare of the best. */
 static double
-choose_speed (const SpelchCase *c, const SpelchLoads *const *loads, guint n, double chip_limit)
+choose_speed (const SpelchCase *c, const SpelchLoads *const *loads, guint n, double caps[SPELCH_N_LIMITS])
 {
-  double feeds[64], speeds[64], best = 0;
+  double feeds[MAX_SPEEDS], speeds[MAX_SPEEDS], best = 0;
   int edges = spelch_flute_fewest_edges (&c->flutes);
   guint count = 0;
-  for (guint i = 0; i < G_N_ELEMENTS (speeds) && spelch_machine_speed (c->machine, i) > 0; i++)
+  for (guint i = 0; i < MAX_SPEEDS && spelch_machine_speed (c->machine, i) > 0; i++)
     {
-      double caps[SPELCH_N_LIMITS], rpm = spelch_machine_speed (c->machine, i);
+      double rpm = spelch_machine_speed (c->machine, i);
       if (!speed_is_allowed (c, rpm))
         continue;
-      find_caps (c, loads, n, chip_limit, rpm, caps);
+      cap_at_speed (c, loads, n, rpm, caps);
       speeds[count] = rpm;
       feeds[count] = spelch_chip_feed (largest_feed_per_tooth (caps), rpm, edges);
       best = fmax (best, feeds[count++]);
@@ -191,8 +207,9 @@ spelch_solve (const SpelchCase *c, const SpelchLoads *const *loads, guint n, dou
   int edges = spelch_flute_fewest_edges (&c->flutes);
   double caps[SPELCH_N_LIMITS];
   const SpelchHeld *held = &c->cut->held;
-  s.speed_rpm = held->speed_rpm > 0 ? held->speed_rpm : choose_speed (c, loads, n, chip_limit);
-  find_caps (c, loads, n, chip_limit, s.speed_rpm, caps);
+  find_caps (c, loads, n, chip_limit, caps);
+  s.speed_rpm = held->speed_rpm > 0 ? held->speed_rpm : choose_speed (c, loads, n, caps);
+  cap_at_speed (c, loads, n, s.speed_rpm, caps);
   s.feed_mm_min = held->feed_mm_min > 0
                       ? held->feed_mm_min
                       : round_down (spelch_chip_feed (largest_feed_per_tooth (caps), s.speed_rpm, edges));

@@ -44,8 +44,7 @@ first_pass_advice (const SpelchPlan *plan, const SpelchNumbers *numbers)
   const SpelchRange *sure = &plan->windows.robust.first_pass, *just = &plan->windows.nominal.first_pass;
   if (sure->empty && just->empty)
     return spelch_words_window (plan, SPELCH_SIDE_MOTOR, numbers);
-  g_autofree char *depth
-      = spelch_words_length (numbers, ceil ((sure->empty ? just : sure)->from * 10 - 1e-6) / 10);
+  g_autofree char *depth = spelch_words_at_least (numbers, (sure->empty ? just : sure)->from);
   return g_strdup_printf (_ ("Set the first pass to %s or deeper."), depth);
 }
 
@@ -258,10 +257,10 @@ static char *
 opener_sentence (const SpelchPlan *plan, const SpelchNumbers *numbers)
 {
   const SpelchWindows *w = &plan->windows;
-  g_autofree char *backer = spelch_words_length (numbers, ceil (w->opened_mm * 10 - 1e-6) / 10);
-  g_autofree char *below = spelch_words_length (numbers, w->needs_overcut_mm);
+  g_autofree char *backer = spelch_words_at_least (numbers, w->opened_mm);
+  g_autofree char *below = spelch_words_at_least (numbers, w->needs_overcut_mm);
   g_autofree char *allowed = spelch_words_length (numbers, plan->overcut_most);
-  g_autofree char *shear = spelch_words_length (numbers, floor (w->needs_up_shear_to * 10 + 1e-6) / 10);
+  g_autofree char *shear = spelch_words_at_most (numbers, w->needs_up_shear_to);
   switch (w->opened_by)
     {
     case SPELCH_OPENED_BY_MEASURE:
@@ -293,9 +292,9 @@ static char *
 open_window (const SpelchRange *just, const SpelchRange *sure, bool first, const SpelchNumbers *numbers)
 {
   const SpelchRange *range = sure->empty ? just : sure;
-  g_autofree char *from = spelch_words_length (numbers, range->from);
-  g_autofree char *to = spelch_words_length (numbers, range->to);
-  g_autofree char *exact = spelch_words_length (numbers, just->from);
+  g_autofree char *from = spelch_words_at_least (numbers, range->from);
+  g_autofree char *to = spelch_words_at_most (numbers, range->to);
+  g_autofree char *exact = spelch_words_at_least (numbers, just->from);
   if (first && just->from <= 0)
     return g_strdup (_ ("This face is kept at any depth of the first pass."));
   if (sure->empty)

@@ -13,6 +13,27 @@ spelch_words_length (const SpelchNumbers *numbers, double mm)
   return spelch_length_format (mm, numbers->unit, numbers->inch_style, 1, numbers->decimal_sign);
 }
 
+/* What a shown length is rounded to: a tenth, or a 64th of an inch. */
+static double
+shown_step (const SpelchNumbers *numbers)
+{
+  return numbers->unit == SPELCH_UNIT_INCH ? SPELCH_MM_PER_INCH / 64 : 0.1;
+}
+
+char *
+spelch_words_at_least (const SpelchNumbers *numbers, double mm)
+{
+  double step = shown_step (numbers);
+  return spelch_words_length (numbers, ceil (mm / step - 1e-6) * step);
+}
+
+char *
+spelch_words_at_most (const SpelchNumbers *numbers, double mm)
+{
+  double step = shown_step (numbers);
+  return spelch_words_length (numbers, floor (mm / step + 1e-6) * step);
+}
+
 char *
 spelch_words_count (double value)
 {
@@ -107,7 +128,7 @@ spelch_words_limit_name (SpelchLimitKind kind)
 
 /* The limit at the head of a sentence. */
 static const char *
-limit_subject (SpelchLimitKind kind)
+limit_subject (const SpelchPlan *plan, SpelchLimitKind kind)
 {
   switch (kind)
     {
@@ -122,7 +143,8 @@ limit_subject (SpelchLimitKind kind)
     case SPELCH_LIMIT_POWER:
       return _ ("Motor power");
     case SPELCH_LIMIT_MACHINE:
-      return _ ("The machine's highest feed");
+      return plan->machine == SPELCH_MACHINE_GANTRY ? _ ("The machine's highest feed")
+                                                    : _ ("What hands can feed evenly");
     case SPELCH_LIMIT_HANDS:
       return _ ("What hands can hold");
     case SPELCH_LIMIT_ROOM:
@@ -146,7 +168,7 @@ spelch_words_limit (const SpelchPlan *plan)
 {
   for (guint i = 0; i < plan->n_limits; i++)
     if (plan->limits[i].binding)
-      return g_strdup_printf (_ ("%s sets the feed, %d %% used;"), limit_subject (plan->limits[i].kind),
+      return g_strdup_printf (_ ("%s sets the feed, %d %% used;"), limit_subject (plan, plan->limits[i].kind),
                               per_cent (plan->limits[i].share));
   return g_strdup (_ ("No speed and feed fit this cut."));
 }

@@ -1,0 +1,319 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "command/asked.h"
+
+#include "files/part-file.h"
+#include "files/shop-data.h"
+
+#include <glib/gi18n.h>
+#include <math.h>
+
+G_DEFINE_QUARK (spelch - command - error - quark, spelch_command_error)
+
+void
+spelch_asked_clear (SpelchAsked *asked)
+{
+  char **texts[]
+      = { &asked->file,  &asked->output, &asked->bit,       &asked->speed, &asked->feed,  &asked->machine,
+          &asked->board, &asked->way_up, &asked->thickness, &asked->datum, &asked->units, &asked->look };
+  for (guint i = 0; i < G_N_ELEMENTS (texts); i++)
+    g_clear_pointer (texts[i], g_free);
+  g_clear_pointer (&asked->cuts, g_strfreev);
+  g_clear_pointer (&asked->passes, g_strfreev);
+}
+
+static bool
+refuse (GError **error, SpelchCommandError code, char *sentence)
+{
+  g_set_error_literal (error, SPELCH_COMMAND_ERROR, (int)code, sentence);
+  g_free (sentence);
+  return false;
+}
+
+bool
+spelch_asked_read (SpelchAsked *asked, const char *command, const char *summary, bool drawing, int argc,
+                   char **argv, bool *helped, GError **error)
+{
+  g_autofree char *cut = NULL;
+  const GOptionEntry common[]
+      = { { "cut", 0, 0, G_OPTION_ARG_STRING, &cut,
+            N_ ("the cut's id; several with commas; all when left out"), "ID" },
+          { "bit", 0, 0, G_OPTION_ARG_STRING, &asked->bit,
+            N_ ("what if this bit were used (of the part, or of the starter set)"), "ID" },
+          { "pass", 0, 0, G_OPTION_ARG_STRING_ARRAY, &asked->passes,
+            N_ ("what if a pass went this deep; repeat for each pass"), "DEPTH" },
+          { "speed", 0, 0, G_OPTION_ARG_STRING, &asked->speed,
+            N_ ("what if the spindle turned at this speed"), "RPM" },
+          { "feed", 0, 0, G_OPTION_ARG_STRING, &asked->feed,
+            N_ ("what if it were fed at this feed, in mm a minute"), "MM/MIN" },
+          { "machine", 0, 0, G_OPTION_ARG_STRING, &asked->machine,
+            N_ ("what if it were cut on this machine of the starter set"), "ID" },
+          { "board", 0, 0, G_OPTION_ARG_STRING, &asked->board,
+            N_ ("what if it were this board of the starter set"), "ID" },
+          { "way-up", 0, 0, G_OPTION_ARG_STRING, &asked->way_up,
+            N_ ("what if this face were toward the motor"), "a|b" },
+          { "thickness", 0, 0, G_OPTION_ARG_STRING, &asked->thickness, N_ ("what if the board measured this"),
+            "LENGTH" },
+          { "datum", 0, 0, G_OPTION_ARG_STRING, &asked->datum, N_ ("what if zero were set there"),
+            "face|bed" },
+          { "units", 0, 0, G_OPTION_ARG_STRING, &asked->units,
+            N_ ("how lengths are written; a bare number is read so too"), "mm|in" },
+          G_OPTION_ENTRY_NULL };
+  const GOptionEntry data[]
+      = { { "json", 0, 0, G_OPTION_ARG_NONE, &asked->json, N_ ("print JSON"), NULL }, G_OPTION_ENTRY_NULL };
+  const GOptionEntry picture[]
+      = { { "output", 'o', 0, G_OPTION_ARG_FILENAME, &asked->output,
+            N_ ("the file to write: .svg, .png or .pdf"), "FILE" },
+          { "size", 0, 0, G_OPTION_ARG_INT, &asked->width,
+            N_ ("width of the picture in pixels or points, 760 when left out"), "WIDTH" },
+          { "height", 0, 0, G_OPTION_ARG_INT, &asked->height, N_ ("height of the picture, 668 when left out"),
+            "HEIGHT" },
+          { "show-pass", 0, 0, G_OPTION_ARG_INT, &asked->pass,
+            N_ ("show the bit at this pass, 1 when left out"), "N" },
+          { "look", 0, 0, G_OPTION_ARG_STRING, &asked->look, N_ ("colours"),
+            "light|dark|high-contrast|paper" },
+          G_OPTION_ENTRY_NULL };
+  g_autofree char *usage = g_strdup_printf ("%s FILE", command);
+  g_autoptr (GOptionContext) context = g_option_context_new (usage);
+  g_option_context_set_summary (context, summary);
+  g_option_context_set_help_enabled (context, FALSE);
+  gboolean help = FALSE;
+  const GOptionEntry own[]
+      = { { "help", 'h', 0, G_OPTION_ARG_NONE, &help, N_ ("show this"), NULL }, G_OPTION_ENTRY_NULL };
+  g_option_context_add_main_entries (context, own, GETTEXT_PACKAGE);
+  g_option_context_add_main_entries (context, common, GETTEXT_PACKAGE);
+  g_option_context_add_main_entries (context, drawing ? picture : data, GETTEXT_PACKAGE);
+
+  g_autoptr (GError) local = NULL;
+  if (!g_option_context_parse (context, &argc, &argv, &local))
+    return refuse (error, SPELCH_COMMAND_ERROR_USAGE,
+                   g_strdup_printf (_ ("%s. See spelch %s --help."), local->message, command));
+  if ((*helped = help))
+    {
+      g_autofree char *text = g_option_context_get_help (context, TRUE, NULL);
+      g_print ("%s", text);
+      return true;
+    }
+  if (argc != 2)
+    return refuse (
+        error, SPELCH_COMMAND_ERROR_USAGE,
+        g_strdup_printf (_ ("spelch %s takes one part file. See spelch %s --help."), command, command));
+  asked->file = g_strdup (argv[1]);
+  if (cut != NULL)
+    asked->cuts = g_strsplit (cut, ",", -1);
+  if (drawing && (cut == NULL || asked->cuts[1] != NULL || asked->output == NULL))
+    return refuse (error, SPELCH_COMMAND_ERROR_USAGE,
+                   g_strdup (_ ("spelch draw takes one --cut ID and -o FILE. See spelch draw --help.")));
+  return true;
+}
+
+bool
+spelch_asked_numbers (const SpelchAsked *asked, SpelchNumbers *numbers, GError **error)
+{
+  *numbers = (SpelchNumbers){ SPELCH_UNIT_MM, SPELCH_INCH_FRACTION, '.' };
+  if (asked->units == NULL || g_str_equal (asked->units, "mm"))
+    return true;
+  if (!g_str_equal (asked->units, "in"))
+    return refuse (error, SPELCH_COMMAND_ERROR_VALUE,
+                   g_strdup_printf (_ ("--units is “%s”; write mm or in."), asked->units));
+  numbers->unit = SPELCH_UNIT_INCH;
+  return true;
+}
+
+static bool
+read_length (const SpelchAsked *asked, const char *option, const char *text, SpelchLength *length,
+             GError **error)
+{
+  bool inches = g_strcmp0 (asked->units, "in") == 0;
+  g_autoptr (GError) local = NULL;
+  if (!spelch_length_parse (text, inches ? SPELCH_UNIT_INCH : SPELCH_UNIT_MM, length, &local))
+    return refuse (error, SPELCH_COMMAND_ERROR_VALUE,
+                   g_strdup_printf (_ ("%s “%s”: %s"), option, text, local->message));
+  if (length->mm <= 0)
+    return refuse (error, SPELCH_COMMAND_ERROR_VALUE,
+                   g_strdup_printf (_ ("%s “%s”: write a length greater than 0."), option, text));
+  return true;
+}
+
+static bool
+read_number (const char *option, const char *text, double most, double *value, GError **error)
+{
+  char *end = NULL;
+  double number = g_ascii_strtod (text, &end);
+  if (end == text || *end != '\0' || !isfinite (number) || number <= 0 || number > most)
+    return refuse (
+        error, SPELCH_COMMAND_ERROR_VALUE,
+        g_strdup_printf (_ ("%s “%s”: write a number greater than 0, at most %.0f."), option, text, most));
+  *value = number;
+  return true;
+}
+
+static bool
+read_code (const char *option, const char *text, const SpelchCodes *table, int *value, GError **error)
+{
+  if (spelch_code_read (table, text, value))
+    return true;
+  g_autofree char *list = spelch_codes_list (table);
+  return refuse (error, SPELCH_COMMAND_ERROR_VALUE,
+                 g_strdup_printf (_ ("%s “%s”: write one of %s."), option, text, list));
+}
+
+static bool
+put_machine (const SpelchAsked *asked, SpelchPart *part, GError **error)
+{
+  guint n;
+  const SpelchMachine *machines = spelch_shop_machines (&n);
+  for (guint i = 0; i < n; i++)
+    if (g_str_equal (machines[i].id, asked->machine))
+      {
+        part->machine = machines[i];
+        return true;
+      }
+  return refuse (error, SPELCH_COMMAND_ERROR_VALUE,
+                 g_strdup_printf (_ ("--machine “%s”: there is no such machine."), asked->machine));
+}
+
+static bool
+put_board (const SpelchAsked *asked, SpelchPart *part, GError **error)
+{
+  guint n;
+  const SpelchBoard *boards = spelch_shop_boards (&n);
+  for (guint i = 0; i < n; i++)
+    if (g_str_equal (boards[i].id, asked->board))
+      {
+        part->board = boards[i];
+        return true;
+      }
+  return refuse (error, SPELCH_COMMAND_ERROR_VALUE,
+                 g_strdup_printf (_ ("--board “%s”: there is no such board."), asked->board));
+}
+
+static bool
+put_bit (const SpelchAsked *asked, SpelchPart *part, GError **error)
+{
+  guint n;
+  const SpelchBit *bits = spelch_shop_bits (&n);
+  for (guint i = 0; spelch_part_find_bit (part, asked->bit) < 0 && i < n; i++)
+    if (g_str_equal (bits[i].id, asked->bit))
+      spelch_part_put_bit (part, &bits[i]);
+  if (spelch_part_find_bit (part, asked->bit) < 0)
+    return refuse (error, SPELCH_COMMAND_ERROR_VALUE,
+                   g_strdup_printf (_ ("--bit “%s”: there is no such bit."), asked->bit));
+  return true;
+}
+
+/* The deepest depth that reaches the far face of a through cut is its overcut; the others are held passes. */
+static bool
+put_passes (const SpelchAsked *asked, const SpelchPart *part, SpelchCut *cut, GError **error)
+{
+  double thickness = spelch_board_thickness (&part->board), above = 0;
+  cut->held.n_passes = 0;
+  for (guint i = 0; asked->passes[i] != NULL; i++)
+    {
+      SpelchLength depth;
+      if (!read_length (asked, "--pass", asked->passes[i], &depth, error))
+        return false;
+      if (depth.mm <= above)
+        return refuse (error, SPELCH_COMMAND_ERROR_VALUE,
+                       g_strdup_printf (_ ("--pass “%s”: each pass goes deeper than the one before."),
+                                        asked->passes[i]));
+      above = depth.mm;
+      if (cut->through && depth.mm >= thickness - 0.05)
+        {
+          cut->held.overcut_held = true;
+          cut->held.overcut = spelch_length_mm (depth.mm - thickness);
+        }
+      else if (cut->held.n_passes < SPELCH_MAX_PASSES - 1
+               && (cut->through || depth.mm < cut->depth.mm - 1e-6))
+        cut->held.passes[cut->held.n_passes++] = depth;
+    }
+  return true;
+}
+
+static bool
+put_on_cut (const SpelchAsked *asked, const SpelchPart *part, SpelchCut *cut, GError **error)
+{
+  int face = (int)cut->way_up;
+  if (asked->bit != NULL)
+    g_strlcpy (cut->bit, asked->bit, sizeof cut->bit);
+  if (asked->way_up != NULL && !read_code ("--way-up", asked->way_up, &SPELCH_FACE_CODES, &face, error))
+    return false;
+  cut->way_up = (SpelchFace)face;
+  if (asked->passes != NULL && !put_passes (asked, part, cut, error))
+    return false;
+  if (asked->speed != NULL && !read_number ("--speed", asked->speed, 100000, &cut->held.speed_rpm, error))
+    return false;
+  return asked->feed == NULL || read_number ("--feed", asked->feed, 100000, &cut->held.feed_mm_min, error);
+}
+
+static bool
+put_questions (const SpelchAsked *asked, SpelchPart *part, GError **error)
+{
+  int datum = (int)part->machine.datum;
+  if (asked->machine != NULL && !put_machine (asked, part, error))
+    return false;
+  if (asked->board != NULL && !put_board (asked, part, error))
+    return false;
+  if (asked->bit != NULL && !put_bit (asked, part, error))
+    return false;
+  if (asked->datum != NULL)
+    {
+      if (!read_code ("--datum", asked->datum, &SPELCH_DATUM_CODES, &datum, error))
+        return false;
+      part->machine.datum = (SpelchDatum)datum;
+    }
+  if (asked->thickness != NULL
+      && !read_length (asked, "--thickness", asked->thickness, &part->board.measured, error))
+    return false;
+  g_autofree int *cuts = spelch_asked_cuts (asked, part, error);
+  if (cuts == NULL)
+    return false;
+  for (guint i = 0; cuts[i] >= 0; i++)
+    if (!put_on_cut (asked, part, &part->cuts[cuts[i]], error))
+      return false;
+  return true;
+}
+
+SpelchPart *
+spelch_asked_part (const SpelchAsked *asked, GError **error)
+{
+  g_autoptr (GFile) file = g_file_new_for_commandline_arg (asked->file);
+  g_autoptr (SpelchPart) loaded = spelch_part_load (file, NULL, error);
+  if (loaded == NULL)
+    return NULL;
+  g_autoptr (SpelchPart) part = spelch_part_copy (loaded);
+  if (!put_questions (asked, part, error))
+    return NULL;
+  g_autofree char *fault = spelch_part_fault (part);
+  if (fault != NULL)
+    {
+      refuse (error, SPELCH_COMMAND_ERROR_VALUE, g_strdup_printf (_ ("With what was asked: %s"), fault));
+      return NULL;
+    }
+  return g_steal_pointer (&part);
+}
+
+int *
+spelch_asked_cuts (const SpelchAsked *asked, const SpelchPart *part, GError **error)
+{
+  guint n = asked->cuts != NULL ? g_strv_length (asked->cuts) : part->n_cuts;
+  g_autofree int *cuts = g_new (int, n + 1);
+  for (guint i = 0; i < n; i++)
+    {
+      cuts[i] = asked->cuts != NULL ? spelch_part_find_cut (part, asked->cuts[i]) : (int)i;
+      if (cuts[i] < 0)
+        {
+          refuse (error, SPELCH_COMMAND_ERROR_VALUE,
+                  g_strdup_printf (_ ("--cut “%s”: the part has no such cut."), asked->cuts[i]));
+          return NULL;
+        }
+    }
+  cuts[n] = -1;
+  return g_steal_pointer (&cuts);
+}
+
+const SpelchBit *
+spelch_asked_bit (const SpelchPart *part, const SpelchCut *cut)
+{
+  int i = spelch_part_find_bit (part, cut->bit);
+  return i >= 0 ? &part->bits[i] : NULL;
+}

@@ -1,0 +1,63 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Asked: what the command line asked for, and the part as it would be with the questions put ("what if it
+ * were thicker"). The file itself is never changed.
+ */
+#pragma once
+
+#include "plan/words.h"
+#include "shop/part.h"
+
+#include <gio/gio.h>
+
+#define SPELCH_COMMAND_ERROR (spelch_command_error_quark ())
+GQuark spelch_command_error_quark (void);
+
+typedef enum
+{
+  SPELCH_COMMAND_ERROR_USAGE, /* words of the command line */
+  SPELCH_COMMAND_ERROR_VALUE, /* a value in them, or an id that isn't in the part */
+} SpelchCommandError;
+
+/* Exit statuses. */
+enum
+{
+  SPELCH_EXIT_DONE = 0,
+  SPELCH_EXIT_DO_NOT_CUT = 1,
+  SPELCH_EXIT_BAD_INPUT = 2,
+  SPELCH_EXIT_NOT_WRITTEN = 3,
+};
+
+typedef struct
+{
+  char *file;
+  char **cuts; /* ids; NULL: all */
+  char *output;
+  char *bit;
+  char **passes; /* tip depths */
+  char *speed, *feed, *machine, *board, *way_up, *thickness, *datum;
+  char *units;
+  char *look;
+  gboolean json;
+  int width, height, pass;
+} SpelchAsked;
+
+void spelch_asked_clear (SpelchAsked *asked);
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (SpelchAsked, spelch_asked_clear)
+
+/* Reads the words after the command's name. @summary is shown by --help, which prints and sets *helped.
+ * @drawing: take the options of `draw`, and exactly one cut. */
+bool spelch_asked_read (SpelchAsked *asked, const char *command, const char *summary, bool drawing, int argc,
+                        char **argv, bool *helped, GError **error);
+
+/* Loads the file and puts the questions. */
+SpelchPart *spelch_asked_part (const SpelchAsked *asked, GError **error);
+
+/* The indices of the cuts asked for, -1 at the end. g_free() it. NULL and an error when an id isn't in the
+ * part. */
+int *spelch_asked_cuts (const SpelchAsked *asked, const SpelchPart *part, GError **error);
+
+/* The bit to plan @cut with: asked for, accepted, or NULL when the cut has none yet. */
+const SpelchBit *spelch_asked_bit (const SpelchPart *part, const SpelchCut *cut);
+
+bool spelch_asked_numbers (const SpelchAsked *asked, SpelchNumbers *numbers, GError **error);

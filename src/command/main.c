@@ -1,0 +1,90 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * spelch: the command line. Serves every command without a display; given a part file alone, or nothing, it
+ * starts the window.
+ */
+#include "command/asked.h"
+#include "command/commands.h"
+
+#include <glib/gi18n.h>
+#include <locale.h>
+#include <stdio.h>
+#include <string.h>
+#include <unistd.h>
+
+typedef struct
+{
+  const char *name;
+  int (*run) (int argc, char **argv);
+} Command;
+
+static const Command COMMANDS[] = {
+  { "plan", spelch_command_plan },
+  // DRAW { "draw", spelch_command_draw },
+  { "check", spelch_command_check },
+};
+
+int
+spelch_command_fail (const char *sentence, int status)
+{
+  g_printerr ("spelch: %s\n", sentence);
+  return status;
+}
+
+static int
+show_help (void)
+{
+  g_print (
+      "%s\n",
+      _ ("spelch                start the window\n"
+         "spelch FILE           start the window on a part file\n"
+         "spelch plan FILE      say for each cut which depths, speed and feed, and how its edges come out\n"
+         "spelch draw FILE      draw the side view of a cut\n"
+         "spelch check FILE     say whether a part file can be read\n"
+         "\n"
+         "Each command has --help. Exit status: 0 done, 1 done and the plan must not be cut, 2 bad input, 3 "
+         "could not write."));
+  return SPELCH_EXIT_DONE;
+}
+
+/* The window is a program of its own, beside this one or where programs are installed. */
+static int
+start_window (int argc, char **argv)
+{
+  if (g_getenv ("DISPLAY") == NULL && g_getenv ("WAYLAND_DISPLAY") == NULL)
+    return spelch_command_fail (
+        _ ("There is no display to open a window on. spelch plan, draw and check work without one."),
+        SPELCH_EXIT_BAD_INPUT);
+  g_autofree char *self = g_file_read_link ("/proc/self/exe", NULL);
+  g_autofree char *folder = g_path_get_dirname (self != NULL ? self : argv[0]);
+  g_autofree char *beside = g_build_filename (folder, "spelch-bench", NULL);
+  g_autofree char *built = g_build_filename (folder, "..", "bench", "spelch-bench", NULL);
+  const char *program = g_file_test (beside, G_FILE_TEST_IS_EXECUTABLE)  ? beside
+                        : g_file_test (built, G_FILE_TEST_IS_EXECUTABLE) ? built
+                                                                         : "spelch-bench";
+  char *words[] = { (char *)"spelch-bench", argc > 1 ? argv[1] : NULL, NULL };
+  execvp (program, words);
+  return spelch_command_fail (_ ("The window's program, spelch-bench, isn't installed beside this one."),
+                              SPELCH_EXIT_BAD_INPUT);
+}
+
+int
+main (int argc, char **argv)
+{
+  setlocale (LC_ALL, "");
+  bindtextdomain (GETTEXT_PACKAGE, SPELCH_LOCALE_DIR);
+  bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
+  textdomain (GETTEXT_PACKAGE);
+
+  if (argc > 1 && (g_str_equal (argv[1], "--help") || g_str_equal (argv[1], "-h")))
+    return show_help ();
+  for (guint i = 0; argc > 1 && i < G_N_ELEMENTS (COMMANDS); i++)
+    if (g_str_equal (argv[1], COMMANDS[i].name))
+      return COMMANDS[i].run (argc - 1, argv + 1);
+  bool is_option = argc > 1 && argv[1][0] == '-';
+  bool is_file = argc == 2 && (strpbrk (argv[1], "./") != NULL || g_file_test (argv[1], G_FILE_TEST_EXISTS));
+  if (argc == 1 || (is_file && !is_option))
+    return start_window (argc, argv);
+  g_autofree char *sentence = g_strdup_printf (_ ("“%s” isn't a command. See spelch --help."), argv[1]);
+  return spelch_command_fail (sentence, SPELCH_EXIT_BAD_INPUT);
+}

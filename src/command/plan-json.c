@@ -1,0 +1,306 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "command/plan-json.h"
+
+#include "files/json-writer.h"
+#include "files/part-file.h"
+#include "files/shop-data.h"
+#include "plan/words.h"
+
+#include <math.h>
+
+static const SpelchNumbers PLAIN = { SPELCH_UNIT_MM, SPELCH_INCH_DECIMAL, '.' };
+
+/* Enough digits for any use; spares readers the noise of the last bits. */
+static double
+tidy (double value)
+{
+  char digits[G_ASCII_DTOSTR_BUF_SIZE];
+  return g_ascii_strtod (g_ascii_formatd (digits, sizeof digits, "%.9g", value), NULL);
+}
+
+static void
+number (SpelchWriter *w, const char *member, double value)
+{
+  spelch_writer_number (w, member, tidy (value));
+}
+
+/* A figure that 0 stands for "not known" in. */
+static void
+number_or_null (SpelchWriter *w, const char *member, double value)
+{
+  if (value > 0)
+    number (w, member, value);
+  else
+    spelch_writer_null (w, member);
+}
+
+static void
+band (SpelchWriter *w, const char *member, const SpelchBand *value)
+{
+  spelch_writer_open (w, member, NULL);
+  number (w, "low", value->low);
+  number (w, "mid", value->mid);
+  number (w, "high", value->high);
+  spelch_writer_close (w);
+}
+
+static void
+stops (SpelchWriter *w, const SpelchPlan *plan)
+{
+  spelch_writer_open_list (w, "stops");
+  for (guint i = 0; i < plan->n_stops; i++)
+    {
+      g_autofree char *sentence = spelch_words_stop (&plan->stops[i], &PLAIN);
+      spelch_writer_open_item (w, NULL, false);
+      spelch_writer_code (w, "stop", &SPELCH_STOP_CODES, (int)plan->stops[i].kind);
+      number (w, "value", plan->stops[i].value);
+      number (w, "limit", plan->stops[i].limit);
+      spelch_writer_text (w, "sentence", sentence);
+      spelch_writer_close (w);
+    }
+  spelch_writer_close (w);
+}
+
+static void
+passes (SpelchWriter *w, const SpelchPlanned *one)
+{
+  const SpelchPlan *plan = &one->plan;
+  spelch_writer_open_list (w, "passes");
+  for (guint i = 0; i < plan->n_passes; i++)
+    {
+      const SpelchPass *pass = &plan->passes[i];
+      spelch_writer_open_item (w, NULL, false);
+      number (w, "n", i + 1);
+      spelch_writer_text (w, "bit", one->bit->id);
+      number (w, "tip_mm", pass->tip_mm);
+      spelch_writer_text (w, "from", "near");
+      number (w, "side_allowance_mm", pass->side_allowance_mm);
+      spelch_writer_flag (w, "finishing", pass->finishing);
+      number (w, "tracks", pass->tracks);
+      spelch_writer_code (w, "sense", &SPELCH_SENSE_CODES, (int)plan->sense);
+      spelch_writer_code (w, "entry", &SPELCH_ENTRY_KIND_CODES, (int)plan->entry.kind);
+      number (w, "speed_rpm", plan->speed_rpm);
+      number (w, "feed_mm_min", plan->feed_mm_min);
+      number (w, "plunge_feed_mm_min", plan->plunge_feed_mm_min);
+      spelch_writer_flag (w, "held", pass->held);
+      spelch_writer_close (w);
+    }
+  spelch_writer_close (w);
+}
+
+/* The constant that a term's rule stands on; its entry in data/model.json names the source. */
+static const char *
+term_source (SpelchTermKind kind)
+{
+  static const char *const constants[]
+      = { "shear-points",       "backing-points",  "scored-points",  "grain-bad-from",
+          "exit-corner-points", "chip-points-one", "wear-points-one" };
+  return spelch_shop_constant_source (constants[kind]);
+}
+
+static void
+terms (SpelchWriter *w, const SpelchEdge *edge)
+{
+  spelch_writer_open_list (w, "terms");
+  for (guint i = 0; i < edge->n_terms; i++)
+    {
+      const char *source = term_source (edge->terms[i].kind);
+      spelch_writer_open_item (w, NULL, false);
+      spelch_writer_code (w, "term", &SPELCH_TERM_CODES, (int)edge->terms[i].kind);
+      number (w, "points", edge->terms[i].points);
+      spelch_writer_code (w, "evidence", &SPELCH_EVIDENCE_CODES, (int)edge->terms[i].evidence);
+      if (source != NULL)
+        spelch_writer_text (w, "source", source);
+      else
+        spelch_writer_null (w, "source");
+      spelch_writer_close (w);
+    }
+  spelch_writer_close (w);
+}
+
+static void
+edges (SpelchWriter *w, const SpelchPlan *plan)
+{
+  spelch_writer_open_list (w, "edges");
+  for (guint i = 0; i < plan->n_edges; i++)
+    {
+      const SpelchEdge *edge = &plan->edges[i];
+      if (edge->grade == 0)
+        continue;
+      spelch_writer_open_item (w, NULL, false);
+      spelch_writer_code (w, "face", &SPELCH_FACE_CODES, (int)edge->face);
+      spelch_writer_code (w, "side", &SPELCH_SIDE_CODES, (int)edge->side);
+      spelch_writer_code (w, "wall", &SPELCH_WALL_CODES, (int)edge->wall);
+      spelch_writer_flag (w, "stays", edge->stays);
+      spelch_writer_flag (w, "seen", edge->seen);
+      number (w, "grade", edge->grade);
+      number (w, "line_grade", edge->line_grade);
+      spelch_writer_text (w, "word",
+                          spelch_words_grade (edge->grade, spelch_plan_is_laminate (plan, edge->side)));
+      spelch_writer_code (w, "shear", &SPELCH_LOAD_CODES, (int)edge->load);
+      number (w, "spoilt_by_entry_mm", edge->by_entry_mm);
+      terms (w, edge);
+      g_auto (GStrv) why = spelch_words_edge_why (plan, edge->side, &PLAIN);
+      spelch_writer_texts (w, "why", (const char *const *)why);
+      spelch_writer_close (w);
+    }
+  spelch_writer_close (w);
+}
+
+static void
+range (SpelchWriter *w, const char *member, const SpelchRange *value)
+{
+  double ends[2] = { tidy (value->from), tidy (value->to) };
+  if (value->empty)
+    spelch_writer_null (w, member);
+  else
+    spelch_writer_numbers_told (w, member, ends, 2);
+}
+
+static void
+window (SpelchWriter *w, const char *member, const SpelchWindow *value)
+{
+  spelch_writer_open (w, member, NULL);
+  range (w, "first_pass_mm", &value->first_pass);
+  range (w, "last_tip_mm", &value->last_tip);
+  spelch_writer_close (w);
+}
+
+static void
+windows (SpelchWriter *w, const SpelchWindows *value)
+{
+  spelch_writer_open (w, "windows", NULL);
+  window (w, "nominal", &value->nominal);
+  window (w, "robust", &value->robust);
+  spelch_writer_code (w, "opened_by", &SPELCH_OPENED_BY_CODES, (int)value->opened_by);
+  number_or_null (w, "backer_mm", value->opened_mm);
+  number_or_null (w, "needs_overcut_mm", value->needs_overcut_mm);
+  number_or_null (w, "up_shear_at_most_mm", value->needs_up_shear_to);
+  spelch_writer_close (w);
+}
+
+static void
+forces (SpelchWriter *w, const SpelchPlan *plan)
+{
+  band (w, "power_w", &plan->power_w);
+  spelch_writer_open (w, "force_n", NULL);
+  number (w, "tangential_mean", plan->tangential_mean_n);
+  number (w, "sideways_peak", plan->sideways_peak_n);
+  number (w, "ripple", plan->ripple);
+  number (w, "axial_mean", plan->axial_mean_n);
+  number (w, "lift_bound", plan->lift_bound_n);
+  spelch_writer_close (w);
+  spelch_writer_open_list (w, "seat");
+  for (guint i = 0; i < plan->n_seats; i++)
+    {
+      const SpelchSeat *seat = &plan->seats[i];
+      spelch_writer_open_item (w, NULL, false);
+      spelch_writer_code (w, "pair", &SPELCH_PAIR_CODES, (int)seat->pair);
+      spelch_writer_text (w, "direction", seat->apart ? "apart" : "together");
+      number (w, "mean_n", seat->mean_n);
+      number (w, "bound_n", seat->bound_n);
+      spelch_writer_close (w);
+    }
+  spelch_writer_close (w);
+  spelch_writer_open (w, "hold", NULL);
+  number_or_null (w, "needed_n", plan->hold_needed_n);
+  number_or_null (w, "available_n", plan->hold_available_n);
+  number_or_null (w, "factor", plan->hold_factor);
+  number_or_null (w, "factor_at_worst", plan->hold_factor > 0 ? fmax (plan->hold_factor_worst, 1e-9) : 0);
+  spelch_writer_close (w);
+  spelch_writer_open (w, "bending", NULL);
+  number (w, "deflection_mm", plan->deflection_mm);
+  number (w, "stress_mpa", plan->stress_mpa);
+  number (w, "stress_share", plan->stress_share);
+  spelch_writer_close (w);
+}
+
+static void
+limits (SpelchWriter *w, const SpelchPlan *plan)
+{
+  spelch_writer_open_list (w, "limits");
+  for (guint i = 0; i < plan->n_limits; i++)
+    {
+      spelch_writer_open_item (w, NULL, false);
+      spelch_writer_code (w, "name", &SPELCH_LIMIT_CODES, (int)plan->limits[i].kind);
+      number (w, "share", plan->limits[i].share);
+      spelch_writer_flag (w, "binding", plan->limits[i].binding);
+      spelch_writer_close (w);
+    }
+  spelch_writer_close (w);
+}
+
+static void
+entry (SpelchWriter *w, const SpelchEntry *value)
+{
+  spelch_writer_open (w, "entry", NULL);
+  spelch_writer_code (w, "kind", &SPELCH_ENTRY_KIND_CODES, (int)value->kind);
+  spelch_writer_flag (w, "on_line", value->on_line);
+  number_or_null (w, "angle_deg", value->angle_deg);
+  number_or_null (w, "length_mm", value->length_mm);
+  spelch_writer_close (w);
+}
+
+static void
+settled (SpelchWriter *w, const SpelchPlanned *one)
+{
+  const SpelchPlan *plan = &one->plan;
+  passes (w, one);
+  edges (w, plan);
+  windows (w, &plan->windows);
+  entry (w, &plan->entry);
+  number (w, "speed_rpm", plan->speed_rpm);
+  number (w, "feed_mm_min", plan->feed_mm_min);
+  number (w, "feed_per_tooth_mm", plan->feed_per_tooth);
+  number (w, "chip_max_mm", plan->chip_max);
+  number (w, "chip_mean_mm", plan->chip_mean);
+  number (w, "cutting_speed_m_s", plan->cutting_speed);
+  forces (w, plan);
+  number (w, "rubbing_share", plan->rubbing_share);
+  number (w, "wall_heat_mj_mm2", plan->wall_heat);
+  number (w, "chip_room", plan->chip_room);
+  limits (w, plan);
+  spelch_writer_null (w, "tabs");
+  number_or_null (w, "bit_height_mm", plan->bit_height_mm);
+  number (w, "stick_out_mm", plan->stick_out_mm);
+  number_or_null (w, "in_collet_mm", plan->in_collet_mm);
+  number (w, "time_s", plan->time_s);
+  number (w, "edge_path_m", plan->edge_path_m);
+  spelch_writer_null (w, "life_m_left");
+  spelch_writer_null (w, "cost");
+}
+
+char *
+spelch_plan_json (const SpelchPart *part, const SpelchPlanned *planned, guint n)
+{
+  SpelchWriter *w = spelch_writer_new (NULL);
+  spelch_writer_number (w, "format_version", SPELCH_FORMAT_VERSION);
+  spelch_writer_text (w, "model_version", SPELCH_MODEL_VERSION);
+  spelch_writer_text (w, "part", part->id);
+  spelch_writer_text (w, "board", part->board.id);
+  number (w, "thickness_mm", spelch_board_thickness (&part->board));
+  spelch_writer_text (w, "machine", part->machine.id);
+  spelch_writer_code (w, "datum", &SPELCH_DATUM_CODES, (int)spelch_machine_datum (&part->machine));
+  spelch_writer_open_list (w, "cuts");
+  for (guint i = 0; i < n; i++)
+    {
+      const SpelchPlanned *one = &planned[i];
+      spelch_writer_open_item (w, NULL, false);
+      spelch_writer_text (w, "cut", one->cut->id);
+      if (one->bit != NULL)
+        spelch_writer_text (w, "bit", one->bit->id);
+      else
+        spelch_writer_null (w, "bit");
+      spelch_writer_code (w, "way_up", &SPELCH_FACE_CODES, (int)one->cut->way_up);
+      if (one->bit != NULL)
+        {
+          spelch_writer_code (w, "verdict", &SPELCH_VERDICT_CODES, (int)one->plan.verdict);
+          stops (w, &one->plan);
+        }
+      if (one->bit != NULL && one->plan.n_passes > 0)
+        settled (w, one);
+      spelch_writer_close (w);
+    }
+  spelch_writer_close (w);
+  return spelch_writer_end (w);
+}

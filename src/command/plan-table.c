@@ -1,0 +1,91 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "command/plan-table.h"
+
+#include <glib/gi18n.h>
+
+#define LABEL_WIDTH 16
+
+/* Takes @value. */
+static void
+add_row (GString *text, const char *label, char *value)
+{
+  glong spare = LABEL_WIDTH - g_utf8_strlen (label, -1);
+  g_string_append_printf (text, "  %s%*s%s\n", label, (int)MAX (spare, 1), "", value);
+  g_free (value);
+}
+
+static void
+add_side (GString *text, const SpelchPlanned *one, SpelchSide side, const SpelchNumbers *numbers)
+{
+  const SpelchEdge *edge = spelch_plan_worst (&one->plan, side);
+  g_autofree char *face = spelch_words_face (&one->plan, one->cut, side);
+  g_autofree char *reason = spelch_words_edge_reason (&one->plan, side, numbers);
+  g_autofree char *window = spelch_words_window (&one->plan, side, numbers);
+  if (edge == NULL)
+    return;
+  g_string_append_printf (text, "  %s: %s\n    %s\n    %s\n", face,
+                          spelch_words_grade (edge->grade, spelch_plan_is_laminate (&one->plan, side)),
+                          reason, window);
+}
+
+static void
+add_numbers (GString *text, const SpelchPart *part, const SpelchPlanned *one, const SpelchNumbers *numbers)
+{
+  const SpelchPlan *plan = &one->plan;
+  g_autofree char *speed = spelch_words_count (plan->speed_rpm);
+  g_autofree char *chip = spelch_words_decimal (numbers, plan->chip_max, 2);
+  g_autofree char *limit = spelch_words_limit (plan);
+  g_autofree char *next = spelch_words_limit_next (plan);
+  g_autofree char *seat = spelch_words_seat (plan);
+  g_autofree char *advice = spelch_words_seat_advice (plan, part, numbers);
+  add_row (text, _ ("Passes"), spelch_words_passes (plan, numbers));
+  add_row (text, _ ("Entry"), spelch_words_entry (plan, numbers));
+  add_row (text, _ ("Spindle"), g_strdup_printf (_ ("%s rpm"), speed));
+  add_row (text, _ ("Feed"), spelch_words_feed (numbers, plan->feed_mm_min));
+  add_row (text, _ ("Largest chip"), g_strdup_printf (_ ("%s mm"), chip));
+  add_row (text, _ ("Cutting time"), spelch_words_time (plan->time_s));
+  g_string_append_printf (text, "  %s %s\n  %s %s\n", limit, next, seat, advice);
+}
+
+static void
+add_cut (GString *text, const SpelchPart *part, const SpelchPlanned *one, const SpelchNumbers *numbers)
+{
+  const SpelchPlan *plan = &one->plan;
+  g_autofree char *line = spelch_words_cut (one->cut, one->bit != NULL ? plan : NULL, numbers);
+  g_string_append_printf (text, "\n%s (%s): %s\n", one->cut->name, one->cut->id, line);
+  if (one->bit == NULL)
+    {
+      g_string_append_printf (text, "  %s\n", _ ("No bit has been chosen yet: name one with --bit."));
+      return;
+    }
+  g_string_append_printf (text, "  %s\n", one->bit->name);
+  if (plan->verdict == SPELCH_VERDICT_DO_NOT_CUT)
+    g_string_append_printf (text, "  %s\n", _ ("DO NOT CUT"));
+  for (guint i = 0; i < plan->n_stops; i++)
+    {
+      g_autofree char *stop = spelch_words_stop (&plan->stops[i], numbers);
+      g_string_append_printf (text, "  %s %s\n", plan->stops[i].kind >= SPELCH_ASK_SPEED_MARK ? "?" : "!",
+                              stop);
+    }
+  add_side (text, one, SPELCH_SIDE_MOTOR, numbers);
+  add_side (text, one, SPELCH_SIDE_FAR, numbers);
+  if (plan->n_passes > 0)
+    add_numbers (text, part, one, numbers);
+}
+
+char *
+spelch_plan_table (const SpelchPart *part, const SpelchPlanned *planned, guint n,
+                   const SpelchNumbers *numbers)
+{
+  GString *text = g_string_new (NULL);
+  g_autofree char *setting = spelch_words_setting (part, numbers);
+  g_string_append_printf (text, "%s\n%s\n", part->name, setting);
+  for (guint i = 0; i < n; i++)
+    add_cut (text, part, &planned[i], numbers);
+  g_string_append_printf (
+      text, "\n%s\n",
+      _ ("Forces, power and heat are estimates. Cut a test strip first; protect eyes, ears and lungs; follow "
+         "the machine's and "
+         "the tool's instructions and local rules, and ask a trained person when in doubt."));
+  return g_string_free (text, FALSE);
+}
