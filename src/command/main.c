@@ -20,7 +20,6 @@ typedef struct
 
 static const Command COMMANDS[] = {
   { "plan", spelch_command_plan },
-  // DRAW { "draw", spelch_command_draw },
   { "check", spelch_command_check },
 };
 

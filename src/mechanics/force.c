@@ -12,12 +12,14 @@ typedef struct
   double s0, s1, a, b;
   int sign;
   int edges;
+  double twist0, twist1; /* of the helix at its ends, rad */
 } Stretch;
 
 #define MAX_STRETCHES (SPELCH_MAX_SLICES + 1)
 
-/* Splits the slices at the turn-over. Where a zone has more edges than the other, each takes a thinner chip: its cutting
- * part shrinks in that proportion, so that one feed per tooth (of the zone with fewer edges) serves for all. */
+/* Splits the slices at the turn-over. Where a zone has more edges than the other, each takes a thinner chip:
+ * its cutting part shrinks in that proportion, so that one feed per tooth (of the zone with fewer edges)
+ * serves for all. */
 static int
 stretches_of (const SpelchForceCase *force, Stretch out[MAX_STRETCHES])
 {
@@ -38,7 +40,9 @@ stretches_of (const SpelchForceCase *force, Stretch out[MAX_STRETCHES])
                                 force->blunting * slice->a,
                                 slice->b * fewest / edges,
                                 spelch_flute_sign_at (&force->flutes, middle),
-                                edges };
+                                edges,
+                                spelch_flute_twist (&force->flutes, cuts[j]),
+                                spelch_flute_twist (&force->flutes, cuts[j + 1]) };
         }
     }
   return n;
@@ -148,49 +152,60 @@ add_edge (const Stretch *e, const Shares *k, double phi0, double phi1, double fr
     }
 }
 
+/* All that doesn't change over a turn. */
+typedef struct
+{
+  int n;
+  Stretch stretches[MAX_STRETCHES];
+  Shares shares;
+  double from, to; /* angles between which an edge is in the wood, rad */
+} Engagement;
+
 static void
-forces_at (const SpelchForceCase *force, const Stretch *stretches, int n, double turned,
-           SpelchForceParts *still, SpelchForceParts *moving)
+engage (const SpelchForceCase *force, Engagement *e)
 {
   double reach = spelch_chip_engagement (force->flutes.diameter, force->engaged);
-  double from = force->climb ? M_PI - reach : 0, to = from + reach;
-  Shares shares = { force->edge_radial_share, tan (atan (force->friction) - force->rake),
-                    spelch_force_axial_ratio (force->flutes.helix, force->rake, force->friction),
-                    tan (force->flutes.helix), force->lift_down_share };
+  e->n = stretches_of (force, e->stretches);
+  e->from = force->climb ? M_PI - reach : 0;
+  e->to = e->from + reach;
+  e->shares = (Shares){ force->edge_radial_share, tan (atan (force->friction) - force->rake),
+                        spelch_force_axial_ratio (force->flutes.helix, force->rake, force->friction),
+                        tan (force->flutes.helix), force->lift_down_share };
+}
+
+static void
+forces_at (const Engagement *e, double turned, SpelchForceParts *still, SpelchForceParts *moving)
+{
   memset (still, 0, sizeof *still);
   memset (moving, 0, sizeof *moving);
-  for (int i = 0; i < n; i++)
-    {
-      const Stretch *e = &stretches[i];
-      double twist0 = spelch_flute_twist (&force->flutes, e->s0),
-             twist1 = spelch_flute_twist (&force->flutes, e->s1);
-      for (int edge = 0; edge < e->edges; edge++)
-        {
-          double base = turned - 2 * M_PI * edge / e->edges;
-          add_edge (e, &shares, base - twist0, base - twist1, from, to, still, moving);
-        }
-    }
+  for (int i = 0; i < e->n; i++)
+    for (int edge = 0; edge < e->stretches[i].edges; edge++)
+      {
+        const Stretch *stretch = &e->stretches[i];
+        double base = turned - 2 * M_PI * edge / stretch->edges;
+        add_edge (stretch, &e->shares, base - stretch->twist0, base - stretch->twist1, e->from, e->to, still,
+                  moving);
+      }
 }
 
 void
 spelch_force_at (const SpelchForceCase *force, double turned, SpelchForceParts *still,
                  SpelchForceParts *moving)
 {
-  Stretch stretches[MAX_STRETCHES];
-  int n = stretches_of (force, stretches);
-  forces_at (force, stretches, n, turned, still, moving);
+  Engagement e;
+  engage (force, &e);
+  forces_at (&e, turned, still, moving);
 }
 
 void
 spelch_force_turn (const SpelchForceCase *force, SpelchTurn *turn)
 {
-  Stretch stretches[MAX_STRETCHES];
-  int n = stretches_of (force, stretches);
+  Engagement e;
+  engage (force, &e);
   bool equal = force->flutes.edges_up == force->flutes.edges_down;
   turn->span = equal ? 2 * M_PI / force->flutes.edges_down : 2 * M_PI;
   for (int i = 0; i < SPELCH_TURN_SAMPLES; i++)
-    forces_at (force, stretches, n, turn->span * (i + 0.5) / SPELCH_TURN_SAMPLES, &turn->still[i],
-               &turn->moving[i]);
+    forces_at (&e, turn->span * (i + 0.5) / SPELCH_TURN_SAMPLES, &turn->still[i], &turn->moving[i]);
 }
 
 SpelchForcePeaks
@@ -201,7 +216,7 @@ spelch_force_peaks (const SpelchTurn *turn, double feed_per_tooth)
     {
       double along = turn->still[i].along + feed_per_tooth * turn->moving[i].along;
       double across = turn->still[i].across + feed_per_tooth * turn->moving[i].across;
-      double side = hypot (along, across);
+      double side = sqrt (along * along + across * across);
       most = fmax (most, side);
       least = fmin (least, side);
       sum += side;

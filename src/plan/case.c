@@ -74,7 +74,11 @@ prepare_reach (SpelchCase *c)
   else if (c->machine->kind == SPELCH_MACHINE_GANTRY)
     c->overcut_most = c->machine->overcut_allowed_mm;
   else
-    c->overcut_most = fmax (c->depth_most - c->thickness, 0);
+    {
+      /* Nothing below but air: only the bit's reach limits the overcut. */
+      c->overcut_free = true;
+      c->overcut_most = fmax (c->depth_most - c->thickness, 0);
+    }
 }
 
 static int
@@ -94,6 +98,16 @@ prepare_width (SpelchCase *c)
   c->engaged = c->single_wall ? fmin (width, c->diameter) : c->diameter;
 }
 
+/* What has to be cut rightly for the arris to be clean: a ply or skin as a whole, of other stock the
+ * outermost part. */
+static double
+arris_layer (const SpelchCase *c, guint i)
+{
+  const SpelchLayer *layer = &c->board.layers[i];
+  bool leaf = layer->veneer || layer->material == SPELCH_MATERIAL_LAMINATE;
+  return leaf ? layer->thickness.mm : fmin (layer->thickness.mm, c->k->arris_depth);
+}
+
 void
 spelch_case_prepare (SpelchCase *c, const SpelchConstants *constants, const SpelchPart *part,
                      const SpelchCut *cut, const SpelchBit *bit)
@@ -108,8 +122,8 @@ spelch_case_prepare (SpelchCase *c, const SpelchConstants *constants, const Spel
   c->flutes = spelch_plan_flutes (bit);
   c->diameter = c->flutes.diameter;
   c->thickness = spelch_board_thickness (&part->board);
-  c->near_layer = c->board.layers[0].thickness.mm;
-  c->far_layer = c->board.layers[c->board.n_layers - 1].thickness.mm;
+  c->near_layer = arris_layer (c, 0);
+  c->far_layer = arris_layer (c, c->board.n_layers - 1);
   c->through = cut->through;
   c->floor_depth = c->through ? c->thickness : fmin (cut->depth.mm, c->thickness);
   c->blunting = blunting_of (constants, bit->wear);

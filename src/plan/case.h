@@ -17,13 +17,15 @@ typedef struct
   SpelchBoard board; /* layers from the motor-side face */
   SpelchFlutes flutes;
   double diameter;
-  double thickness, near_layer, far_layer; /* mm */
+  double thickness, near_layer,
+      far_layer; /* what decides the arris: face ply, skin, or the outermost part; mm */
   bool through;
   double floor_depth; /* blind: the cut's depth; through: the thickness */
   double plus, minus; /* board thickness tolerance, mm */
   double depth_tolerance, shear_tolerance;
   SpelchDatum datum;
   double overcut_most; /* what machine, backer or bench allows */
+  bool overcut_free;   /* nothing is in the way below the board */
   double stick_most;   /* longest stick-out that leaves enough shank in the collet; HUGE_VAL when not known */
   double depth_most;   /* deepest tip the bit reaches */
   double step_most;    /* deepest single step */

@@ -73,6 +73,7 @@ extern const SpelchCodes SPELCH_EVIDENCE_CODES; /* measured, analogy, geometry, 
   X (heat_burns, "heat-burns")                                                                               \
   X (ramp_default, "ramp-default") /* degrees */                                                             \
   X (ramp_down_cut, "ramp-down-cut")                                                                         \
+  X (arris_depth, "arris-depth")       /* mm of an unfaced board that decide how its arris comes out */      \
   X (cuts_through, "cuts-through")     /* least overcut, mm */                                               \
   X (backer_spare, "backer-spare")     /* mm */                                                              \
   X (clearance_base, "clearance-base") /* mm between collet and base or insert */                            \

@@ -178,7 +178,7 @@ find_bending (const SpelchCase *c, double stick_out, SpelchLoads *loads)
 void
 spelch_loads_find (const SpelchCase *c, const SpelchPass *pass, double stick_out, SpelchLoads *loads)
 {
-  memset (loads, 0, sizeof *loads);
+  loads->room_per_feed = loads->edge_force = loads->cutting_force = 0;
   loads->height = pass->tip_mm - pass->from_mm;
   loads->engaged = pass->finishing ? fmin (pass->side_allowance_mm, c->diameter) : c->engaged;
   loads->force = (SpelchForceCase){ .flutes = c->flutes,

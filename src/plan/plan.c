@@ -148,8 +148,7 @@ static bool
 find_best (const SpelchCase *c, const SpelchWindows *windows, double final_depth, Trial *best, LoadSet *set)
 {
   guint fewest = (guint)fmax (1, ceil (final_depth / fmax (c->step_most, 0.1) - 1e-9));
-  bool found = false;
-  bool feasible = false;
+  bool found = false, feasible = false, held = c->cut->held.n_passes > 0;
   for (guint steps = fewest; steps < SPELCH_MAX_PASSES && (steps <= fewest + EXTRA_STEPS || !feasible);
        steps++)
     {
@@ -161,6 +160,9 @@ find_best (const SpelchCase *c, const SpelchWindows *windows, double final_depth
         *best = t;
       found = true;
       feasible |= can_be_cut (c, &t);
+      /* Held passes are all there are, unless they can't be cut so. */
+      if (held && feasible)
+        break;
     }
   return found;
 }

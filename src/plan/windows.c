@@ -46,6 +46,13 @@ near_needs (const SpelchCase *c, bool exact)
   return c->flutes.turn_over + c->flutes.overlap / 2 + c->near_layer + tolerance;
 }
 
+/* Largest overcut to set so that nothing below the board is cut more than it may be. */
+static double
+over_most (const SpelchCase *c, SpelchUncertain off)
+{
+  return c->overcut_free ? HUGE_VAL : c->overcut_most - off.over_plus;
+}
+
 /* Deepest first pass allowed. */
 static double
 first_most (const SpelchCase *c, bool exact)
@@ -54,7 +61,7 @@ first_most (const SpelchCase *c, bool exact)
   double reach = fmin (c->depth_most, c->bit->cutting_length.mm);
   if (!c->through)
     return fmin (reach - off.depth_plus, c->floor_depth);
-  return fmin (reach - off.depth_plus, c->thickness + c->overcut_most - off.over_plus);
+  return fmin (reach - off.depth_plus, c->thickness + over_most (c, off));
 }
 
 static SpelchRange
@@ -71,7 +78,7 @@ static SpelchRange
 last_tip (const SpelchCase *c, bool exact)
 {
   SpelchUncertain off = spelch_case_uncertain (c, exact);
-  double least = c->k->cuts_through + off.over_minus, most = c->overcut_most - off.over_plus;
+  double least = c->k->cuts_through + off.over_minus, most = over_most (c, off);
   if (is_compression (c) && !kept (c, SPELCH_SIDE_FAR, SPELCH_LOAD_PULL_OUT))
     most = fmin (most, c->flutes.turn_over - c->flutes.overlap / 2 - c->far_layer
                            - (exact ? 0 : c->shear_tolerance) - off.over_plus);
@@ -122,6 +129,7 @@ backer_that_opens (SpelchCase c)
   cut.backer = spelch_length_mm (over + off.over_plus + c.k->backer_spare);
   c.cut = &cut;
   c.overcut_most = over + off.over_plus;
+  c.overcut_free = false;
   return c.through && is_open (&c) ? cut.backer.mm : 0;
 }
 
