@@ -26,8 +26,8 @@ read_sizes (SpelchFields *fields, SpelchBit *bit)
 static void
 read_edges (SpelchFields *fields, SpelchBit *bit)
 {
-  bit->edges = (int)spelch_fields_whole (fields, "edges", 0, EDGES_MOST);
-  bit->edges_up = (int)spelch_fields_whole (fields, "edges_up", 0, EDGES_MOST);
+  bit->edges = (int)spelch_fields_whole (fields, "edges", 0, 1, EDGES_MOST);
+  bit->edges_up = (int)spelch_fields_whole (fields, "edges_up", 0, 0, EDGES_MOST);
   bit->helix_deg = spelch_fields_number (fields, "helix_deg", 0);
   bit->rake_deg = spelch_fields_number (fields, "rake_deg", 0);
   bit->hand = (SpelchHand)spelch_fields_code (fields, "hand", &SPELCH_HAND_CODES, SPELCH_HAND_RIGHT);

@@ -35,7 +35,7 @@ read_shape (SpelchFields *fields, SpelchCut *cut)
   cut->width = spelch_fields_length (fields, "width");
   cut->length = spelch_fields_length (fields, "length");
   cut->corner_radius = spelch_fields_length (fields, "corner_radius");
-  cut->quantity = spelch_fields_whole (fields, "quantity", 1, QUANTITY_MOST);
+  cut->quantity = spelch_fields_whole (fields, "quantity", 1, 1, QUANTITY_MOST);
 }
 
 static void
@@ -59,7 +59,7 @@ read_tabs (SpelchFields *fields, SpelchTabs *tabs)
   if (members == NULL)
     return;
   spelch_fields_need (members, TABS_NEED);
-  tabs->count = spelch_fields_whole (members, "count", 0, TABS_MOST);
+  tabs->count = spelch_fields_whole (members, "count", 0, 0, TABS_MOST);
   tabs->width = spelch_fields_length (members, "width");
   tabs->thickness = spelch_fields_length (members, "thickness");
 }

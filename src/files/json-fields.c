@@ -118,8 +118,8 @@ spelch_fields_object (SpelchFields *fields, const char *member)
     }
   JsonObject *object = json_node_get_object (node);
   const char *id = id_of (object);
-  /* What an item holds reads "held.passes", what the part holds "board: measured". */
-  const char *gap = *fields->prefix == '\0' ? ": " : ".";
+  /* "board: measured", but "holding.method" and "cuts[2] 'shelf-dado': held.passes". */
+  const char *gap = id != NULL ? ": " : ".";
   return fields_new (fields->reading, json_object_ref (object),
                      g_strconcat (fields->prefix, member, gap, NULL), path_in (fields, member, id));
 }
@@ -278,15 +278,15 @@ spelch_fields_number_or_null (SpelchFields *fields, const char *member, double o
 }
 
 guint
-spelch_fields_whole (SpelchFields *fields, const char *member, guint otherwise, guint most)
+spelch_fields_whole (SpelchFields *fields, const char *member, guint otherwise, guint least, guint most)
 {
   JsonNode *node = told_node (fields, member);
   if (node == NULL)
     return otherwise;
   double value = holds_number (node) ? json_node_get_double (node) : -1;
-  if (value >= 0 && value <= most && value == floor (value))
+  if (value >= least && value <= most && value == floor (value))
     return (guint)value;
-  g_autofree char *advice = g_strdup_printf (_ ("write a whole number from 0 to %u."), most);
+  g_autofree char *advice = g_strdup_printf (_ ("write a whole number from %u to %u."), least, most);
   fault_of_member (fields, member, node, advice);
   return otherwise;
 }

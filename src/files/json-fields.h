@@ -60,8 +60,9 @@ double spelch_fields_number (SpelchFields *fields, const char *member, double ot
 /* As above; null gives @otherwise too. For tables that say which figures they lack. */
 double spelch_fields_number_or_null (SpelchFields *fields, const char *member, double otherwise);
 
-/* A whole number, 0 to @most. */
-guint spelch_fields_whole (SpelchFields *fields, const char *member, guint otherwise, guint most);
+/* A whole number, @least to @most. */
+guint spelch_fields_whole (SpelchFields *fields, const char *member, guint otherwise, guint least,
+                           guint most);
 
 /* A length told as a number of mm, a text with a unit, or {"mm": ..., "typed": ...}, whose two halves must
  * agree within 0.005 mm. 0 when it isn't told. Lengths below 0 are read: the shop's own checks say where they

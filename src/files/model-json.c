@@ -149,9 +149,9 @@ read_points (SpelchFields *fields, SpelchReading *reading, SpelchModel *model)
   spelch_fields_need (fields, NEEDED);
   int facing = spelch_fields_code (fields, "facing", &FACING_CODES, SPELCH_FACING_PLY);
   model->constants.shear[facing] = (SpelchShearPoints){
-    .press_in = (int)spelch_fields_whole (fields, "press_in", 0, POINTS_MOST),
-    .neutral = (int)spelch_fields_whole (fields, "neutral", 0, POINTS_MOST),
-    .pull_out = (int)spelch_fields_whole (fields, "pull_out", 0, POINTS_MOST),
+    .press_in = (int)spelch_fields_whole (fields, "press_in", 0, 0, POINTS_MOST),
+    .neutral = (int)spelch_fields_whole (fields, "neutral", 0, 0, POINTS_MOST),
+    .pull_out = (int)spelch_fields_whole (fields, "pull_out", 0, 0, POINTS_MOST),
   };
   g_autofree char *id = g_strconcat ("shear-", spelch_code_of (&FACING_CODES, facing), NULL);
   if (!read_source (fields, model->sources, id))

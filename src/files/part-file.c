@@ -12,8 +12,9 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
-#define ITEMS_MOST 1000
-#define GRADE_MOST 5
+#define ITEMS_MOST   1000
+#define GRADE_MOST   5
+#define VERSION_MOST 1000
 
 static const char *const PART_NEEDS[] = { "format_version", "id", "board", "machine", NULL };
 
@@ -25,9 +26,10 @@ read_accepted (SpelchFields *fields, SpelchPart *part)
   g_autoptr (SpelchFields) accepted = spelch_fields_object (fields, "accepted");
   if (accepted == NULL)
     return;
-  part->accepted_seen = (int)spelch_fields_whole (accepted, "seen", (guint)part->accepted_seen, GRADE_MOST);
+  part->accepted_seen
+      = (int)spelch_fields_whole (accepted, "seen", (guint)part->accepted_seen, 1, GRADE_MOST);
   part->accepted_hidden
-      = (int)spelch_fields_whole (accepted, "hidden", (guint)part->accepted_hidden, GRADE_MOST);
+      = (int)spelch_fields_whole (accepted, "hidden", (guint)part->accepted_hidden, 1, GRADE_MOST);
 }
 
 static void
@@ -111,10 +113,8 @@ read_cuts (SpelchFields *fields, SpelchPart *part, const SpelchReading *reading)
 static void
 read_version (SpelchFields *fields, SpelchPart *part, SpelchReading *reading)
 {
-  guint version = spelch_fields_whole (fields, "format_version", SPELCH_FORMAT_VERSION, G_MAXINT);
-  if (version < SPELCH_FORMAT_VERSION)
-    spelch_reading_fault (reading, g_strdup_printf (_ ("format_version is %u; the first one is %d."), version,
-                                                    SPELCH_FORMAT_VERSION));
+  guint version = spelch_fields_whole (fields, "format_version", SPELCH_FORMAT_VERSION, SPELCH_FORMAT_VERSION,
+                                       VERSION_MOST);
   part->file_version = (int)version;
   part->read_only = version > SPELCH_FORMAT_VERSION;
   reading->lenient = part->read_only;
