@@ -1,0 +1,258 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * The frame: scale and place of everything that stands still. The scale follows from board, bit and machine
+ * only, never from a pass, so that it stays while a pass is dragged.
+ */
+#include "drawing/scene-private.h"
+
+#include <math.h>
+
+#define MARGIN          10.0
+#define COLLET          24.0
+#define STUB            32.0
+#define FOOT            34.0 /* times the text size */
+#define STRIP           44.0 /* least thickness of a bed, times the text size */
+#define AIR             28.0 /* least room over a face with nothing on it, times the text size */
+#define CLEAR_BELOW     14.0 /* between the deepest tip and the end of what is drawn below it */
+#define OVERCUT_ROOM_MM 6.0  /* overcuts up to this are given room in advance */
+#define SCALE_MOST      34.0
+#define BIT_SHARE       0.30 /* of the board's width, at most */
+#define BOARD_SHARE     0.24 /* of the picture's height, at least, when the bit's length allows it */
+#define OPENING_SHARE   0.44 /* of the board's width, at most */
+#define BESIDE_BIT      70.0 /* least room in a shortened opening */
+#define CHEVRON_OFF     46.0 /* from the bit's side to the middle of the chevrons: splinters stand between */
+#define GAP_CLEAR       26.0 /* between a through cut's wall and the bench */
+#define THROAT_CLEAR    66.0 /* between the bit and the edge of the base's opening: room for chevrons */
+
+/* What decides the scale. mm, or picture units where said. */
+typedef struct
+{
+  double thickness, below, deepest, base, backer;
+  double cutting_length, least_flutes;
+  double height, foot, text;
+  bool table;
+} Needs;
+
+static Needs
+needs_of (const SpelchScene *scene)
+{
+  const SpelchPlan *plan = &scene->plan;
+  Needs needs = { .thickness = plan->thickness,
+                  .base = scene->base_mm,
+                  .backer = scene->cut.backer.mm,
+                  .cutting_length = plan->flutes.length,
+                  .height = scene->view.height,
+                  .text = scene->view.text,
+                  .foot = FOOT * scene->view.text,
+                  .table = scene->machine == SPELCH_MACHINE_TABLE };
+
+  if (plan->through)
+    needs.below = MAX (plan->overcut, MIN (plan->overcut_most, OVERCUT_ROOM_MM));
+  needs.deepest = plan->through ? plan->thickness + needs.below : plan->through_depth;
+  needs.least_flutes = MIN (needs.cutting_length,
+                            MAX (needs.deepest * 1.15 + needs.base + 2, plan->flutes.turn_over * 1.25));
+  return needs;
+}
+
+/* Room beyond the far face, picture units. */
+static double
+far_room (const Needs *needs, double scale)
+{
+  double tip = needs->below * scale + CLEAR_BELOW;
+
+  if (needs->table)
+    return MAX (MAX (AIR * needs->text, tip),
+                needs->backer > 0 ? needs->backer * scale + AIR * needs->text : 0);
+  return MAX (MAX (STRIP * needs->text, tip),
+              needs->backer > 0 ? needs->backer * scale + STRIP / 2 * needs->text : 0);
+}
+
+/* Shank between flutes and collet: enough that the collet clears the base in the deepest pass. */
+static double
+stub_at (const Needs *needs, double scale, double flutes)
+{
+  double lacking = needs->deepest + needs->base + (needs->base > 0 ? 2 : 0) - flutes;
+
+  return MAX (STUB, lacking * scale + STUB / 2);
+}
+
+static double
+near_room (const Needs *needs, double scale, double flutes)
+{
+  return MAX (COLLET + stub_at (needs, scale, flutes) + flutes * scale,
+              needs->base * scale + AIR * needs->text);
+}
+
+static double
+total (const Needs *needs, double scale, double flutes)
+{
+  return 2 * MARGIN + near_room (needs, scale, flutes) + needs->thickness * scale + far_room (needs, scale)
+         + needs->foot;
+}
+
+/* The largest scale at which everything fits with @flutes mm of flutes drawn. */
+static double
+fitting_scale (const Needs *needs, double flutes)
+{
+  double low = 0.05, high = SCALE_MOST;
+
+  for (int i = 0; i < 40; i++)
+    {
+      double middle = (low + high) / 2;
+
+      if (total (needs, middle, flutes) <= needs->height)
+        low = middle;
+      else
+        high = middle;
+    }
+  return low;
+}
+
+/* Sets scale and flute length. A long bit over a thin board is broken short, so that the board isn't a stick.
+ */
+static void
+choose_scale (const SpelchScene *scene, SpelchFrame *frame, const Needs *needs)
+{
+  double width = frame->board_right - frame->board_left;
+  double widest = MIN (SCALE_MOST, BIT_SHARE * width / MAX (scene->plan.flutes.diameter, 0.5));
+  double flutes = needs->cutting_length;
+  double scale = MIN (fitting_scale (needs, flutes), widest);
+  double wanted = MIN (BOARD_SHARE * needs->height / MAX (needs->thickness, 0.1), widest);
+
+  if (scale < wanted && needs->least_flutes < flutes)
+    {
+      double low = needs->least_flutes, high = flutes;
+
+      scale = MIN (wanted, fitting_scale (needs, low));
+      for (int i = 0; i < 30; i++)
+        {
+          double middle = (low + high) / 2;
+
+          if (total (needs, scale, middle) <= needs->height)
+            low = middle;
+          else
+            high = middle;
+        }
+      flutes = low;
+    }
+  frame->scale = MAX (scale, 0.05);
+  frame->flute_mm = flutes;
+}
+
+/* Columns from left to right: the rule's numbers, the rule, two bands, the board, the thickness mark. */
+static void
+place_columns (SpelchScene *scene)
+{
+  SpelchFrame *frame = &scene->frame;
+  double text = scene->view.text;
+  bool inches = scene->view.numbers.unit == SPELCH_UNIT_INCH;
+
+  frame->rule_x = 6 + (inches ? 34 : 20) * text;
+  frame->band_width = 7;
+  frame->band_x[0] = frame->rule_x + 12;
+  frame->band_x[1] = frame->band_x[0] + 11;
+  frame->board_left = frame->band_x[1] + frame->band_width + 11;
+  frame->right = MAX (scene->view.width - 6 - 76 * text, frame->board_left + 60);
+  frame->board_right = frame->right;
+  frame->origin_x = round ((frame->board_left + frame->board_right) / 2);
+}
+
+static void
+place_rows (SpelchScene *scene, const Needs *needs)
+{
+  SpelchFrame *frame = &scene->frame;
+  double scale = frame->scale;
+  double spare = MAX (0, needs->height - total (needs, scale, frame->flute_mm));
+  double near = MARGIN + near_room (needs, scale, frame->flute_mm) + spare * 0.5;
+
+  frame->turn = needs->table ? -1 : 1;
+  frame->foot = needs->height - needs->foot;
+  frame->near_y = round (frame->turn > 0 ? near : frame->foot - near);
+  frame->far_y = frame->near_y + frame->turn * needs->thickness * scale;
+  frame->near_rest = needs->base * scale;
+  frame->backer = needs->backer * scale;
+  frame->far_rest = needs->table ? 0 : far_room (needs, scale) - frame->backer;
+  frame->collet = COLLET;
+  frame->stub = stub_at (needs, scale, frame->flute_mm);
+}
+
+void
+spelch_scene_lay_out_frame (SpelchScene *scene)
+{
+  Needs needs = needs_of (scene);
+
+  place_columns (scene);
+  choose_scale (scene, &scene->frame, &needs);
+  place_rows (scene, &needs);
+}
+
+double
+spelch_scene_widest_opening (const SpelchScene *scene)
+{
+  const SpelchFrame *frame = &scene->frame;
+  double width = OPENING_SHARE * (frame->right - frame->board_left) / frame->scale;
+
+  return MAX (width, scene->plan.flutes.diameter + BESIDE_BIT / frame->scale);
+}
+
+static double
+half_opening (const SpelchScene *scene)
+{
+  double width = MAX (scene->opening.right - scene->opening.left, scene->plan.flutes.diameter);
+
+  return width / 2 * scene->frame.scale;
+}
+
+/* Corners on the motor's side: at the picture's left for a window's own words, at its right for notes. */
+static void
+place_corners (SpelchScene *scene)
+{
+  SpelchFrame *frame = &scene->frame;
+  double text = scene->view.text;
+  double half = MAX (spelch_bit_shape_collet_half (&scene->shape), half_opening (scene));
+  double left = frame->origin_x - MAX (half + 8, half_opening (scene) + CHEVRON_OFF + 18);
+  double right = frame->origin_x + half + 20 + 80 * text;
+  double top, bottom;
+
+  if (frame->turn > 0)
+    {
+      top = MARGIN;
+      bottom = frame->near_y - frame->near_rest - AIR * text;
+    }
+  else
+    {
+      top = frame->near_y + frame->near_rest + MARGIN;
+      bottom = frame->foot - 4;
+    }
+  frame->corner = (SpelchRect){ frame->rule_x, top, MAX (left - frame->rule_x, 0),
+                                CLAMP (140 * text, 0, MAX (bottom - top, 0)) };
+  right = MIN (right, scene->view.width - 6 - 110 * text);
+  frame->notes = (SpelchRect){ right, top, MAX (scene->view.width - 8 - right, 0), MAX (bottom - top, 0) };
+}
+
+void
+spelch_scene_lay_out_bit (SpelchScene *scene)
+{
+  SpelchFrame *frame = &scene->frame;
+  SpelchBitShape *shape = &scene->shape;
+  double depth = spelch_scene_shown_depth (scene);
+  double axis = scene->opening.n > 0 ? scene->opening.spans[scene->shown].axis : 0;
+  double half = scene->plan.flutes.diameter / 2 * frame->scale;
+
+  *shape = (SpelchBitShape){ .flutes = scene->plan.flutes,
+                             .scale = frame->scale,
+                             .flute_mm = frame->flute_mm,
+                             .stub = frame->stub,
+                             .collet = frame->collet,
+                             .turned = scene->view.turned,
+                             .line = 1.2 };
+  spelch_bit_shape_init (shape, &scene->bit);
+  frame->throat = half_opening (scene) + THROAT_CLEAR;
+  frame->gap = scene->machine == SPELCH_MACHINE_HAND && scene->plan.through && scene->cut.backer.mm <= 0
+                   ? half_opening (scene) + GAP_CLEAR
+                   : 0;
+  scene->axis_x = round (frame->origin_x + frame->turn * axis * frame->scale);
+  scene->tip_y = round (frame->near_y + frame->turn * depth * frame->scale);
+  scene->chevron_x = round (scene->axis_x - half) - CHEVRON_OFF;
+  place_corners (scene);
+}

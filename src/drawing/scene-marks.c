@@ -1,0 +1,333 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Marks: the tip depth of each pass, the overcut, the allowance, the board's thickness. Their places are
+ * always laid out, because a window puts its own handles there; they are drawn only when the view asks for
+ * it.
+ */
+#include "drawing/scene-private.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#define MARK_SIZE   12.5
+#define MARK_HEIGHT 26.0 /* times the text size */
+#define MARK_GAP    3.0
+#define DOT_ROOM    25.0 /* left of the words, times the text size */
+#define END_ROOM    12.0
+#define FROM_WALL   4.0
+#define ELBOW       12.0 /* between a mark pushed off its depth and its line */
+
+static SpelchMark *
+add_mark (SpelchScene *scene, SpelchMarkKind kind, guint index, char *text, double depth, bool strong)
+{
+  SpelchMark *mark = &scene->marks[scene->n_marks++];
+  double height;
+
+  mark->kind = kind;
+  mark->index = index;
+  mark->layout
+      = spelch_lettering_set (&scene->lettering, text, MARK_SIZE,
+                              strong ? SPELCH_LETTERS_STRONG : SPELCH_LETTERS_PLAIN, 0, PANGO_ALIGN_LEFT);
+  mark->strong = strong;
+  mark->y = spelch_scene_y (scene, depth);
+  spelch_lettering_measure (mark->layout, &mark->box.width, &height);
+  mark->box.height = MARK_HEIGHT * scene->view.text;
+  g_free (text);
+  return mark;
+}
+
+static char *
+pass_text (const SpelchScene *scene, guint i)
+{
+  g_autofree char *depth = spelch_words_length (&scene->view.numbers, scene->plan.passes[i].tip_mm);
+
+  /* Translators: the number of a pass and the depth of the tip in it. */
+  return g_strdup_printf (_ ("%u · %s"), i + 1, depth);
+}
+
+/* The largest allowance of the plan; a held one keeps its mark even at zero, so that it can be dragged back.
+ */
+static bool
+allowance_of (const SpelchScene *scene, double *allowance)
+{
+  *allowance = 0;
+  for (guint i = 0; i < scene->opening.n; i++)
+    *allowance = MAX (*allowance, scene->plan.passes[i].side_allowance_mm);
+  return *allowance > 0 || scene->cut.held.allowance_held;
+}
+
+/* Passes and the allowance share a column at the right. */
+static guint
+collect (SpelchScene *scene)
+{
+  double allowance;
+
+  for (guint i = 0; i < scene->opening.n; i++)
+    {
+      bool last = scene->plan.through && i + 1 == scene->opening.n;
+
+      add_mark (scene, last ? SPELCH_MARK_OVERCUT : SPELCH_MARK_PASS, last ? 0 : i + 1, pass_text (scene, i),
+                scene->plan.passes[i].tip_mm, i == scene->shown);
+    }
+  if (scene->opening.n > 0 && allowance_of (scene, &allowance))
+    {
+      g_autofree char *width = spelch_words_length (&scene->view.numbers, allowance);
+
+      /* Translators: %s is a length, left on the walls for a finishing pass. */
+      add_mark (scene, SPELCH_MARK_ALLOWANCE, 0, g_strdup_printf (_ ("%s left on"), width),
+                scene->plan.through_depth * 0.5, false);
+    }
+  return scene->n_marks;
+}
+
+/* Marks by height in the picture, as the placer wants them. */
+static void
+sort_by_y (const SpelchScene *scene, guint *order, guint n)
+{
+  for (guint i = 0; i < n; i++)
+    {
+      guint j = i;
+
+      for (; j > 0 && scene->marks[order[j - 1]].y > scene->marks[i].y; j--)
+        order[j] = order[j - 1];
+      order[j] = i;
+    }
+}
+
+static void
+place_column (SpelchScene *scene, guint n)
+{
+  const SpelchFrame *f = &scene->frame;
+  guint order[SPELCH_MAX_MARKS], columns[SPELCH_MAX_MARKS];
+  double wished[SPELCH_MAX_MARKS], tops[SPELCH_MAX_MARKS];
+  double height = MARK_HEIGHT * scene->view.text, width = 0, highest = 4, lowest = f->foot + 4;
+  SpelchRect note = spelch_label_outer (&scene->labels[SPELCH_LABEL_NOTE]);
+
+  if (note.height > 0 && f->turn > 0)
+    highest = note.y + note.height + MARK_GAP;
+  else if (note.height > 0)
+    lowest = note.y - MARK_GAP;
+  sort_by_y (scene, order, n);
+  for (guint i = 0; i < n; i++)
+    {
+      wished[i] = scene->marks[order[i]].y - height / 2;
+      width = MAX (width, scene->marks[i].box.width);
+    }
+  width += (DOT_ROOM + END_ROOM) * scene->view.text;
+  spelch_placer_spread (wished, n, height, MARK_GAP, highest, lowest, tops, columns);
+  for (guint i = 0; i < n; i++)
+    {
+      SpelchMark *mark = &scene->marks[order[i]];
+
+      mark->box = (SpelchRect){ f->right - width - columns[i] * (width + 6), tops[i], width, height };
+      spelch_placer_take (&scene->placer, mark->box);
+    }
+}
+
+/* The wall that a mark's line runs to: the one at the picture's right, as the pass leaves it. */
+static double
+wall_x (const SpelchScene *scene, const SpelchMark *mark)
+{
+  guint i = mark->kind == SPELCH_MARK_PASS ? mark->index - 1 : scene->opening.n - 1;
+  const SpelchSpan *span = &scene->opening.spans[i];
+  const SpelchFrame *f = &scene->frame;
+
+  return f->origin_x + f->turn * (f->turn > 0 ? span->to : span->from) * f->scale;
+}
+
+static void
+place_lines (SpelchScene *scene, guint n)
+{
+  for (guint i = 0; i < n; i++)
+    {
+      SpelchMark *mark = &scene->marks[i];
+      bool level = fabs (mark->box.y + mark->box.height / 2 - mark->y) < mark->box.height / 2 - 4;
+
+      mark->x0 = mark->box.x - (level ? 0 : ELBOW);
+      mark->x1 = MIN (wall_x (scene, mark) + FROM_WALL, mark->x0);
+    }
+}
+
+/* The thickness stands at the far face, right of the board. */
+static void
+place_thickness (SpelchScene *scene)
+{
+  const SpelchFrame *f = &scene->frame;
+  SpelchMark *mark = add_mark (scene, SPELCH_MARK_THICKNESS, 0,
+                               spelch_words_length (&scene->view.numbers, scene->plan.thickness),
+                               scene->plan.thickness, false);
+  double room = scene->view.width - 4 - (f->right + 6);
+
+  mark->box.width = MIN (mark->box.width + 12, room);
+  mark->box.x = f->right + 6;
+  mark->box.y = CLAMP (mark->y - mark->box.height / 2, 2, scene->view.height - 2 - mark->box.height);
+  mark->x0 = mark->box.x;
+  mark->x1 = f->board_right + 1;
+  spelch_placer_take (&scene->placer, mark->box);
+}
+
+/* A picture that stands alone says what it shows, where a window has its own words. */
+static void
+lay_out_heading (SpelchScene *scene)
+{
+  SpelchRect room = scene->frame.corner;
+  SpelchLabel *setting, *heading;
+
+  setting = spelch_scene_label (scene, SPELCH_LABEL_SETTING, SPELCH_LAYER_MARKS, g_strdup (scene->setting),
+                                13, SPELCH_LETTERS_PLAIN, MAX (room.width, 60), PANGO_ALIGN_LEFT,
+                                &scene->palette->ink);
+  setting->box.x = room.x;
+  setting->box.y = room.y;
+  if (setting->box.height > room.height)
+    spelch_scene_drop_label (scene, SPELCH_LABEL_SETTING);
+  if (scene->opening.n == 0)
+    return;
+  heading = spelch_scene_label (scene, SPELCH_LABEL_HEADING, SPELCH_LAYER_MARKS,
+                                g_strdup_printf (_ ("Pass %u of %u"), scene->shown + 1, scene->opening.n), 15,
+                                SPELCH_LETTERS_STRONG, MAX (room.width, 60), PANGO_ALIGN_LEFT,
+                                &scene->palette->ink);
+  heading->box.x = room.x;
+  heading->box.y = room.y + setting->box.height + 8 * scene->view.text;
+  if (heading->box.y + heading->box.height > room.y + room.height)
+    spelch_scene_drop_label (scene, SPELCH_LABEL_HEADING);
+}
+
+void
+spelch_scene_lay_out_marks (SpelchScene *scene)
+{
+  guint n = collect (scene);
+
+  place_column (scene, n);
+  place_lines (scene, n);
+  place_thickness (scene);
+  if (scene->view.with_marks)
+    lay_out_heading (scene);
+}
+
+/* ---- Drawing ---- */
+
+static void
+draw_line (cairo_t *cr, const SpelchScene *scene, const SpelchMark *mark)
+{
+  static const double DASH[] = { 8, 4 };
+  double middle = mark->box.y + mark->box.height / 2;
+
+  spelch_colour_set (cr, &scene->palette->ink, 1.0);
+  cairo_set_line_width (cr, 1.2);
+  if (mark->kind == SPELCH_MARK_ALLOWANCE)
+    cairo_set_line_width (cr, 0.9);
+  if (mark->x0 < mark->box.x)
+    {
+      cairo_move_to (cr, mark->box.x, middle);
+      cairo_line_to (cr, mark->x0, mark->y);
+      cairo_stroke (cr);
+    }
+  cairo_move_to (cr, mark->x0, mark->y);
+  cairo_line_to (cr, mark->x1, mark->y);
+  cairo_set_dash (cr, DASH, 2, 0);
+  cairo_stroke (cr);
+  cairo_set_dash (cr, NULL, 0, 0);
+}
+
+static void
+add_pill (cairo_t *cr, SpelchRect r)
+{
+  double round = r.height / 2;
+
+  cairo_new_sub_path (cr);
+  cairo_arc (cr, r.x + r.width - round, r.y + round, round, -M_PI_2, M_PI_2);
+  cairo_arc (cr, r.x + round, r.y + round, round, M_PI_2, 1.5 * M_PI);
+  cairo_close_path (cr);
+}
+
+static void
+draw_pill (cairo_t *cr, const SpelchScene *scene, const SpelchMark *mark)
+{
+  SpelchRect r = { mark->box.x + 0.7, mark->box.y + 0.7, mark->box.width - 1.4, mark->box.height - 1.4 };
+  double text = scene->view.text, width, height;
+
+  add_pill (cr, r);
+  spelch_colour_set (cr, &scene->palette->label_ground, 1.0);
+  cairo_fill_preserve (cr);
+  spelch_colour_set (cr, &scene->palette->ink, 1.0);
+  cairo_set_line_width (cr, mark->strong ? 1.6 : 1.1);
+  cairo_stroke (cr);
+  if (mark->kind != SPELCH_MARK_ALLOWANCE)
+    {
+      cairo_new_sub_path (cr);
+      cairo_arc (cr, r.x + 14 * text, r.y + r.height / 2, 4 * text, 0, 2 * M_PI);
+      if (mark->strong)
+        cairo_fill (cr);
+      else
+        cairo_stroke (cr);
+    }
+  spelch_lettering_measure (mark->layout, &width, &height);
+  spelch_lettering_draw (cr, mark->layout, mark->box.x + DOT_ROOM * text,
+                         mark->box.y + (mark->box.height - height) / 2, &scene->palette->ink);
+}
+
+/* A dimension from face to face. */
+static void
+draw_thickness (cairo_t *cr, const SpelchScene *scene, const SpelchMark *mark)
+{
+  const SpelchFrame *f = &scene->frame;
+  double x = f->right + 12, end = mark->y - f->turn * mark->box.height / 2, width, height;
+
+  cairo_move_to (cr, f->right + 3, f->near_y);
+  cairo_line_to (cr, x + 5, f->near_y);
+  cairo_move_to (cr, f->right + 3, f->far_y);
+  cairo_line_to (cr, mark->box.x, f->far_y);
+  if ((end - f->near_y) * f->turn > 12)
+    {
+      cairo_move_to (cr, x, f->near_y);
+      cairo_line_to (cr, x, end);
+      cairo_move_to (cr, x - 3, f->near_y + f->turn * 7);
+      cairo_line_to (cr, x, f->near_y + f->turn * 1);
+      cairo_line_to (cr, x + 3, f->near_y + f->turn * 7);
+    }
+  spelch_colour_set (cr, &scene->palette->ink_soft, 1.0);
+  cairo_set_line_width (cr, 1.0);
+  cairo_stroke (cr);
+  spelch_lettering_measure (mark->layout, &width, &height);
+  spelch_lettering_draw (cr, mark->layout, mark->box.x + 6, mark->box.y + (mark->box.height - height) / 2,
+                         &scene->palette->ink_soft);
+}
+
+void
+spelch_scene_draw_marks (const SpelchScene *scene, cairo_t *cr)
+{
+  if (!scene->view.with_marks)
+    return;
+  cairo_save (cr);
+  for (guint i = 0; i < scene->n_marks; i++)
+    if (scene->marks[i].kind != SPELCH_MARK_THICKNESS)
+      draw_line (cr, scene, &scene->marks[i]);
+  for (guint i = 0; i < scene->n_marks; i++)
+    if (scene->marks[i].kind == SPELCH_MARK_THICKNESS)
+      draw_thickness (cr, scene, &scene->marks[i]);
+    else
+      draw_pill (cr, scene, &scene->marks[i]);
+  cairo_restore (cr);
+  spelch_scene_draw_labels (scene, SPELCH_LAYER_MARKS, cr);
+}
+
+SpelchRect
+spelch_scene_marks_bounds (const SpelchScene *scene)
+{
+  SpelchRect all = { 0, 0, 0, 0 };
+
+  if (!scene->view.with_marks)
+    return all;
+  all = spelch_scene_label_bounds (scene, SPELCH_LAYER_MARKS);
+  for (guint i = 0; i < scene->n_marks; i++)
+    {
+      const SpelchMark *mark = &scene->marks[i];
+      double x1 = MIN (mark->x0, mark->x1);
+
+      all = spelch_rect_union (all, mark->box);
+      all = spelch_rect_union (all, (SpelchRect){ x1 - 1, mark->y - 1, MAX (mark->x0 - x1, 0) + 2, 2 });
+      if (mark->kind == SPELCH_MARK_THICKNESS)
+        all = spelch_rect_union (all, (SpelchRect){ scene->frame.right + 2, scene->frame.near_y - 1, 18, 2 });
+    }
+  return all;
+}

@@ -1,0 +1,182 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Inside of a scene, shared by the files that lay it out and draw it. Three systems of coordinates:
+ *   the picture   units of the picture, y down; words and labels live here
+ *   local         units of the picture about (origin_x, near_y), turned with the view: x to the right and y
+ * downwards when the motor is above. Everything that turns over with a router table is drawn here. the cut
+ * mm: u across from the middle of the finished opening, z down from the motor-side face
+ */
+#pragma once
+
+#include "drawing/bit-shape.h"
+#include "drawing/labels.h"
+#include "drawing/lettering.h"
+#include "drawing/scene.h"
+
+/* What is removed by one pass: mm across, and the tip's depth. */
+typedef struct
+{
+  double from, to, depth;
+  double axis; /* where the bit stands when it has done, mm across */
+} SpelchSpan;
+
+/* The opening that a cut leaves, as drawn. */
+typedef struct
+{
+  double left, right;         /* finished walls or the board's end, mm */
+  bool wall_left, wall_right; /* false: the board ends there (rabbet, trim) */
+  bool shortened;             /* drawn narrower than it is, with a break line */
+  guint n;
+  SpelchSpan spans[SPELCH_MAX_PASSES];
+} SpelchOpening;
+
+/* Where things stand. Picture units, but for `flute_mm`. Nothing here depends on pass depths. */
+typedef struct
+{
+  double scale;                   /* units per mm */
+  double turn;                    /* +1 motor above, -1 motor below */
+  double origin_x, near_y, far_y; /* u = 0 at the near face; the far face */
+  double board_left, board_right; /* picture x of the board's ends, or of its break lines */
+  bool ends_left, ends_right;     /* the board really ends there */
+  double right;                   /* right end of the room for the board and its pass marks */
+  double rule_x, band_x[2], band_width;
+  double near_rest, far_rest,
+      backer;               /* thickness of what lies on the near face, beyond the far one, between */
+  double throat;            /* half width of the opening in the near rest */
+  double gap;               /* half width of the gap in the far rest; 0: none */
+  double foot;              /* top of the strip at the foot, with scale bar and captions */
+  double flute_mm;          /* how much of the cutting length is drawn; the rest is broken off */
+  double stub, collet;      /* length of shank, and of collet */
+  double bar_mm, bar_x;     /* scale bar: its length, and where it begins */
+  SpelchRect corner, notes; /* kept free for a window's words; and where notes on empty windows go */
+} SpelchFrame;
+
+typedef enum
+{
+  SPELCH_LABEL_NEAR_FACE,
+  SPELCH_LABEL_FAR_FACE,
+  SPELCH_LABEL_NEAR_REST,
+  SPELCH_LABEL_FAR_REST,
+  SPELCH_LABEL_BACKER,
+  SPELCH_LABEL_SCALE,
+  SPELCH_LABEL_NOTE,
+  SPELCH_LABEL_FIRST_WINDOW,
+  SPELCH_LABEL_LAST_WINDOW,
+  SPELCH_LABEL_CAPTION,
+  SPELCH_LABEL_SETTING,
+  SPELCH_LABEL_HEADING,
+  SPELCH_LABEL_MOTOR,
+  SPELCH_LABEL_TURN_OVER,
+  SPELCH_LABEL_LOWER_SHEAR,
+  SPELCH_LABEL_UPPER_SHEAR,
+  SPELCH_LABEL_TABS,
+  SPELCH_N_LABELS,
+} SpelchLabelId;
+
+/* Words with a place. An absent label has no layout. */
+typedef struct
+{
+  PangoLayout *layout;
+  SpelchRect box; /* of the words */
+  double pad;     /* of the ground around them; 0: no ground */
+  const SpelchColour *colour;
+  SpelchSceneLayer layer;
+} SpelchLabel;
+
+typedef struct
+{
+  SpelchMarkKind kind;
+  guint index;
+  PangoLayout *layout;
+  SpelchRect box;   /* of the whole pill */
+  double x0, x1, y; /* its line, from beside the label to the wall */
+  bool strong;      /* the pass that is shown */
+} SpelchMark;
+
+#define SPELCH_MAX_MARKS (SPELCH_MAX_PASSES + 3)
+
+struct _SpelchScene
+{
+  SpelchBit bit;
+  SpelchBoard board;                    /* as it lies, motor side first */
+  double layer_path[SPELCH_MAX_LAYERS]; /* angle between a layer's grain and the feed, 0 to pi/2 */
+  SpelchCut cut;
+  SpelchMachineKind machine;
+  double base_mm; /* router base or table insert */
+  SpelchPlan plan;
+  SpelchView view;
+  const SpelchPalette *palette;
+  guint shown; /* pass, from 0 */
+
+  SpelchLettering lettering;
+  SpelchFrame frame;
+  SpelchOpening opening;
+  SpelchBitShape shape;
+  double axis_x, tip_y; /* picture, on whole units so that a kept picture of the bit can be moved */
+  double chevron_x;     /* middle of the column of chevrons */
+  SpelchRect chevrons;  /* the column's ground */
+
+  char *setting;  /* board and machine in a sentence */
+  char *faces[2]; /* names by SpelchSide */
+  SpelchLabel labels[SPELCH_N_LABELS];
+  guint n_marks;
+  SpelchMark marks[SPELCH_MAX_MARKS];
+  SpelchPlacer placer;
+};
+
+/* ---- Laying out (in this order) ---- */
+
+void spelch_scene_lay_out_frame (SpelchScene *scene);
+void spelch_scene_lay_out_opening (SpelchScene *scene);
+void spelch_scene_lay_out_bit (SpelchScene *scene);
+void spelch_scene_lay_out_words (SpelchScene *scene); /* what stands still */
+void spelch_scene_lay_out_marks (SpelchScene *scene);
+void spelch_scene_lay_out_shear (SpelchScene *scene); /* words that move with the bit */
+
+/* The widest opening that is drawn true, mm; a wider one is shortened by a break line. */
+double spelch_scene_widest_opening (const SpelchScene *scene);
+
+/* ---- Drawing, one function a layer, and each layer's bounds ---- */
+
+void spelch_scene_draw_still (const SpelchScene *scene, cairo_t *cr);
+void spelch_scene_draw_rule (const SpelchScene *scene, cairo_t *cr);
+void spelch_scene_draw_kerf (const SpelchScene *scene, cairo_t *cr);
+void spelch_scene_draw_bit (const SpelchScene *scene, cairo_t *cr);
+void spelch_scene_draw_shear (const SpelchScene *scene, cairo_t *cr);
+void spelch_scene_draw_edges (const SpelchScene *scene, cairo_t *cr);
+void spelch_scene_draw_words (const SpelchScene *scene, cairo_t *cr);
+void spelch_scene_draw_marks (const SpelchScene *scene, cairo_t *cr);
+
+SpelchRect spelch_scene_kerf_bounds (const SpelchScene *scene);
+SpelchRect spelch_scene_bit_bounds (const SpelchScene *scene);
+SpelchRect spelch_scene_shear_bounds (const SpelchScene *scene);
+SpelchRect spelch_scene_edges_bounds (const SpelchScene *scene);
+SpelchRect spelch_scene_words_bounds (const SpelchScene *scene);
+SpelchRect spelch_scene_marks_bounds (const SpelchScene *scene);
+
+/* ---- Helpers ---- */
+
+/* Saves @cr and turns it to local coordinates; cairo_restore() ends that. */
+void spelch_scene_enter (const SpelchScene *scene, cairo_t *cr);
+
+/* A rectangle of local coordinates in the picture. */
+SpelchRect spelch_scene_to_picture (const SpelchScene *scene, double x0, double y0, double x1, double y1);
+
+/* Local x of a place across the cut, local y of the shown tip. */
+double spelch_scene_local_x (const SpelchScene *scene, double across_mm);
+double spelch_scene_local_tip (const SpelchScene *scene);
+
+/* Depth of the tip in the shown pass, mm. */
+double spelch_scene_shown_depth (const SpelchScene *scene);
+
+/* A length that belongs to a thing, as it is written on it: "6.35 mm", "10 mm". Free with g_free(). */
+char *spelch_scene_length (const SpelchScene *scene, double mm);
+
+/* Makes a label; takes @text. The place is given later. */
+SpelchLabel *spelch_scene_label (SpelchScene *scene, SpelchLabelId id, SpelchSceneLayer layer, char *text,
+                                 double size, SpelchLetters letters, double wrap, PangoAlignment align,
+                                 const SpelchColour *colour);
+void spelch_scene_drop_label (SpelchScene *scene, SpelchLabelId id);
+void spelch_scene_draw_labels (const SpelchScene *scene, SpelchSceneLayer layer, cairo_t *cr);
+SpelchRect spelch_scene_label_bounds (const SpelchScene *scene, SpelchSceneLayer layer);
+SpelchRect spelch_label_outer (const SpelchLabel *label); /* with its ground */

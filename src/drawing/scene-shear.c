@@ -1,0 +1,269 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * The shear layer: where the shear turns over, chevrons that point the way it pushes, and the words beside
+ * them.
+ */
+#include "drawing/scene-private.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#define CHEVRON_HALF   6.0
+#define CHEVRON_RISE   5.0
+#define CHEVRON_LINE   2.0
+#define CHEVRON_PITCH  15.2
+#define COLUMN_HALF    11.0
+#define COLUMN_ROUND   6.0
+#define GROUND_OPACITY 0.92
+#define DOTTED_PAST    44.0 /* how far the turn-over line runs past the bit */
+
+static double
+y_of_height (const SpelchScene *scene, double s)
+{
+  return scene->tip_y - scene->frame.turn * s * scene->frame.scale;
+}
+
+/* Zones as far as they're drawn. */
+static int
+drawn_zones (const SpelchScene *scene, SpelchZone zones[3])
+{
+  int n = spelch_bit_zones (&scene->plan.flutes, zones);
+
+  while (n > 0 && zones[n - 1].from >= scene->frame.flute_mm)
+    n--;
+  if (n > 0)
+    zones[n - 1].to = MIN (zones[n - 1].to, scene->frame.flute_mm);
+  return n;
+}
+
+static bool
+is_straight (const SpelchScene *scene)
+{
+  return spelch_flute_hand_at (&scene->plan.flutes, scene->plan.flutes.length / 2) == SPELCH_SHEAR_NEUTRAL;
+}
+
+static bool
+has_turn_over (const SpelchScene *scene)
+{
+  const SpelchFlutes *flutes = &scene->plan.flutes;
+
+  return !is_straight (scene) && flutes->turn_over > 0
+         && flutes->turn_over < MIN (flutes->length, scene->frame.flute_mm);
+}
+
+static void
+turn_over_line (const SpelchScene *scene, double *x0, double *x1, double *y)
+{
+  double half = scene->plan.flutes.diameter / 2 * scene->frame.scale;
+
+  *x0 = scene->chevron_x - COLUMN_HALF - 9;
+  *x1 = scene->axis_x + half + DOTTED_PAST;
+  *y = y_of_height (scene, scene->plan.flutes.turn_over);
+}
+
+/* ---- Laying out ---- */
+
+/* Words beside the middle of a zone: left of the chevrons if they can stand there, else right of the bit. */
+static void
+place_shear_words (SpelchScene *scene, SpelchLabelId id, SpelchZone zone)
+{
+  SpelchLabel *label = &scene->labels[id];
+  double y0 = y_of_height (scene, zone.from), y1 = y_of_height (scene, zone.to);
+  double low = MIN (y0, y1), high = MAX (y0, y1), slack = 30 * scene->view.text;
+  SpelchRect outer = spelch_label_outer (label);
+  double half = scene->plan.flutes.diameter / 2 * scene->frame.scale;
+  double xs[] = { scene->chevron_x - COLUMN_HALF - 3 - outer.width, scene->axis_x + half + DOTTED_PAST + 4 };
+
+  for (guint i = 0; i < G_N_ELEMENTS (xs); i++)
+    {
+      SpelchRect rect = { xs[i], (low + high - outer.height) / 2, outer.width, outer.height };
+
+      if (spelch_placer_slide (&scene->placer, &rect, low - slack, high + slack - outer.height))
+        {
+          label->box
+              = (SpelchRect){ rect.x + label->pad, rect.y + label->pad, label->box.width, label->box.height };
+          return;
+        }
+    }
+  spelch_scene_drop_label (scene, id);
+}
+
+static void
+lay_out_zone (SpelchScene *scene, SpelchLabelId id, SpelchZone zone)
+{
+  bool up = zone.hand == SPELCH_SHEAR_UP;
+  const SpelchPalette *p = scene->palette;
+  SpelchLabel *label;
+  char *text;
+
+  if (zone.hand == SPELCH_SHEAR_NEUTRAL)
+    text = g_strdup (_ ("no shear"));
+  else if (up)
+    text = g_strdup_printf ("%s\n%s", _ ("up-shear"), _ ("lifts fibres out"));
+  else
+    text = g_strdup_printf ("%s\n%s", _ ("down-shear"), _ ("presses fibres in"));
+  label = spelch_scene_label (
+      scene, id, SPELCH_LAYER_SHEAR, text, 12, SPELCH_LETTERS_TITLE,
+      MAX (scene->chevron_x - COLUMN_HALF - scene->frame.board_left - 12, 80 * scene->view.text),
+      PANGO_ALIGN_RIGHT,
+      zone.hand == SPELCH_SHEAR_NEUTRAL ? &p->ink_soft
+      : up                              ? &p->up_ink
+                                        : &p->down_ink);
+  label->pad = 4;
+  place_shear_words (scene, id, zone);
+}
+
+static void
+lay_out_turn_over (SpelchScene *scene)
+{
+  g_autofree char *height = spelch_scene_length (scene, scene->plan.flutes.turn_over);
+  double x0, x1, y, reach = 70 * scene->view.text;
+  SpelchLabel *label;
+  SpelchRect outer;
+
+  turn_over_line (scene, &x0, &x1, &y);
+  /* Translators: %s is a length, the height above the tip at which a compression bit's shear changes
+   * direction. */
+  label = spelch_scene_label (scene, SPELCH_LABEL_TURN_OVER, SPELCH_LAYER_SHEAR,
+                              g_strdup_printf (_ ("shear turns over %s up"), height), 12,
+                              SPELCH_LETTERS_PLAIN, MAX (scene->view.width - x1 - 16, 90 * scene->view.text),
+                              PANGO_ALIGN_LEFT, &scene->palette->ink);
+  label->pad = 4;
+  outer = spelch_label_outer (label);
+  outer.x = x1 + 2;
+  outer.y = y - outer.height / 2;
+  if (!spelch_placer_slide (&scene->placer, &outer, y - reach - outer.height, y + reach))
+    {
+      outer.x = x0 - 4 - outer.width;
+      outer.y = y - outer.height / 2;
+      if (!spelch_placer_slide (&scene->placer, &outer, y - reach - outer.height, y + reach))
+        {
+          spelch_scene_drop_label (scene, SPELCH_LABEL_TURN_OVER);
+          return;
+        }
+    }
+  label->box.x = outer.x + label->pad;
+  label->box.y = outer.y + label->pad;
+}
+
+void
+spelch_scene_lay_out_shear (SpelchScene *scene)
+{
+  static const SpelchLabelId IDS[] = { SPELCH_LABEL_LOWER_SHEAR, SPELCH_LABEL_UPPER_SHEAR };
+  SpelchZone zones[3];
+  int n = drawn_zones (scene, zones), words = 0;
+  double y0 = y_of_height (scene, 0), y1 = y_of_height (scene, n > 0 ? zones[n - 1].to : 0);
+
+  scene->chevrons
+      = (SpelchRect){ scene->chevron_x - COLUMN_HALF, MIN (y0, y1), 2 * COLUMN_HALF, fabs (y1 - y0) };
+  if (is_straight (scene))
+    scene->chevrons = (SpelchRect){ 0, 0, 0, 0 };
+  spelch_placer_take (&scene->placer, scene->chevrons);
+  for (int i = 0; i < n; i++)
+    if (zones[i].hand != SPELCH_SHEAR_OVERLAP && words < 2)
+      lay_out_zone (scene, IDS[words++], zones[i]);
+  if (has_turn_over (scene))
+    lay_out_turn_over (scene);
+}
+
+/* ---- Drawing ---- */
+
+static void
+add_chevron (cairo_t *cr, double x, double y, double points)
+{
+  cairo_move_to (cr, x - CHEVRON_HALF, y + points * CHEVRON_RISE / 2);
+  cairo_line_to (cr, x, y - points * CHEVRON_RISE / 2);
+  cairo_line_to (cr, x + CHEVRON_HALF, y + points * CHEVRON_RISE / 2);
+}
+
+/* Chevrons of one direction in every zone that has it. @up: toward the motor. */
+static void
+draw_chevrons (cairo_t *cr, const SpelchScene *scene, const SpelchZone *zones, int n, bool up)
+{
+  double points = scene->frame.turn * (up ? 1 : -1);
+
+  for (int i = 0; i < n; i++)
+    {
+      double y0 = y_of_height (scene, zones[i].from), way = y_of_height (scene, zones[i].to) - y0;
+      bool overlap = zones[i].hand == SPELCH_SHEAR_OVERLAP;
+      int count = overlap ? 1 : (int)floor (fabs (way) / CHEVRON_PITCH);
+
+      if (!overlap && (zones[i].hand == SPELCH_SHEAR_UP) != up)
+        continue;
+      if (count == 0 && fabs (way) >= 8)
+        count = 1;
+      for (int c = 0; c < count; c++)
+        /* In an overlap both stand tip to tip: a lozenge. */
+        add_chevron (cr, scene->chevron_x,
+                     y0 + way * (c + 0.5) / count - (overlap ? points * CHEVRON_RISE * 0.6 : 0), points);
+    }
+  spelch_colour_set (cr, up ? &scene->palette->up_ink : &scene->palette->down_ink, 1.0);
+  cairo_set_line_width (cr, CHEVRON_LINE);
+  cairo_set_line_cap (cr, CAIRO_LINE_CAP_ROUND);
+  cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
+  cairo_stroke (cr);
+}
+
+static void
+draw_column (cairo_t *cr, const SpelchScene *scene)
+{
+  SpelchRect c = scene->chevrons;
+  double r = MIN (COLUMN_ROUND, c.height / 2);
+
+  if (c.height <= 0)
+    return;
+  cairo_new_sub_path (cr);
+  cairo_arc (cr, c.x + c.width - r, c.y + r, r, -M_PI_2, 0);
+  cairo_arc (cr, c.x + c.width - r, c.y + c.height - r, r, 0, M_PI_2);
+  cairo_arc (cr, c.x + r, c.y + c.height - r, r, M_PI_2, M_PI);
+  cairo_arc (cr, c.x + r, c.y + r, r, M_PI, 1.5 * M_PI);
+  cairo_close_path (cr);
+  spelch_colour_set (cr, &scene->palette->label_ground, GROUND_OPACITY);
+  cairo_fill (cr);
+}
+
+void
+spelch_scene_draw_shear (const SpelchScene *scene, cairo_t *cr)
+{
+  static const double DOTS[] = { 2, 3 };
+  SpelchZone zones[3];
+  int n = drawn_zones (scene, zones);
+
+  cairo_save (cr);
+  draw_column (cr, scene);
+  if (!is_straight (scene))
+    {
+      draw_chevrons (cr, scene, zones, n, true);
+      draw_chevrons (cr, scene, zones, n, false);
+    }
+  if (has_turn_over (scene))
+    {
+      double x0, x1, y;
+
+      turn_over_line (scene, &x0, &x1, &y);
+      cairo_move_to (cr, x0, y);
+      cairo_line_to (cr, x1, y);
+      spelch_colour_set (cr, &scene->palette->ink, 1.0);
+      cairo_set_line_width (cr, 1.0);
+      cairo_set_line_cap (cr, CAIRO_LINE_CAP_BUTT);
+      cairo_set_dash (cr, DOTS, 2, 0);
+      cairo_stroke (cr);
+    }
+  cairo_restore (cr);
+  spelch_scene_draw_labels (scene, SPELCH_LAYER_SHEAR, cr);
+}
+
+SpelchRect
+spelch_scene_shear_bounds (const SpelchScene *scene)
+{
+  SpelchRect all = spelch_rect_union (scene->chevrons, spelch_scene_label_bounds (scene, SPELCH_LAYER_SHEAR));
+
+  if (has_turn_over (scene))
+    {
+      double x0, x1, y;
+
+      turn_over_line (scene, &x0, &x1, &y);
+      all = spelch_rect_union (all, (SpelchRect){ x0, y - 1, x1 - x0, 2 });
+    }
+  return all;
+}

@@ -1,0 +1,310 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "drawing/scene-private.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#define ARROW_OFF  14.0 /* from the collet to the words */
+#define ARROW_LINE 1.4
+
+/* The angle between a layer's fibres and the feed, 0 to pi/2. A cut in every direction is shown where it
+ * crosses the board, which is where its faces tear soonest. */
+static double
+angle_to_path (const SpelchScene *scene, const SpelchLayer *layer)
+{
+  double path = spelch_cut_every_direction (&scene->cut) ? 90.0 : scene->cut.path_deg;
+  double angle;
+
+  /* Turning the board over mirrors its grain; the path is seen from face a. */
+  if (scene->plan.near == SPELCH_FACE_B)
+    path = -path;
+  angle = fabs (remainder (layer->grain_deg - path, 180.0));
+  return MIN (angle, 90.0) * M_PI / 180.0;
+}
+
+/* The board as the plan has it, motor side first. */
+static void
+take_board (SpelchScene *scene, const SpelchPart *part)
+{
+  scene->board = spelch_board_toward_motor (&part->board, scene->plan.near);
+  for (guint i = 0; i < scene->board.n_layers; i++)
+    scene->layer_path[i] = angle_to_path (scene, &scene->board.layers[i]);
+}
+
+static void
+take_view (SpelchScene *scene, const SpelchView *view)
+{
+  scene->view = *view;
+  scene->view.width = MAX (view->width, 120);
+  scene->view.height = MAX (view->height, 120);
+  scene->view.text = CLAMP (view->text, 0.5, 3.0);
+  if (!isfinite (view->turned))
+    scene->view.turned = 0;
+  scene->palette = spelch_palette (view->look);
+  scene->shown = view->shown_pass > 0 ? view->shown_pass - 1 : 0;
+  if (scene->plan.n_passes > 0)
+    scene->shown = MIN (scene->shown, MIN (scene->plan.n_passes, SPELCH_MAX_PASSES) - 1);
+}
+
+/* "motor side" and its arrow stand beside the collet and belong to the bit's picture. */
+static void
+lay_out_motor (SpelchScene *scene)
+{
+  const SpelchFrame *f = &scene->frame;
+  SpelchLabel *label
+      = spelch_scene_label (scene, SPELCH_LABEL_MOTOR, SPELCH_LAYER_BIT, g_strdup (_ ("motor side")), 12,
+                            SPELCH_LETTERS_PLAIN, 0, PANGO_ALIGN_LEFT, &scene->palette->ink_soft);
+  double collet_y = scene->tip_y - f->turn * (f->flute_mm * f->scale + f->stub + f->collet / 2);
+
+  label->box.x = scene->axis_x + spelch_bit_shape_collet_half (&scene->shape) + ARROW_OFF + 10;
+  label->box.y = round (collet_y - label->box.height / 2);
+  spelch_placer_take (&scene->placer, label->box);
+}
+
+SpelchScene *
+spelch_scene_new (const SpelchPart *part, const SpelchCut *cut, const SpelchBit *bit, const SpelchPlan *plan,
+                  const SpelchView *view)
+{
+  SpelchScene *scene = g_new0 (SpelchScene, 1);
+
+  scene->bit = *bit;
+  scene->cut = *cut;
+  scene->plan = *plan;
+  scene->machine = part->machine.kind;
+  scene->base_mm = scene->machine == SPELCH_MACHINE_GANTRY ? 0 : MAX (part->machine.base_thickness.mm, 6.0);
+  take_view (scene, view);
+  take_board (scene, part);
+  scene->setting = spelch_words_setting (part, &view->numbers);
+  scene->faces[SPELCH_SIDE_MOTOR] = spelch_words_face (plan, cut, SPELCH_SIDE_MOTOR);
+  scene->faces[SPELCH_SIDE_FAR] = spelch_words_face (plan, cut, SPELCH_SIDE_FAR);
+  spelch_lettering_init (&scene->lettering, view->family, scene->view.text);
+
+  spelch_scene_lay_out_frame (scene);
+  spelch_scene_lay_out_opening (scene);
+  spelch_scene_lay_out_bit (scene);
+  spelch_scene_lay_out_words (scene);
+  spelch_scene_lay_out_marks (scene);
+  lay_out_motor (scene);
+  spelch_scene_lay_out_shear (scene);
+  return scene;
+}
+
+void
+spelch_scene_free (SpelchScene *scene)
+{
+  if (scene == NULL)
+    return;
+  for (guint i = 0; i < SPELCH_N_LABELS; i++)
+    g_clear_object (&scene->labels[i].layout);
+  for (guint i = 0; i < scene->n_marks; i++)
+    g_clear_object (&scene->marks[i].layout);
+  g_free (scene->setting);
+  g_free (scene->faces[SPELCH_SIDE_MOTOR]);
+  g_free (scene->faces[SPELCH_SIDE_FAR]);
+  spelch_lettering_clear (&scene->lettering);
+  g_free (scene);
+}
+
+/* ---- Coordinates ---- */
+
+double
+spelch_scene_scale (const SpelchScene *scene)
+{
+  return scene->frame.scale;
+}
+
+double
+spelch_scene_y (const SpelchScene *scene, double depth_mm)
+{
+  return scene->frame.near_y + scene->frame.turn * depth_mm * scene->frame.scale;
+}
+
+double
+spelch_scene_depth (const SpelchScene *scene, double y)
+{
+  return (y - scene->frame.near_y) * scene->frame.turn / scene->frame.scale;
+}
+
+double
+spelch_scene_x (const SpelchScene *scene, double across_mm)
+{
+  return scene->axis_x + scene->frame.turn * across_mm * scene->frame.scale;
+}
+
+double
+spelch_scene_across (const SpelchScene *scene, double x)
+{
+  return (x - scene->axis_x) * scene->frame.turn / scene->frame.scale;
+}
+
+double
+spelch_scene_shown_depth (const SpelchScene *scene)
+{
+  return scene->shown < scene->plan.n_passes ? scene->plan.passes[scene->shown].tip_mm : 0;
+}
+
+double
+spelch_scene_local_x (const SpelchScene *scene, double across_mm)
+{
+  return across_mm * scene->frame.scale;
+}
+
+double
+spelch_scene_local_tip (const SpelchScene *scene)
+{
+  return (scene->tip_y - scene->frame.near_y) * scene->frame.turn;
+}
+
+void
+spelch_scene_enter (const SpelchScene *scene, cairo_t *cr)
+{
+  cairo_save (cr);
+  cairo_translate (cr, scene->frame.origin_x, scene->frame.near_y);
+  cairo_scale (cr, scene->frame.turn, scene->frame.turn);
+}
+
+SpelchRect
+spelch_scene_to_picture (const SpelchScene *scene, double x0, double y0, double x1, double y1)
+{
+  const SpelchFrame *f = &scene->frame;
+  double ax = f->origin_x + f->turn * x0, bx = f->origin_x + f->turn * x1;
+  double ay = f->near_y + f->turn * y0, by = f->near_y + f->turn * y1;
+
+  return (SpelchRect){ MIN (ax, bx), MIN (ay, by), fabs (bx - ax), fabs (by - ay) };
+}
+
+/* ---- The bit's layer ---- */
+
+static void
+arrow_of (const SpelchScene *scene, double *x, double *tail, double *head)
+{
+  const SpelchLabel *label = &scene->labels[SPELCH_LABEL_MOTOR];
+  double middle = label->box.y + label->box.height / 2;
+
+  *x = label->box.x - 10;
+  *tail = middle + scene->frame.turn * 9;
+  *head = middle - scene->frame.turn * 9;
+}
+
+void
+spelch_scene_draw_bit (const SpelchScene *scene, cairo_t *cr)
+{
+  double x, tail, head, turn = scene->frame.turn;
+
+  cairo_save (cr);
+  cairo_translate (cr, scene->axis_x, scene->tip_y);
+  cairo_scale (cr, turn, turn);
+  spelch_bit_shape_draw (cr, &scene->shape, scene->palette);
+  cairo_restore (cr);
+
+  arrow_of (scene, &x, &tail, &head);
+  cairo_save (cr);
+  cairo_move_to (cr, x, tail);
+  cairo_line_to (cr, x, head);
+  cairo_move_to (cr, x - 4, head + turn * 6);
+  cairo_line_to (cr, x, head);
+  cairo_line_to (cr, x + 4, head + turn * 6);
+  cairo_set_line_width (cr, ARROW_LINE);
+  spelch_colour_set (cr, &scene->palette->ink_soft, 1.0);
+  cairo_stroke (cr);
+  cairo_restore (cr);
+  spelch_scene_draw_labels (scene, SPELCH_LAYER_BIT, cr);
+}
+
+SpelchRect
+spelch_scene_bit_bounds (const SpelchScene *scene)
+{
+  double half, above, below, x, tail, head, turn = scene->frame.turn;
+  SpelchRect all = spelch_scene_label_bounds (scene, SPELCH_LAYER_BIT);
+
+  spelch_bit_shape_extent (&scene->shape, &half, &above, &below);
+  all = spelch_rect_union (all, (SpelchRect){ scene->axis_x - half,
+                                              MIN (scene->tip_y - turn * above, scene->tip_y + turn * below),
+                                              2 * half, above + below });
+  arrow_of (scene, &x, &tail, &head);
+  return spelch_rect_union (all, (SpelchRect){ x - 6, MIN (tail, head) - 2, 12, fabs (tail - head) + 4 });
+}
+
+/* ---- Layers ---- */
+
+SpelchRect
+spelch_scene_bounds (const SpelchScene *scene, SpelchSceneLayer layer)
+{
+  switch (layer)
+    {
+    case SPELCH_LAYER_STILL:
+      return (SpelchRect){ 0, 0, ceil (scene->view.width), ceil (scene->view.height) };
+    case SPELCH_LAYER_KERF:
+      return spelch_rect_whole (spelch_scene_kerf_bounds (scene));
+    case SPELCH_LAYER_BIT:
+      return spelch_rect_whole (spelch_scene_bit_bounds (scene));
+    case SPELCH_LAYER_SHEAR:
+      return spelch_rect_whole (spelch_scene_shear_bounds (scene));
+    case SPELCH_LAYER_EDGES:
+      return spelch_rect_whole (spelch_scene_edges_bounds (scene));
+    case SPELCH_LAYER_WORDS:
+      return spelch_rect_whole (spelch_scene_words_bounds (scene));
+    case SPELCH_LAYER_MARKS:
+      return spelch_rect_whole (spelch_scene_marks_bounds (scene));
+    case SPELCH_N_LAYERS:
+    default:
+      return (SpelchRect){ 0, 0, 0, 0 };
+    }
+}
+
+void
+spelch_scene_draw_layer (const SpelchScene *scene, SpelchSceneLayer layer, cairo_t *cr)
+{
+  static void (*const DRAW[]) (const SpelchScene *, cairo_t *) = {
+    [SPELCH_LAYER_STILL] = spelch_scene_draw_still, [SPELCH_LAYER_KERF] = spelch_scene_draw_kerf,
+    [SPELCH_LAYER_BIT] = spelch_scene_draw_bit,     [SPELCH_LAYER_SHEAR] = spelch_scene_draw_shear,
+    [SPELCH_LAYER_EDGES] = spelch_scene_draw_edges, [SPELCH_LAYER_WORDS] = spelch_scene_draw_words,
+    [SPELCH_LAYER_MARKS] = spelch_scene_draw_marks,
+  };
+
+  g_return_if_fail (layer < SPELCH_N_LAYERS);
+  DRAW[layer](scene, cr);
+}
+
+void
+spelch_scene_draw (const SpelchScene *scene, cairo_t *cr)
+{
+  for (guint layer = 0; layer < SPELCH_N_LAYERS; layer++)
+    spelch_scene_draw_layer (scene, (SpelchSceneLayer)layer, cr);
+}
+
+/* ---- Marks ---- */
+
+static const SpelchMark *
+find_mark (const SpelchScene *scene, SpelchMarkKind kind, guint index)
+{
+  for (guint i = 0; i < scene->n_marks; i++)
+    if (scene->marks[i].kind == kind && (kind != SPELCH_MARK_PASS || scene->marks[i].index == index))
+      return &scene->marks[i];
+  return NULL;
+}
+
+bool
+spelch_scene_mark (const SpelchScene *scene, SpelchMarkKind kind, guint index, SpelchRect *rect)
+{
+  const SpelchMark *mark = find_mark (scene, kind, index);
+
+  if (mark == NULL)
+    return false;
+  *rect = mark->box;
+  return true;
+}
+
+bool
+spelch_scene_mark_line (const SpelchScene *scene, SpelchMarkKind kind, guint index, double *x0, double *x1,
+                        double *y)
+{
+  const SpelchMark *mark = find_mark (scene, kind, index);
+
+  if (mark == NULL)
+    return false;
+  *x0 = mark->x0;
+  *x1 = mark->x1;
+  *y = mark->y;
+  return true;
+}
