@@ -466,6 +466,30 @@ swapped_bounds (double n, double unused)
   return worst;
 }
 
+/* The largest part by which the sampled sideways peak falls short of the peak found in many small steps. */
+static double
+sampled_peak_short (double n, double least_share)
+{
+  double worst = 0;
+  for (int i = 0; i < n; i++)
+    {
+      SpelchForceCase force = random_case ();
+      SpelchTurn turn;
+      double most = 0;
+      force.n_slices = 1;
+      force.engaged = fmax (force.engaged, least_share * force.flutes.diameter);
+      spelch_force_turn (&force, &turn);
+      for (int j = 0; j < 5000; j++)
+        {
+          double turned = turn.span * (j + 0.5) / 5000;
+          most = fmax (most, hypot (library_instant (&force, 0.2, turned, ALONG),
+                                    library_instant (&force, 0.2, turned, ACROSS)));
+        }
+      worst = fmax (worst, 1 - spelch_force_peaks (&turn, 0.2).sideways_peak / most);
+    }
+  return worst;
+}
+
 /* The feed found for a limit keeps the sampled peak within it, and uses it up unless capped. */
 static double
 feed_for_peak_misses (double n, double unused)
@@ -514,6 +538,10 @@ static const PublishedCheck CHECKS[] = {
     PUBLISHED_IDENTITY, 0, 1e-9, swapped_hands, 300, 0 },
   { "bound of the lift, and of the press with the hand swapped, 300 random cases, N", "symmetry",
     PUBLISHED_IDENTITY, 0, 1e-6, swapped_bounds, 300, 0 },
+  { "share by which the sampled peak falls short, widths from 0.02 D, 200 random cases", "dense sampling",
+    PUBLISHED_IDENTITY, 0, 0.2, sampled_peak_short, 200, 0 },
+  { "the same, widths from D / 4", "dense sampling", PUBLISHED_IDENTITY, 0, 0.06, sampled_peak_short, 200,
+    0.25 },
   { "feed for a peak of sideways force uses the limit up, 300 random cases", "definition", PUBLISHED_IDENTITY,
     0, 1e-9, feed_for_peak_misses, 300, 0 },
 };

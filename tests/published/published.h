@@ -39,3 +39,6 @@ extern const PublishedGroup PUBLISHED_CHIPS;
 extern const PublishedGroup PUBLISHED_FORCES;
 extern const PublishedGroup PUBLISHED_BENDING;
 extern const PublishedGroup PUBLISHED_INTEGRALS;
+extern const PublishedGroup PUBLISHED_SPECIES;
+extern const PublishedGroup PUBLISHED_BOARDS;
+extern const PublishedGroup PUBLISHED_CUTS;
