@@ -152,7 +152,8 @@ find_best (const SpelchCase *c, const SpelchWindows *windows, double final_depth
   for (guint steps = fewest; steps < SPELCH_MAX_PASSES && (steps <= fewest + EXTRA_STEPS || !feasible);
        steps++)
     {
-      Trial t = { .n = spelch_passes_divide (c, windows, final_depth, steps, t.passes) };
+      Trial t = { 0 };
+      t.n = spelch_passes_divide (c, windows, final_depth, steps, t.passes);
       if (t.n == 0)
         continue;
       try_out (c, &t, set);
