@@ -15,6 +15,7 @@
 #define SEDLECKY  "Sedlecký and Gašparík 2017, BioResources 12(4):7413 (abstract)"
 #define FILSON    "Filson, Rohrbacher and Kaziunas France 2017, Design for CNC, ch. 6"
 #define GURAU     "Gurău and others 2022, Coatings 12:1982 (abstract)"
+#define COLLETS   "common practice, no source: a collet grips its own size"
 #define POWER_SUM "worked by hand: 6 x 2 x 300 (2.2 x 9.4248 + 24 x 0.1 x 6) / 1000 W"
 
 /* ---- Cutting force ---- */
@@ -130,6 +131,28 @@ mdf_feed_per_tooth (double x, double y)
   return mdf_slot ().feed_per_tooth;
 }
 
+/* ---- Collets ---- */
+
+/* 1 when a shank is refused by a machine that has only that collet. */
+static double
+refused_by_collet (double shank, double collet)
+{
+  g_autoptr (SpelchPart) part = spelch_part_new ();
+  SpelchBit bit = bit_of (SPELCH_BIT_STRAIGHT, 6, 20);
+  SpelchCut cut = slot (false, 6, 0);
+  SpelchPlan plan;
+  bit.shank = spelch_length_mm (shank);
+  part->board = board_of (SPELCH_MATERIAL_MDF, SPELCH_GRAIN_NONE, 18, 0);
+  part->machine = gantry ();
+  part->machine.n_collets = 1;
+  part->machine.collets[0] = spelch_length_mm (collet);
+  spelch_plan_make (spelch_shop_constants (), part, &cut, &bit, &plan);
+  for (guint i = 0; i < plan.n_stops; i++)
+    if (plan.stops[i].kind == SPELCH_STOP_COLLET_SIZE)
+      return 1;
+  return 0;
+}
+
 /* ---- Orders of edges ---- */
 
 static int
@@ -201,6 +224,14 @@ static const PublishedCheck CHECKS[] = {
     1e-9, mdf_feed_per_tooth, 0, 0 },
   { "the same: power, W", POWER_SUM, PUBLISHED_IDENTITY, 126.5, 0.05, mdf_power, 0, 0 },
   { "the same: mean tangential force, P / v, N", POWER_SUM, PUBLISHED_IDENTITY, 22.4, 0.05, mdf_force, 0, 0 },
+  { "6 mm shank in a 1/4 in collet is refused (1: yes)", COLLETS, PUBLISHED_PRACTICE, 1, 0, refused_by_collet,
+    6, 6.35 },
+  { "8 mm shank in a 5/16 in collet is refused (1: yes)", COLLETS, PUBLISHED_PRACTICE, 1, 0,
+    refused_by_collet, 8, 7.9375 },
+  { "12 mm shank in a 1/2 in collet is refused (1: yes)", COLLETS, PUBLISHED_PRACTICE, 1, 0,
+    refused_by_collet, 12, 12.7 },
+  { "1/4 in shank in a 1/4 in collet is taken (0: yes)", COLLETS, PUBLISHED_PRACTICE, 0, 0, refused_by_collet,
+    6.35, 6.35 },
   { "up-cut through plywood: near face worse than far (1: yes)", FILSON, PUBLISHED_MEASURED, 1, 0,
     near_against_far, SPELCH_BIT_UP_CUT, 0 },
   { "up-cut through plywood: far face's grade", FILSON " says clean", PUBLISHED_MEASURED, 1, 0, plywood_grade,

@@ -41,4 +41,5 @@ extern const PublishedGroup PUBLISHED_BENDING;
 extern const PublishedGroup PUBLISHED_INTEGRALS;
 extern const PublishedGroup PUBLISHED_SPECIES;
 extern const PublishedGroup PUBLISHED_BOARDS;
+extern const PublishedGroup PUBLISHED_CONSTANTS;
 extern const PublishedGroup PUBLISHED_CUTS;
