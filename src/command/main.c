@@ -20,6 +20,7 @@ typedef struct
 
 static const Command COMMANDS[] = {
   { "plan", spelch_command_plan },
+  { "draw", spelch_command_draw },
   { "check", spelch_command_check },
 };
 

@@ -57,7 +57,7 @@ odd_short_tips (double x, double y)
         found++;
         odd += bits[i].up_shear.mm < 3 || bits[i].up_shear.mm > 6;
       }
-  return found > 0 ? odd : -1;
+  return found > 0 ? (double)odd : -1;
 }
 
 /* Bits whose shank is in neither series of usual shanks. */

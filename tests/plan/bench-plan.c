@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Benchmark: one plan of the demo's outline as a drag asks for it, beside the bare turn of one pass, which every plan needs at least
- * once. Prints microseconds and their ratio.
+ * Benchmark: one plan of the demo's outline as a drag asks for it, beside the bare turn of one pass, which
+ * every plan needs at least once. Prints microseconds and their ratio.
  */
 #include "files/shop-data.h"
 #include "plan/loads.h"

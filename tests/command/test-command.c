@@ -1,0 +1,242 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * The command line, run as a person or a program runs it: same numbers as the plan, sentences for bad input,
+ * exit statuses.
+ */
+#include "files/part-file.h"
+#include "files/shop-data.h"
+#include "plan/plan.h"
+
+#include <glib/gstdio.h>
+#include <json-glib/json-glib.h>
+#include <string.h>
+
+typedef struct
+{
+  char *out, *err;
+  int status;
+} Ran;
+
+static Ran
+run (const char *first, ...)
+{
+  g_autoptr (GPtrArray) words = g_ptr_array_new ();
+  va_list more;
+  Ran ran = { NULL, NULL, -1 };
+  g_ptr_array_add (words, (char *)g_getenv ("SPELCH_PROGRAM"));
+  va_start (more, first);
+  for (const char *word = first; word != NULL; word = va_arg (more, const char *))
+    g_ptr_array_add (words, (char *)word);
+  va_end (more);
+  g_ptr_array_add (words, NULL);
+  g_auto (GStrv) environment
+      = g_environ_unsetenv (g_environ_unsetenv (g_get_environ (), "DISPLAY"), "WAYLAND_DISPLAY");
+  g_autoptr (GError) error = NULL;
+  int wait = 0;
+  g_spawn_sync (NULL, (char **)words->pdata, environment, G_SPAWN_DEFAULT, NULL, NULL, &ran.out, &ran.err,
+                &wait, &error);
+  g_assert_no_error (error);
+  g_assert_true (WIFEXITED (wait));
+  ran.status = WEXITSTATUS (wait);
+  return ran;
+}
+
+static void
+ran_clear (Ran *ran)
+{
+  g_free (ran->out);
+  g_free (ran->err);
+}
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Ran, ran_clear)
+
+static char *
+demo_file (void)
+{
+  return g_build_filename (g_getenv ("SPELCH_DATA"), "demo.spelch", NULL);
+}
+
+static JsonObject *
+cut_of (JsonParser *parser, const char *text)
+{
+  g_autoptr (GError) error = NULL;
+  json_parser_load_from_data (parser, text, -1, &error);
+  g_assert_no_error (error);
+  return json_array_get_object_element (
+      json_object_get_array_member (json_node_get_object (json_parser_get_root (parser)), "cuts"), 0);
+}
+
+static double
+ratio (JsonObject *object, const char *member, double ours)
+{
+  double value = json_object_get_double_member (object, member);
+  return ours != 0 ? value / ours : 1 + value;
+}
+
+/* The JSON holds the plan's numbers, to nine figures. */
+static void
+test_json_is_the_plan (void)
+{
+  g_autofree char *file = demo_file ();
+  g_auto (Ran) ran = run ("plan", file, "--cut", "outline", "--json", NULL);
+  g_autoptr (JsonParser) parser = json_parser_new ();
+  JsonObject *cut = cut_of (parser, ran.out);
+  g_autoptr (SpelchPart) part = spelch_shop_demo ();
+  SpelchPlan plan;
+  spelch_plan_make (spelch_shop_constants (), part, &part->cuts[0],
+                    &part->bits[spelch_part_find_bit (part, part->cuts[0].bit)], &plan);
+
+  g_assert_cmpint (ran.status, ==, 0);
+  g_assert_cmpfloat_with_epsilon (ratio (cut, "feed_mm_min", plan.feed_mm_min), 1, 1e-8);
+  g_assert_cmpfloat_with_epsilon (ratio (cut, "chip_max_mm", plan.chip_max), 1, 1e-8);
+  g_assert_cmpfloat_with_epsilon (ratio (cut, "time_s", plan.time_s), 1, 1e-8);
+  g_assert_cmpfloat_with_epsilon (ratio (cut, "wall_heat_mj_mm2", plan.wall_heat), 1, 1e-8);
+  JsonArray *passes = json_object_get_array_member (cut, "passes");
+  g_assert_cmpuint (json_array_get_length (passes), ==, plan.n_passes);
+  for (guint i = 0; i < plan.n_passes; i++)
+    g_assert_cmpfloat_with_epsilon (
+        ratio (json_array_get_object_element (passes, i), "tip_mm", plan.passes[i].tip_mm), 1, 1e-8);
+  JsonObject *robust
+      = json_object_get_object_member (json_object_get_object_member (cut, "windows"), "robust");
+  g_assert_cmpfloat_with_epsilon (
+      json_array_get_double_element (json_object_get_array_member (robust, "first_pass_mm"), 0),
+      plan.windows.robust.first_pass.from, 1e-7);
+}
+
+/* Every member another program may rely on is there, null where nothing is computed yet. */
+static void
+test_json_members (void)
+{
+  const char *const members[] = { "cut",
+                                  "bit",
+                                  "way_up",
+                                  "verdict",
+                                  "stops",
+                                  "passes",
+                                  "edges",
+                                  "windows",
+                                  "entry",
+                                  "speed_rpm",
+                                  "feed_mm_min",
+                                  "feed_per_tooth_mm",
+                                  "chip_max_mm",
+                                  "chip_mean_mm",
+                                  "cutting_speed_m_s",
+                                  "power_w",
+                                  "force_n",
+                                  "seat",
+                                  "hold",
+                                  "bending",
+                                  "rubbing_share",
+                                  "wall_heat_mj_mm2",
+                                  "chip_room",
+                                  "limits",
+                                  "tabs",
+                                  "bit_height_mm",
+                                  "time_s",
+                                  "edge_path_m",
+                                  "life_m_left",
+                                  "cost" };
+  g_autofree char *file = demo_file ();
+  g_auto (Ran) ran = run ("plan", file, "--cut", "outline", "--json", NULL);
+  g_autoptr (JsonParser) parser = json_parser_new ();
+  JsonObject *cut = cut_of (parser, ran.out);
+  for (guint i = 0; i < G_N_ELEMENTS (members); i++)
+    g_assert_true (json_object_has_member (cut, members[i]));
+  g_assert_true (json_object_get_null_member (cut, "cost"));
+}
+
+static int
+motor_grade (JsonObject *cut)
+{
+  return (int)json_object_get_int_member (
+      json_array_get_object_element (json_object_get_array_member (cut, "edges"), 0), "grade");
+}
+
+/* Asking "what if" changes the answer and not the file. */
+static void
+test_what_if (void)
+{
+  g_autofree char *file = demo_file ();
+  g_autofree char *before = NULL, *after = NULL;
+  g_assert_true (g_file_get_contents (file, &before, NULL, NULL));
+  g_auto (Ran) shallow
+      = run ("plan", file, "--cut", "outline", "--pass", "6", "--pass", "18.3mm", "--json", NULL);
+  g_auto (Ran) deep
+      = run ("plan", file, "--cut", "outline", "--pass", "3/8", "--pass", "18,3 mm", "--json", NULL);
+  g_autoptr (JsonParser) one = json_parser_new ();
+  g_autoptr (JsonParser) other = json_parser_new ();
+  g_assert_cmpint (motor_grade (cut_of (one, shallow.out)), >, 3);
+  g_assert_cmpint (motor_grade (cut_of (other, deep.out)), ==, 1);
+  g_assert_true (g_file_get_contents (file, &after, NULL, NULL));
+  g_assert_cmpstr (before, ==, after);
+}
+
+static void
+test_statuses (void)
+{
+  g_autofree char *file = demo_file ();
+  g_auto (Ran) fine = run ("check", file, NULL);
+  g_auto (Ran) stop
+      = run ("plan", file, "--cut", "outline", "--bit", "up-cut-6.35x25", "--speed", "40000", NULL);
+  g_auto (Ran) none = run ("plan", "/nowhere/at-all.spelch", NULL);
+  g_auto (Ran) word = run ("plane", file, NULL);
+  g_auto (Ran) cut = run ("plan", file, "--cut", "no-such-cut", NULL);
+  g_auto (Ran) pass = run ("plan", file, "--pass", "9 ells", NULL);
+  g_auto (Ran) help = run ("plan", "--help", NULL);
+  g_auto (Ran) window = run (file, NULL);
+  g_assert_cmpint (fine.status, ==, 0);
+  g_assert_cmpint (stop.status, ==, 1);
+  g_assert_nonnull (strstr (stop.out, "DO NOT CUT"));
+  g_assert_cmpint (none.status, ==, 2);
+  g_assert_nonnull (strstr (none.err, "at-all.spelch"));
+  g_assert_cmpint (word.status, ==, 2);
+  g_assert_cmpint (cut.status, ==, 2);
+  g_assert_nonnull (strstr (cut.err, "no-such-cut"));
+  g_assert_cmpint (pass.status, ==, 2);
+  g_assert_nonnull (strstr (pass.err, "9 ells"));
+  g_assert_cmpint (help.status, ==, 0);
+  g_assert_nonnull (strstr (help.out, "--json"));
+  g_assert_cmpint (window.status, ==, 2);
+  g_assert_nonnull (strstr (window.err, "display"));
+}
+
+/* Pictures in all three kinds, and a clear refusal to write where nothing can be written. */
+static void
+test_draw (void)
+{
+  const struct
+  {
+    const char *name, *begins;
+  } kinds[] = { { "side.svg", "<?xml" }, { "side.png", "\x89PNG" }, { "side.pdf", "%PDF" } };
+  g_autofree char *file = demo_file ();
+  g_autofree char *folder = g_dir_make_tmp ("spelch-XXXXXX", NULL);
+  for (guint i = 0; i < G_N_ELEMENTS (kinds); i++)
+    {
+      g_autofree char *path = g_build_filename (folder, kinds[i].name, NULL);
+      g_autofree char *bytes = NULL;
+      gsize length = 0;
+      g_auto (Ran) ran = run ("draw", file, "--cut", "outline", "-o", path, NULL);
+      g_assert_cmpint (ran.status, ==, 0);
+      g_assert_true (g_file_get_contents (path, &bytes, &length, NULL));
+      g_assert_cmpuint (length, >, 5000);
+      g_assert_true (memcmp (bytes, kinds[i].begins, strlen (kinds[i].begins)) == 0);
+      g_remove (path);
+    }
+  g_rmdir (folder);
+  g_auto (Ran) nowhere = run ("draw", file, "--cut", "outline", "-o", "/nowhere/side.svg", NULL);
+  g_assert_cmpint (nowhere.status, ==, 3);
+  g_auto (Ran) kind = run ("draw", file, "--cut", "outline", "-o", "side.bmp", NULL);
+  g_assert_cmpint (kind.status, ==, 2);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/command/json-is-the-plan", test_json_is_the_plan);
+  g_test_add_func ("/command/json-members", test_json_members);
+  g_test_add_func ("/command/what-if", test_what_if);
+  g_test_add_func ("/command/statuses", test_statuses);
+  g_test_add_func ("/command/draw", test_draw);
+  return g_test_run ();
+}
