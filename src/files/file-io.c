@@ -4,6 +4,7 @@
 #include "files/part-file.h"
 
 #include <glib/gi18n-lib.h>
+#include <glib/gstdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <unistd.h>
@@ -74,87 +75,86 @@ spelch_file_read (GFile *file, gsize *length, char **etag, GError **error)
 
 /* ---- Saving ---- */
 
-/* GIO would write through a link in place, and what is half written then is lost; so the link is followed
- * first. */
-static GFile *
-follow_links (GFile *file)
+static bool
+changed (const char *name, GError **error)
 {
-  const char *path = g_file_peek_path (file);
-  char *real = path == NULL ? NULL : realpath (path, NULL);
-  if (real == NULL)
-    return g_object_ref (file);
-  GFile *target = g_file_new_for_path (real);
-  free (real);
-  return target;
+  g_set_error (
+      error, SPELCH_FILE_ERROR, SPELCH_FILE_ERROR_CHANGED,
+      _ ("%s has been changed by another program since it was read; save under another name, or open it "
+         "again."),
+      name);
+  return false;
 }
 
 static bool
-parent_is_writable (GFile *file)
+cannot_write (const char *name, const char *reason, GError **error)
 {
-  g_autoptr (GFile) parent = g_file_get_parent (file);
-  g_autoptr (GFileInfo) info = parent == NULL ? NULL
-                                              : g_file_query_info (parent, G_FILE_ATTRIBUTE_ACCESS_CAN_WRITE,
-                                                                   G_FILE_QUERY_INFO_NONE, NULL, NULL);
-  return info == NULL || g_file_info_get_attribute_boolean (info, G_FILE_ATTRIBUTE_ACCESS_CAN_WRITE);
+  g_set_error (
+      error, SPELCH_FILE_ERROR, SPELCH_FILE_ERROR_WRITE,
+      _ ("%s can't be saved: %s. The file on disk is as it was; save under another name or elsewhere."), name,
+      reason);
+  return false;
 }
 
-/* GIO also writes in place when a file has several names or another owner. Then it must keep a copy until
- * that is done. */
-static bool
-needs_copy (GFile *file)
+/* NULL when the file isn't there. */
+static char *
+etag_of (GFile *file)
 {
   g_autoptr (GFileInfo) info
-      = g_file_query_info (file, "unix::nlink,unix::uid,unix::gid", G_FILE_QUERY_INFO_NONE, NULL, NULL);
-  if (info == NULL || !g_file_info_has_attribute (info, "unix::nlink"))
-    return false;
-  return g_file_info_get_attribute_uint32 (info, "unix::nlink") > 1
-         || g_file_info_get_attribute_uint32 (info, "unix::uid") != geteuid ()
-         || g_file_info_get_attribute_uint32 (info, "unix::gid") != getegid ();
+      = g_file_query_info (file, G_FILE_ATTRIBUTE_ETAG_VALUE, G_FILE_QUERY_INFO_NONE, NULL, NULL);
+  return info == NULL ? NULL : g_strdup (g_file_info_get_etag (info));
 }
 
+/* The new file takes over whose the old one was, as far as we may give files away, and who may read and write
+ * it. */
 static void
-remove_copy (GFile *file)
+take_over (const char *path, const struct stat *old)
 {
-  g_autofree char *path = g_file_get_path (file);
-  g_autofree char *copy = path == NULL ? NULL : g_strconcat (path, "~", NULL);
-  if (copy != NULL)
-    unlink (copy);
+  if (chown (path, old->st_uid, old->st_gid) != 0)
+    g_debug ("%s stays ours", path);
+  if (g_chmod (path, (int)(old->st_mode & 07777)) != 0)
+    g_debug ("%s keeps the mode of a new file", path);
+}
+
+/* GIO's own replacing writes over the old file in place where it can't make a new one beside it, and on a
+ * full disk both are lost then; it writes through links in place too. So local files are done by hand. */
+static bool
+save_local (const char *path, const char *text, const char *name, GError **error)
+{
+  g_autoptr (GError) reason = NULL;
+  struct stat old;
+  char *real = realpath (path, NULL); /* NULL for a new file */
+  const char *target = real != NULL ? real : path;
+  bool is_new = stat (target, &old) != 0;
+  int mode = is_new ? 0666 : (int)(old.st_mode & 0777);
+  bool saved = g_file_set_contents_full (
+      target, text, -1, G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE, mode, &reason);
+  if (saved && !is_new)
+    take_over (target, &old);
+  free (real);
+  return saved || cannot_write (name, reason->message, error);
 }
 
 static bool
-cannot_write (const char *name, const GError *reason, GError **error)
+save_remote (GFile *file, const char *text, const char *name, GError **error)
 {
-  if (g_error_matches (reason, G_IO_ERROR, G_IO_ERROR_WRONG_ETAG))
-    g_set_error (
-        error, SPELCH_FILE_ERROR, SPELCH_FILE_ERROR_CHANGED,
-        _ ("%s has been changed by another program since it was read; save under another name, or open it "
-           "again."),
-        name);
-  else
-    g_set_error (
-        error, SPELCH_FILE_ERROR, SPELCH_FILE_ERROR_WRITE,
-        _ ("%s can't be saved: %s. The file on disk is as it was; save under another name or elsewhere."),
-        name, reason->message);
-  return false;
+  g_autoptr (GError) reason = NULL;
+  return g_file_replace_contents (file, text, strlen (text), NULL, TRUE, G_FILE_CREATE_NONE, NULL, NULL,
+                                  &reason)
+         || cannot_write (name, reason->message, error);
 }
 
 bool
 spelch_file_save (GFile *file, const char *text, const char *etag, char **new_etag, GError **error)
 {
   g_autofree char *name = spelch_file_name (file);
-  g_autoptr (GFile) target = follow_links (file);
-  g_autoptr (GError) reason = NULL;
-  if (!parent_is_writable (target))
-    {
-      g_set_error (&reason, G_IO_ERROR, G_IO_ERROR_PERMISSION_DENIED, "%s",
-                   _ ("nothing can be written in its folder"));
-      return cannot_write (name, reason, error);
-    }
-  bool copy = needs_copy (target);
-  if (!g_file_replace_contents (target, text, strlen (text), etag, copy, G_FILE_CREATE_NONE, new_etag, NULL,
-                                &reason))
-    return cannot_write (name, reason, error);
-  if (copy)
-    remove_copy (target);
+  g_autofree char *on_disk = etag_of (file);
+  const char *path = g_file_peek_path (file);
+  if (etag != NULL && on_disk != NULL && !g_str_equal (etag, on_disk))
+    return changed (name, error);
+  if (!(path != NULL ? save_local (path, text, name, error) : save_remote (file, text, name, error)))
+    return false;
+  if (new_etag != NULL)
+    *new_etag = etag_of (file);
   return true;
 }

@@ -15,7 +15,8 @@ char *spelch_file_name (GFile *file);
  * @etag, when not NULL, gets what spelch_file_save() needs. Free with g_free(). */
 char *spelch_file_read (GFile *file, gsize *length, char **etag, GError **error);
 
-/* Writes a new file beside the old one and moves it into place. A link is followed and stays one; the mode
- * stays. @etag: as read, or NULL not to look whether the file has changed since; @new_etag, when not NULL,
- * gets the new one. On failure the old file is as it was. */
+/* Writes a new file beside the old one and moves it into place. A symbolic link is followed and stays one;
+ * the mode stays; another name (hard link) of the file keeps the old text. @etag: as read, or NULL not to
+ * look whether the file has changed since; @new_etag, when not NULL, gets the new one. On failure the old
+ * file is as it was. */
 bool spelch_file_save (GFile *file, const char *text, const char *etag, char **new_etag, GError **error);
