@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Says of each file named whether the program reads it as a part: "accepted" or "refused" and the reason, a line for each.
- * For check-schema.py.
+ * Says of each file named whether the program reads it as a part: "accepted" or "refused" and the reason, a
+ * line for each. For check-schema.py.
  */
 #include "files/part-file.h"
 
