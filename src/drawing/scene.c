@@ -273,6 +273,12 @@ spelch_scene_draw (const SpelchScene *scene, cairo_t *cr)
     spelch_scene_draw_layer (scene, (SpelchSceneLayer)layer, cr);
 }
 
+SpelchRect
+spelch_scene_corner (const SpelchScene *scene)
+{
+  return scene->frame.corner;
+}
+
 /* ---- Marks ---- */
 
 static const SpelchMark *
