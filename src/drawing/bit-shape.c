@@ -284,6 +284,19 @@ add_piece (cairo_t *cr, double half, double y0, bool break0, double y1, bool bre
   cairo_close_path (cr);
 }
 
+/* A shank that begins with a cone of @cone and ends in a break line at y1. */
+static void
+add_shank (cairo_t *cr, double narrow, double half, double y0, double cone, double y1)
+{
+  cairo_move_to (cr, cone > 0 ? -narrow : -half, y0);
+  cairo_line_to (cr, cone > 0 ? narrow : half, y0);
+  cairo_line_to (cr, half, y0 - cone);
+  cairo_line_to (cr, half, y1);
+  cairo_curve_to (cr, half / 3, y1 + 2 * BREAK_SWING, -half / 3, y1 - 2 * BREAK_SWING, -half, y1);
+  cairo_line_to (cr, -half, y0 - cone);
+  cairo_close_path (cr);
+}
+
 static void
 paint_steel (cairo_t *cr, const SpelchBitShape *shape, double half, const SpelchPalette *p)
 {
@@ -337,34 +350,38 @@ draw_flutes (cairo_t *cr, const SpelchBitShape *shape, const SpelchPalette *p)
   cairo_stroke (cr);
 }
 
-/* Shank above the flutes: with a break where the flutes aren't broken already. */
+/* A cone between flutes and a thicker shank. */
+static double
+cone_height (const SpelchBitShape *shape, double narrow, double wide)
+{
+  return wide > narrow + 1 ? MIN ((wide - narrow) * 0.7, shape->stub * 0.4) : 0;
+}
+
+/* Shank above the flutes, over a neck where there is one; broken short unless the flutes are already. */
 static void
 draw_shank (cairo_t *cr, const SpelchBitShape *shape, const SpelchPalette *p)
 {
-  double half = shape->shank / 2 * shape->scale, neck = shape->neck / 2 * shape->scale;
-  double y = -shape->flute_mm * shape->scale, top = y - shape->stub;
+  double half = shape->shank / 2 * shape->scale, y = -shape->flute_mm * shape->scale, top = y - shape->stub;
+  double below = (shape->neck > 0 ? shape->neck : shape->flutes.diameter) / 2 * shape->scale;
   bool broken = shape->flute_mm < shape->flutes.length - 1e-6;
   double cut = shape->collet > 0 ? y - shape->stub * 0.6 : top;
+  double neck = shape->neck > 0 ? MIN (shape->stub * 0.2, 6.0) : 0, cone = cone_height (shape, below, half);
 
   if (shape->stub <= 0)
     return;
-  if (broken)
-    cut = y;
-  else
+  if (!broken)
     {
-      double shoulder = neck > 0 ? y - MIN (shape->stub * 0.3, 6.0) : y;
-
       if (neck > 0)
         {
-          add_piece (cr, neck, y, false, shoulder, false);
-          paint_steel (cr, shape, neck, p);
+          add_piece (cr, below, y, false, y - neck, false);
+          paint_steel (cr, shape, below, p);
         }
-      add_piece (cr, half, shoulder, false, cut + (shape->collet > 0 ? BREAK_GAP / 2 : 0), true);
+      add_shank (cr, MIN (below, half), half, y - neck, cone, cut + (shape->collet > 0 ? BREAK_GAP / 2 : 0));
       paint_steel (cr, shape, half, p);
     }
   if (shape->collet > 0)
     {
-      add_piece (cr, half, cut - BREAK_GAP / (broken ? 1 : 2), true, top, false);
+      add_piece (cr, half, broken ? y - BREAK_GAP : cut - BREAK_GAP / 2, true, top, false);
       paint_steel (cr, shape, half, p);
     }
 }

@@ -50,18 +50,16 @@ add_end (cairo_t *cr, double x, double height, bool ends, double outwards, bool 
     }
 }
 
+/* Clears what lies outside a break line: much quicker than clipping every line of grain to it. */
 static void
-add_board (cairo_t *cr, const SpelchScene *scene)
+clear_outside (cairo_t *cr, const SpelchScene *scene, double x, double height, double outwards)
 {
-  double left, right, height = scene->plan.thickness * scene->frame.scale;
-  bool ends_left, ends_right;
-
-  local_ends (scene, &left, &right, &ends_left, &ends_right);
-  cairo_move_to (cr, left, 0);
-  cairo_line_to (cr, right, 0);
-  add_end (cr, right, height, ends_right, 1, true);
-  add_end (cr, left, height, ends_left, -1, false);
+  add_end (cr, x, height, false, outwards, true);
+  cairo_line_to (cr, x + outwards * 2 * BREAK_DEPTH, height);
+  cairo_line_to (cr, x + outwards * 2 * BREAK_DEPTH, 0);
   cairo_close_path (cr);
+  spelch_colour_set (cr, &scene->palette->ground, 1.0);
+  cairo_fill (cr);
 }
 
 /* A thin skin is drawn a little thicker than it is, inwards from its face, so that it can be seen. */
@@ -120,8 +118,8 @@ draw_layer_lines (cairo_t *cr, const SpelchScene *scene)
   for (guint i = 0; i + 1 < scene->board.n_layers; i++)
     {
       depth += scene->board.layers[i].thickness.mm;
-      cairo_move_to (cr, left - BREAK_DEPTH, depth * scene->frame.scale);
-      cairo_line_to (cr, right + BREAK_DEPTH, depth * scene->frame.scale);
+      cairo_move_to (cr, left - (ends_left ? 0 : BREAK_DEPTH), depth * scene->frame.scale);
+      cairo_line_to (cr, right + (ends_right ? 0 : BREAK_DEPTH), depth * scene->frame.scale);
     }
   cairo_set_line_width (cr, LAYER_LINE);
   spelch_colour_set (cr, &scene->palette->layer_line, 1.0);
@@ -135,12 +133,12 @@ draw_board (cairo_t *cr, const SpelchScene *scene)
   bool ends_left, ends_right;
 
   local_ends (scene, &left, &right, &ends_left, &ends_right);
-  cairo_save (cr);
-  add_board (cr, scene);
-  cairo_clip (cr);
   draw_layers (cr, scene);
   draw_layer_lines (cr, scene);
-  cairo_restore (cr);
+  if (!ends_left)
+    clear_outside (cr, scene, left, height, -1);
+  if (!ends_right)
+    clear_outside (cr, scene, right, height, 1);
 
   spelch_colour_set (cr, &scene->palette->ink, 1.0);
   cairo_move_to (cr, left, 0);
@@ -181,12 +179,11 @@ static void
 draw_rests (cairo_t *cr, const SpelchScene *scene)
 {
   const SpelchFrame *f = &scene->frame;
-  double left = f->turn > 0 ? f->rule_x + 0 : 0, right, height = scene->plan.thickness * f->scale;
-  double far_top = height + f->backer;
-
+  double height = scene->plan.thickness * f->scale, far_top = height + f->backer;
   /* A bed, table or bench goes on where the board ends. */
-  left = f->turn > 0 ? f->band_x[1] + f->band_width + 11 - f->origin_x : f->origin_x - f->right;
-  right = f->turn > 0 ? f->right - f->origin_x : f->origin_x - (f->band_x[1] + f->band_width + 11);
+  double left = f->turn > 0 ? f->left - f->origin_x : f->origin_x - f->right;
+  double right = f->turn > 0 ? f->right - f->origin_x : f->origin_x - f->left;
+
   if (f->near_rest > 0)
     {
       draw_strip (cr, scene, left, -f->throat, -f->near_rest, 0);

@@ -3,40 +3,10 @@
  * The edges layer: splinters at an arris that tears, a crisp line where it is clean. Their size shows the
  * grade and nothing else: no published work supports a predicted length.
  */
-#include "drawing/grain.h"
 #include "drawing/scene-private.h"
+#include "drawing/splinter.h"
 
 #include <math.h>
-
-#define CRISP_LINE  2.6
-#define CRISP_ALONG 26.0
-#define CRISP_DOWN  9.0
-
-/* How a grade looks; picture units. */
-typedef struct
-{
-  guint fibres;
-  double height, reach;             /* of the fibres, over the face */
-  double notch_along, notch_inward; /* broken out of the arris */
-} Look;
-
-/* By grade, from 2. */
-static const Look LOOKS[] = {
-  { 2, 7.0, 12.0, 0, 0 },
-  { 3, 11.0, 19.0, 7.0, 5.0 },
-  { 5, 16.0, 28.0, 13.0, 10.0 },
-  { 6, 21.0, 38.0, 20.0, 15.0 },
-};
-#define REACH_MOST  42.0 /* along the face, of anything drawn */
-#define HEIGHT_MOST 24.0
-#define LEAN_MOST   14.0 /* over the kerf */
-#define INWARD_MOST 17.0
-
-static const Look *
-look_of (int grade)
-{
-  return &LOOKS[CLAMP (grade, 2, 5) - 2];
-}
 
 static bool
 is_drawn (const SpelchEdge *edge)
@@ -73,145 +43,35 @@ enter_arris (const SpelchScene *scene, cairo_t *cr, const SpelchEdge *edge)
   cairo_scale (cr, edge->wall == SPELCH_WALL_LEFT ? -1 : 1, far ? -1 : 1);
 }
 
-/* A fibre lifted out of the face, curling toward the kerf. */
-static void
-add_fibre (cairo_t *cr, double base, double half_width, double height, double lean)
+static SpelchArrisKind
+arris_kind (const SpelchLayer *layer)
 {
-  cairo_move_to (cr, base - half_width, 0.6);
-  cairo_curve_to (cr, base - half_width * 0.9, -height * 0.35, base - half_width - lean * 0.3, -height * 0.7,
-                  base - lean, -height);
-  cairo_curve_to (cr, base - lean * 0.15, -height * 0.72, base + half_width * 0.8, -height * 0.35,
-                  base + half_width, 0.6);
-  cairo_close_path (cr);
-}
-
-/* What broke out of the arris, shown as ground. */
-static void
-draw_notch (cairo_t *cr, const SpelchScene *scene, const Look *look, guint seed, bool angular)
-{
-  double a = look->notch_along * (0.9 + 0.2 * spelch_grain_chance (seed, 1, 1)), i = look->notch_inward;
-
-  if (a <= 0)
-    return;
-  cairo_move_to (cr, -0.4, -1);
-  cairo_line_to (cr, a, -1);
-  cairo_line_to (cr, a, 0);
-  if (angular)
+  switch (layer->material)
     {
-      cairo_line_to (cr, a * 0.72, i * 0.5);
-      cairo_line_to (cr, a * 0.4, i * 0.42);
-      cairo_line_to (cr, a * 0.2, i * 0.8);
+    case SPELCH_MATERIAL_LAMINATE:
+      return SPELCH_ARRIS_LAMINATE;
+    case SPELCH_MATERIAL_MDF:
+    case SPELCH_MATERIAL_PARTICLEBOARD:
+      return SPELCH_ARRIS_FUZZ;
+    default:
+      return SPELCH_ARRIS_WOOD;
     }
-  else
-    cairo_curve_to (cr, a * 0.6, i * 0.12, a * 0.3, i * 0.4, a * 0.22, i * 0.55);
-  cairo_line_to (cr, -0.4, i);
-  cairo_close_path (cr);
-  spelch_colour_set (cr, &scene->palette->ground, 1.0);
-  cairo_fill (cr);
-
-  cairo_move_to (cr, a, 0);
-  if (angular)
-    {
-      cairo_line_to (cr, a * 0.72, i * 0.5);
-      cairo_line_to (cr, a * 0.4, i * 0.42);
-      cairo_line_to (cr, a * 0.2, i * 0.8);
-    }
-  else
-    cairo_curve_to (cr, a * 0.6, i * 0.12, a * 0.3, i * 0.4, a * 0.22, i * 0.55);
-  cairo_line_to (cr, 0, i);
-  spelch_colour_set (cr, &scene->palette->ink, 1.0);
-  cairo_set_line_width (cr, 1.0);
-  cairo_stroke (cr);
-}
-
-static void
-draw_fibres (cairo_t *cr, const SpelchScene *scene, const Look *look, guint seed, double thickness)
-{
-  for (guint i = 0; i < look->fibres; i++)
-    {
-      double share = (i + 0.35 + 0.5 * (spelch_grain_chance (seed, i, 2) - 0.5)) / look->fibres;
-      double base = 2 + share * (look->reach - 2);
-      /* Tallest at the arris, but no two alike. */
-      double height
-          = look->height * (0.55 + 0.45 * (1 - share)) * (0.65 + 0.35 * spelch_grain_chance (seed, i, 3));
-      double lean = height * (0.25 + 0.5 * spelch_grain_chance (seed, i, 4));
-
-      add_fibre (cr, base, thickness * (1.7 + 1.1 * spelch_grain_chance (seed, i, 5)), height, lean);
-    }
-  spelch_colour_set (cr, &scene->palette->splinter, 1.0);
-  cairo_fill_preserve (cr);
-  spelch_colour_set (cr, &scene->palette->ink, 1.0);
-  cairo_set_line_width (cr, 0.9);
-  cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
-  cairo_stroke (cr);
-}
-
-/* Laminate breaks: angular flakes thrown off the skin. */
-static void
-draw_chips (cairo_t *cr, const SpelchScene *scene, const Look *look, guint seed)
-{
-  for (guint i = 0; i < look->fibres; i++)
-    {
-      double share = (i + 0.5 * spelch_grain_chance (seed, i, 6)) / look->fibres;
-      double x = 2 + share * (look->reach - 4),
-             size = 2.2 + 3.4 * (look->height / 18.0) * spelch_grain_chance (seed, i, 7);
-      double y = -2.5 - look->height * 0.75 * spelch_grain_chance (seed, i, 8) * (1 - 0.6 * share);
-      double turn = 2 * M_PI * spelch_grain_chance (seed, i, 9);
-
-      for (int corner = 0; corner < 3; corner++)
-        {
-          double radius = size * (corner == 1 ? 1.0 : 0.62), angle = turn + corner * 2.2;
-
-          cairo_line_to (cr, x + radius * cos (angle), MIN (y + radius * sin (angle) * 0.7, -0.5));
-        }
-      cairo_close_path (cr);
-    }
-  spelch_colour_set (cr, &scene->palette->laminate, 1.0);
-  cairo_fill_preserve (cr);
-  spelch_colour_set (cr, &scene->palette->ink, 1.0);
-  cairo_set_line_width (cr, 0.8);
-  cairo_stroke (cr);
-}
-
-static void
-draw_crisp (cairo_t *cr, const SpelchScene *scene)
-{
-  cairo_move_to (cr, CRISP_ALONG, 0);
-  cairo_line_to (cr, 0, 0);
-  cairo_line_to (cr, 0, CRISP_DOWN);
-  spelch_colour_set (cr, &scene->palette->ink, 1.0);
-  cairo_set_line_width (cr, CRISP_LINE);
-  cairo_set_line_join (cr, CAIRO_LINE_JOIN_MITER);
-  cairo_stroke (cr);
 }
 
 static void
 draw_edge (cairo_t *cr, const SpelchScene *scene, const SpelchEdge *edge)
 {
-  const SpelchLayer *layer = face_layer (scene, edge->side);
-  bool laminate = layer->material == SPELCH_MATERIAL_LAMINATE;
-  bool fibreboard
-      = layer->material == SPELCH_MATERIAL_MDF || layer->material == SPELCH_MATERIAL_PARTICLEBOARD;
   guint seed = (guint)edge->side * 2u + (guint)edge->wall + 1u;
 
   enter_arris (scene, cr, edge);
-  if (edge->grade == 1)
-    draw_crisp (cr, scene);
-  else
-    {
-      draw_notch (cr, scene, look_of (edge->grade), seed, laminate);
-      if (laminate)
-        draw_chips (cr, scene, look_of (edge->grade), seed);
-      else
-        draw_fibres (cr, scene, look_of (edge->grade), seed, fibreboard ? 0.35 : 1.0);
-    }
+  spelch_splinter_draw (cr, arris_kind (face_layer (scene, edge->side)), edge->grade, seed, scene->palette);
   cairo_restore (cr);
 }
 
 /* ---- Tabs ---- */
 
-static bool
-has_tabs (const SpelchScene *scene)
+bool
+spelch_scene_shows_tabs (const SpelchScene *scene)
 {
   return scene->cut.tabs.count > 0 && scene->plan.through && scene->opening.n > 0
          && scene->shown + 1 == scene->opening.n;
@@ -251,7 +111,7 @@ spelch_scene_draw_edges (const SpelchScene *scene, cairo_t *cr)
   if (scene->opening.n == 0)
     return;
   spelch_scene_enter (scene, cr);
-  if (has_tabs (scene))
+  if (spelch_scene_shows_tabs (scene))
     draw_tabs (cr, scene);
   for (guint i = 0; i < scene->plan.n_edges; i++)
     if (is_drawn (&scene->plan.edges[i]))
@@ -264,11 +124,9 @@ edge_bounds (const SpelchScene *scene, const SpelchEdge *edge)
 {
   double wall = wall_of (scene, edge), side = edge->wall == SPELCH_WALL_LEFT ? -1 : 1;
   double face = edge->side == SPELCH_SIDE_FAR ? scene->plan.thickness * scene->frame.scale : 0;
-  double inward = edge->side == SPELCH_SIDE_FAR ? -1 : 1;
-  bool crisp = edge->grade == 1;
-  double along = crisp ? CRISP_ALONG + 1 : REACH_MOST, over = crisp ? CRISP_LINE : LEAN_MOST;
-  double out = crisp ? CRISP_LINE : HEIGHT_MOST, in = crisp ? CRISP_DOWN + 1 : INWARD_MOST;
+  double inward = edge->side == SPELCH_SIDE_FAR ? -1 : 1, along, over, out, in;
 
+  spelch_splinter_extent (edge->grade, &along, &over, &out, &in);
   return spelch_scene_to_picture (scene, wall + side * along, face - inward * out, wall - side * over,
                                   face + inward * in);
 }
@@ -283,7 +141,7 @@ spelch_scene_edges_bounds (const SpelchScene *scene)
   for (guint i = 0; i < scene->plan.n_edges; i++)
     if (is_drawn (&scene->plan.edges[i]))
       all = spelch_rect_union (all, edge_bounds (scene, &scene->plan.edges[i]));
-  if (has_tabs (scene))
+  if (spelch_scene_shows_tabs (scene))
     {
       SpelchRect tab = tab_of (scene);
 

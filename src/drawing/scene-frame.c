@@ -21,6 +21,7 @@
 #define OPENING_SHARE   0.44 /* of the board's width, at most */
 #define BESIDE_BIT      70.0 /* least room in a shortened opening */
 #define CHEVRON_OFF     46.0 /* from the bit's side to the middle of the chevrons: splinters stand between */
+#define CHEVRON_CLEAR   26.0 /* and from a wall behind it */
 #define GAP_CLEAR       26.0 /* between a through cut's wall and the bench */
 #define THROAT_CLEAR    66.0 /* between the bit and the edge of the base's opening: room for chevrons */
 
@@ -151,7 +152,8 @@ place_columns (SpelchScene *scene)
   frame->band_width = 7;
   frame->band_x[0] = frame->rule_x + 12;
   frame->band_x[1] = frame->band_x[0] + 11;
-  frame->board_left = frame->band_x[1] + frame->band_width + 11;
+  frame->left = frame->band_x[1] + frame->band_width + 11;
+  frame->board_left = frame->left;
   frame->right = MAX (scene->view.width - 6 - 76 * text, frame->board_left + 60);
   frame->board_right = frame->right;
   frame->origin_x = round ((frame->board_left + frame->board_right) / 2);
@@ -190,7 +192,7 @@ double
 spelch_scene_widest_opening (const SpelchScene *scene)
 {
   const SpelchFrame *frame = &scene->frame;
-  double width = OPENING_SHARE * (frame->right - frame->board_left) / frame->scale;
+  double width = OPENING_SHARE * (frame->right - frame->left) / frame->scale;
 
   return MAX (width, scene->plan.flutes.diameter + BESIDE_BIT / frame->scale);
 }
@@ -230,6 +232,17 @@ place_corners (SpelchScene *scene)
   frame->notes = (SpelchRect){ right, top, MAX (scene->view.width - 8 - right, 0), MAX (bottom - top, 0) };
 }
 
+/* Left of the bit, but not astride a wall that stands there. */
+static double
+chevron_column (const SpelchScene *scene, double bit_left)
+{
+  const SpelchFrame *frame = &scene->frame;
+  bool wall = frame->turn > 0 ? scene->opening.wall_left : scene->opening.wall_right;
+  double wall_x = frame->origin_x - half_opening (scene), x = round (bit_left) - CHEVRON_OFF;
+
+  return wall && x - wall_x < CHEVRON_CLEAR ? MIN (x, round (wall_x) - CHEVRON_OFF) : x;
+}
+
 void
 spelch_scene_lay_out_bit (SpelchScene *scene)
 {
@@ -253,6 +266,6 @@ spelch_scene_lay_out_bit (SpelchScene *scene)
                    : 0;
   scene->axis_x = round (frame->origin_x + frame->turn * axis * frame->scale);
   scene->tip_y = round (frame->near_y + frame->turn * depth * frame->scale);
-  scene->chevron_x = round (scene->axis_x - half) - CHEVRON_OFF;
+  scene->chevron_x = chevron_column (scene, scene->axis_x - half);
   place_corners (scene);
 }

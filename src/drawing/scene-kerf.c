@@ -54,8 +54,8 @@ static void
 clip_to_stock (const SpelchScene *scene, cairo_t *cr, LocalSpan all)
 {
   double scale = scene->frame.scale, height = scene->plan.thickness * scale;
-  double left = scene->opening.wall_left ? all.x0 - OPEN_END : scene->opening.left * scale - 1;
-  double right = scene->opening.wall_right ? all.x1 + OPEN_END : scene->opening.right * scale + 1;
+  double left = scene->opening.wall_left ? all.x0 - OPEN_END : scene->opening.left * scale - 1.8;
+  double right = scene->opening.wall_right ? all.x1 + OPEN_END : scene->opening.right * scale + 1.8;
 
   cairo_rectangle (cr, left, -1, right - left, height + 1);
   cairo_rectangle (cr, all.x0 - OPEN_END, height, all.x1 - all.x0 + 2 * OPEN_END,

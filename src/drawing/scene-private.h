@@ -38,7 +38,7 @@ typedef struct
   double origin_x, near_y, far_y; /* u = 0 at the near face; the far face */
   double board_left, board_right; /* picture x of the board's ends, or of its break lines */
   bool ends_left, ends_right;     /* the board really ends there */
-  double right;                   /* right end of the room for the board and its pass marks */
+  double left, right;             /* of the room for the board and its pass marks */
   double rule_x, band_x[2], band_width;
   double near_rest, far_rest,
       backer;               /* thickness of what lies on the near face, beyond the far one, between */
@@ -165,6 +165,9 @@ SpelchRect spelch_scene_to_picture (const SpelchScene *scene, double x0, double 
 /* Local x of a place across the cut, local y of the shown tip. */
 double spelch_scene_local_x (const SpelchScene *scene, double across_mm);
 double spelch_scene_local_tip (const SpelchScene *scene);
+
+/* Whether the shown pass is the one that leaves tabs. */
+bool spelch_scene_shows_tabs (const SpelchScene *scene);
 
 /* Depth of the tip in the shown pass, mm. */
 double spelch_scene_shown_depth (const SpelchScene *scene);

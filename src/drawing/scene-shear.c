@@ -14,6 +14,8 @@
 #define CHEVRON_PITCH  15.2
 #define COLUMN_HALF    11.0
 #define COLUMN_ROUND   6.0
+#define WORD_SIZE      12.0
+#define WORD_PAD       4.0
 #define GROUND_OPACITY 0.92
 #define DOTTED_PAST    44.0 /* how far the turn-over line runs past the bit */
 
@@ -63,87 +65,106 @@ turn_over_line (const SpelchScene *scene, double *x0, double *x1, double *y)
 
 /* ---- Laying out ---- */
 
-/* Words beside the middle of a zone: left of the chevrons if they can stand there, else right of the bit. */
-static void
-place_shear_words (SpelchScene *scene, SpelchLabelId id, SpelchZone zone)
+/* Left of the chevrons, or right of the bit: where words may stand, and how wide they may be. */
+typedef struct
 {
-  SpelchLabel *label = &scene->labels[id];
-  double y0 = y_of_height (scene, zone.from), y1 = y_of_height (scene, zone.to);
-  double low = MIN (y0, y1), high = MAX (y0, y1), slack = 30 * scene->view.text;
-  SpelchRect outer = spelch_label_outer (label);
-  double half = scene->plan.flutes.diameter / 2 * scene->frame.scale;
-  double xs[] = { scene->chevron_x - COLUMN_HALF - 3 - outer.width, scene->axis_x + half + DOTTED_PAST + 4 };
+  double x; /* their edge that is nearer to the bit */
+  double room;
+  bool at_left;
+} Side;
 
-  for (guint i = 0; i < G_N_ELEMENTS (xs); i++)
-    {
-      SpelchRect rect = { xs[i], (low + high - outer.height) / 2, outer.width, outer.height };
+static Side
+side_of (const SpelchScene *scene, bool at_left)
+{
+  double half = scene->plan.flutes.diameter / 2 * scene->frame.scale, least = 80 * scene->view.text;
+  double left = scene->chevron_x - COLUMN_HALF - 3, right = scene->axis_x + half + DOTTED_PAST + 2;
 
-      if (spelch_placer_slide (&scene->placer, &rect, low - slack, high + slack - outer.height))
-        {
-          label->box
-              = (SpelchRect){ rect.x + label->pad, rect.y + label->pad, label->box.width, label->box.height };
-          return;
-        }
-    }
-  spelch_scene_drop_label (scene, id);
+  if (at_left)
+    return (Side){ left, MAX (left - scene->frame.left - 2 * WORD_PAD, least), true };
+  return (Side){ right, MAX (scene->view.width - right - 2 * WORD_PAD - 4, least), false };
+}
+
+/* Sets words on a side and slides them to the free place nearest to @middle, between @high and @low in the
+ * picture. */
+static bool
+try_side (SpelchScene *scene, SpelchLabelId id, const char *text, SpelchLetters letters,
+          const SpelchColour *colour, Side side, double middle, double high, double low)
+{
+  SpelchLabel *label
+      = spelch_scene_label (scene, id, SPELCH_LAYER_SHEAR, g_strdup (text), WORD_SIZE, letters, side.room,
+                            side.at_left ? PANGO_ALIGN_RIGHT : PANGO_ALIGN_LEFT, colour);
+  SpelchRect outer;
+
+  label->pad = WORD_PAD;
+  outer = spelch_label_outer (label);
+  outer.x = side.at_left ? side.x - outer.width : side.x;
+  outer.y = middle - outer.height / 2;
+  if (!spelch_placer_slide (&scene->placer, &outer, high, low - outer.height))
+    return false;
+  label->box.x = outer.x + WORD_PAD;
+  label->box.y = outer.y + WORD_PAD;
+  return true;
 }
 
 static void
+place_words (SpelchScene *scene, SpelchLabelId id, const char *text, SpelchLetters letters,
+             const SpelchColour *colour, bool left_first, double middle, double high, double low)
+{
+  for (int i = 0; i < 2; i++)
+    if (try_side (scene, id, text, letters, colour, side_of (scene, left_first == (i == 0)), middle, high,
+                  low))
+      return;
+  spelch_scene_drop_label (scene, id);
+}
+
+/* Words beside the middle of a zone. */
+static void
 lay_out_zone (SpelchScene *scene, SpelchLabelId id, SpelchZone zone)
 {
-  bool up = zone.hand == SPELCH_SHEAR_UP;
   const SpelchPalette *p = scene->palette;
-  SpelchLabel *label;
-  char *text;
+  double y0 = y_of_height (scene, zone.from), y1 = y_of_height (scene, zone.to),
+         slack = 30 * scene->view.text;
+  bool up = zone.hand == SPELCH_SHEAR_UP, neutral = zone.hand == SPELCH_SHEAR_NEUTRAL;
+  g_autofree char *text = neutral ? g_strdup (_ ("no shear"))
+                          : up    ? g_strdup_printf ("%s\n%s", _ ("up-shear"), _ ("lifts fibres out"))
+                                  : g_strdup_printf ("%s\n%s", _ ("down-shear"), _ ("presses fibres in"));
 
-  if (zone.hand == SPELCH_SHEAR_NEUTRAL)
-    text = g_strdup (_ ("no shear"));
-  else if (up)
-    text = g_strdup_printf ("%s\n%s", _ ("up-shear"), _ ("lifts fibres out"));
-  else
-    text = g_strdup_printf ("%s\n%s", _ ("down-shear"), _ ("presses fibres in"));
-  label = spelch_scene_label (
-      scene, id, SPELCH_LAYER_SHEAR, text, 12, SPELCH_LETTERS_TITLE,
-      MAX (scene->chevron_x - COLUMN_HALF - scene->frame.board_left - 12, 80 * scene->view.text),
-      PANGO_ALIGN_RIGHT,
-      zone.hand == SPELCH_SHEAR_NEUTRAL ? &p->ink_soft
-      : up                              ? &p->up_ink
-                                        : &p->down_ink);
-  label->pad = 4;
-  place_shear_words (scene, id, zone);
+  place_words (scene, id, text, neutral ? SPELCH_LETTERS_PLAIN : SPELCH_LETTERS_TITLE,
+               neutral ? &p->ink_soft
+               : up    ? &p->up_ink
+                       : &p->down_ink,
+               true, (y0 + y1) / 2, MIN (y0, y1) - slack, MAX (y0, y1) + slack);
 }
 
 static void
 lay_out_turn_over (SpelchScene *scene)
 {
   g_autofree char *height = spelch_scene_length (scene, scene->plan.flutes.turn_over);
-  double x0, x1, y, reach = 70 * scene->view.text;
-  SpelchLabel *label;
-  SpelchRect outer;
-
-  turn_over_line (scene, &x0, &x1, &y);
   /* Translators: %s is a length, the height above the tip at which a compression bit's shear changes
    * direction. */
-  label = spelch_scene_label (scene, SPELCH_LABEL_TURN_OVER, SPELCH_LAYER_SHEAR,
-                              g_strdup_printf (_ ("shear turns over %s up"), height), 12,
-                              SPELCH_LETTERS_PLAIN, MAX (scene->view.width - x1 - 16, 90 * scene->view.text),
-                              PANGO_ALIGN_LEFT, &scene->palette->ink);
-  label->pad = 4;
-  outer = spelch_label_outer (label);
-  outer.x = x1 + 2;
-  outer.y = y - outer.height / 2;
-  if (!spelch_placer_slide (&scene->placer, &outer, y - reach - outer.height, y + reach))
-    {
-      outer.x = x0 - 4 - outer.width;
-      outer.y = y - outer.height / 2;
-      if (!spelch_placer_slide (&scene->placer, &outer, y - reach - outer.height, y + reach))
-        {
-          spelch_scene_drop_label (scene, SPELCH_LABEL_TURN_OVER);
-          return;
-        }
-    }
-  label->box.x = outer.x + label->pad;
-  label->box.y = outer.y + label->pad;
+  g_autofree char *text = g_strdup_printf (_ ("shear turns over %s up"), height);
+  double y = y_of_height (scene, scene->plan.flutes.turn_over), reach = 90 * scene->view.text;
+
+  place_words (scene, SPELCH_LABEL_TURN_OVER, text, SPELCH_LETTERS_PLAIN, &scene->palette->ink, false, y,
+               y - reach, y + reach);
+}
+
+/* Tabs stand elsewhere along the path; only the last pass leaves them. */
+static void
+lay_out_tabs (SpelchScene *scene)
+{
+  const SpelchTabs *tabs = &scene->cut.tabs;
+  double top = spelch_scene_y (scene, scene->plan.thickness - tabs->thickness.mm),
+         reach = 90 * scene->view.text;
+  g_autofree char *thickness = spelch_scene_length (scene, tabs->thickness.mm);
+  /* Translators: number and thickness of the tabs that hold a part in its sheet. */
+  g_autofree char *text
+      = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u tab, %s thick", "%u tabs, %s thick", tabs->count),
+                         tabs->count, thickness);
+
+  if (spelch_scene_shows_tabs (scene))
+    place_words (scene, SPELCH_LABEL_TABS, text, SPELCH_LETTERS_PLAIN, &scene->palette->ink, false, top,
+                 top - reach, top + reach);
 }
 
 void
@@ -164,6 +185,7 @@ spelch_scene_lay_out_shear (SpelchScene *scene)
       lay_out_zone (scene, IDS[words++], zones[i]);
   if (has_turn_over (scene))
     lay_out_turn_over (scene);
+  lay_out_tabs (scene);
 }
 
 /* ---- Drawing ---- */

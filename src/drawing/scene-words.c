@@ -296,25 +296,30 @@ lay_out_caption (SpelchScene *scene)
 
 /* ---- Windows ---- */
 
+/* Where the window begins, in words. @format: for a depth; @always: when the face is clean from the top down.
+ */
 static void
 lay_out_window (SpelchScene *scene, SpelchLabelId id, const SpelchRange *just, const SpelchRange *sure,
-                const char *format)
+                const char *format, const char *always)
 {
   const SpelchRange *range = sure->empty ? just : sure;
   g_autofree char *from = NULL;
+  double x = scene->frame.left + 5, reach = 60 * scene->view.text;
+  double room = scene->frame.corner.x + scene->frame.corner.width - x - 6;
   SpelchLabel *label;
   SpelchRect outer;
-  double reach = 60 * scene->view.text;
 
   if (range->empty)
     return;
   from = spelch_words_at_least (&scene->view.numbers, range->from);
-  label = spelch_scene_label (scene, id, SPELCH_LAYER_STILL, g_strdup_printf (format, from), SMALL_SIZE,
-                              SPELCH_LETTERS_STRONG, 0, PANGO_ALIGN_LEFT, &scene->palette->ink);
+  label = spelch_scene_label (scene, id, SPELCH_LAYER_STILL,
+                              range->from < 0.05 ? g_strdup (always) : g_strdup_printf (format, from),
+                              SMALL_SIZE, SPELCH_LETTERS_STRONG, MAX (room, 70 * scene->view.text),
+                              PANGO_ALIGN_LEFT, &scene->palette->ink);
   label->pad = 3;
   outer = spelch_label_outer (label);
-  outer.x = scene->frame.band_x[1] + scene->frame.band_width + 16;
-  outer.y = spelch_scene_y (scene, range->from) - outer.height / 2;
+  outer.x = x;
+  outer.y = spelch_scene_y (scene, MAX (range->from, 0)) - outer.height / 2;
   if (!spelch_placer_slide (&scene->placer, &outer, outer.y - reach, outer.y + reach))
     {
       spelch_scene_drop_label (scene, id);
@@ -371,10 +376,10 @@ spelch_scene_lay_out_words (SpelchScene *scene)
   lay_out_note (scene);
   /* Translators: the depth from which the first, or last, pass leaves its face clean. */
   lay_out_window (scene, SPELCH_LABEL_FIRST_WINDOW, &w->nominal.first_pass, &w->robust.first_pass,
-                  _ ("first pass from %s"));
+                  _ ("first pass from %s"), _ ("first pass at any depth"));
   if (w->far_applies)
     lay_out_window (scene, SPELCH_LABEL_LAST_WINDOW, &w->nominal.last_tip, &w->robust.last_tip,
-                    _ ("last pass from %s"));
+                    _ ("last pass from %s"), _ ("last pass at any depth"));
 }
 
 /* ---- Drawing ---- */
