@@ -153,6 +153,33 @@ refused_by_collet (double shank, double collet)
   return 0;
 }
 
+/* ---- Windows ---- */
+
+/* Starter bits that have a robust far-face window through 18 mm plywood on the gantry, zero on the face. */
+static double
+robust_through_plywood (double measured, double unused)
+{
+  guint n_boards = 0, n_bits = 0, open = 0;
+  const SpelchBoard *boards = spelch_shop_boards (&n_boards);
+  const SpelchBit *bits = spelch_shop_bits (&n_bits);
+  SpelchCut cut = slot (true, 0, 0);
+  for (guint i = 0; i < n_boards; i++)
+    for (guint j = 0; j < n_bits && g_str_equal (boards[i].id, "birch-ply-18"); j++)
+      {
+        SpelchBoard board = boards[i];
+        board.measured = spelch_length_mm (measured);
+        SpelchPlan plan = plan_of (&board, &cut, &bits[j]);
+        open += plan.windows.robust.last_tip.empty ? 0 : 1;
+      }
+  return open;
+}
+
+static double
+measuring_opens (double measured, double unused)
+{
+  return robust_through_plywood (measured, 0) > 0;
+}
+
 /* ---- Orders of edges ---- */
 
 static int
@@ -232,6 +259,11 @@ static const PublishedCheck CHECKS[] = {
     refused_by_collet, 12, 12.7 },
   { "1/4 in shank in a 1/4 in collet is taken (0: yes)", COLLETS, PUBLISHED_PRACTICE, 0, 0, refused_by_collet,
     6.35, 6.35 },
+  { "18 mm plywood as sold, zero on the face, 0.5 mm of overcut: bits with a robust far window",
+    "thickness +0.74 / -0.94 by EN 315 (formula from memory), interval arithmetic", PUBLISHED_IDENTITY, 0, 0,
+    robust_through_plywood, 0, 0 },
+  { "the same board measured at 17.9 mm: some have one (1: yes)", "interval arithmetic", PUBLISHED_IDENTITY,
+    1, 0, measuring_opens, 17.9, 0 },
   { "up-cut through plywood: near face worse than far (1: yes)", FILSON, PUBLISHED_MEASURED, 1, 0,
     near_against_far, SPELCH_BIT_UP_CUT, 0 },
   { "up-cut through plywood: far face's grade", FILSON " says clean", PUBLISHED_MEASURED, 1, 0, plywood_grade,
