@@ -126,7 +126,14 @@ can_be_cut (const SpelchCase *c, const Trial *t)
   return t->solution.feed_mm_min > 0 && t->passes[t->n - 1].tip_mm <= c->depth_most + 1e-6;
 }
 
-/* Accepted grades first, then least time; where grades miss, the best seen, then hidden, then time. */
+static bool
+bends_too_much (const Trial *t)
+{
+  return t->solution.share[SPELCH_LIMIT_BENDING] > 1 + 1e-6;
+}
+
+/* Accepted grades first, then bending, then least time; where grades miss, the best seen, then hidden, then
+ * time. */
 static bool
 is_better (const SpelchCase *c, const Trial *a, const Trial *b)
 {
@@ -140,6 +147,8 @@ is_better (const SpelchCase *c, const Trial *a, const Trial *b)
       if (x != y)
         return x < y;
     }
+  if (bends_too_much (a) != bends_too_much (b))
+    return bends_too_much (b);
   return a->time < b->time - 1e-9;
 }
 

@@ -5,6 +5,9 @@
 
 #include <math.h>
 
+/* Thinner chips than this, mm, are no chips: the edge only rubs. */
+#define LEAST_CHIP 0.01
+
 /* A speed range is looked at in steps of 1000 rpm: more than any spindle has. */
 #define MAX_SPEEDS 128
 
@@ -67,6 +70,19 @@ power_available (const SpelchCase *c, double rpm)
   return machine->power_w * efficiency * fmin (1, rated > 0 ? rpm / rated : 1);
 }
 
+/* Bending costs finish, not fingers: where no feed keeps to the deflection asked for, the next coarser one is
+ * taken, and the share shows by how much it is exceeded. */
+static double
+bending_cap (const SpelchCase *c, const SpelchLoads *l, double most)
+{
+  const double coarser[] = { c->k->deflection_grade_1, c->k->deflection_grade_2, c->k->deflection_grade_3 };
+  double asked = spelch_solve_deflection_limit (c), feed = 0;
+  for (guint i = 0; i < G_N_ELEMENTS (coarser) && feed < LEAST_CHIP; i++)
+    if (coarser[i] >= asked)
+      feed = spelch_force_feed_for_peak (&l->turn, coarser[i] / l->give, most);
+  return feed;
+}
+
 /* Feed per tooth at which each limit is reached whatever the speed, over all passes: the least of each. Heat
  * is the least allowed. */
 static void
@@ -86,9 +102,7 @@ find_caps (const SpelchCase *c, const SpelchLoads *const *loads, guint n, double
       if (chip_limit < HUGE_VAL)
         caps[SPELCH_LIMIT_EDGE]
             = fmin (caps[SPELCH_LIMIT_EDGE], spelch_chip_feed_for_max (chip_limit, c->diameter, l->engaged));
-      caps[SPELCH_LIMIT_BENDING]
-          = fmin (caps[SPELCH_LIMIT_BENDING],
-                  spelch_force_feed_for_peak (&l->turn, spelch_solve_deflection_limit (c) / l->give, most));
+      caps[SPELCH_LIMIT_BENDING] = fmin (caps[SPELCH_LIMIT_BENDING], bending_cap (c, l, most));
       caps[SPELCH_LIMIT_STRESS] = fmin (
           caps[SPELCH_LIMIT_STRESS],
           spelch_force_feed_for_peak (&l->design, spelch_solve_stress_limit (c) / l->stress_per_n, most));

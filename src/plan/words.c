@@ -168,8 +168,10 @@ spelch_words_limit (const SpelchPlan *plan)
 {
   for (guint i = 0; i < plan->n_limits; i++)
     if (plan->limits[i].binding)
-      return g_strdup_printf (_ ("%s sets the feed, %d %% used;"), limit_subject (plan, plan->limits[i].kind),
-                              per_cent (plan->limits[i].share));
+      return g_strdup_printf (plan->limits[i].share > 1.005
+                                  ? _ ("%s is over its limit, %d %%: take less depth;")
+                                  : _ ("%s sets the feed, %d %% used;"),
+                              limit_subject (plan, plan->limits[i].kind), per_cent (plan->limits[i].share));
   return g_strdup (_ ("No speed and feed fit this cut."));
 }
 
