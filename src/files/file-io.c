@@ -123,6 +123,8 @@ save_local (const char *path, const char *text, const char *name, GError **error
 {
   g_autoptr (GError) reason = NULL;
   struct stat old;
+  if (g_file_test (path, G_FILE_TEST_IS_SYMLINK) && !g_file_test (path, G_FILE_TEST_EXISTS))
+    return cannot_write (name, _ ("it is a link to a file that isn't there"), error);
   char *real = realpath (path, NULL); /* NULL for a new file */
   const char *target = real != NULL ? real : path;
   bool is_new = stat (target, &old) != 0;

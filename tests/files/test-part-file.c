@@ -259,7 +259,7 @@ test_numbers (void)
       spelch_json_number (rows[i].value, text);
       g_assert_cmpstr (text, ==, rows[i].text);
     }
-  for (guint i = 0; i < 100000; i++)
+  for (guint i = 0; i < 20000; i++)
     {
       double value = g_test_rand_double_range (-1, 1) * pow (10, g_test_rand_int_range (-12, 12));
       spelch_json_number (value, text);
@@ -308,7 +308,7 @@ chance_bit (void)
 static void
 test_chance (void)
 {
-  for (guint i = 0; i < 500; i++)
+  for (guint i = 0; i < 100; i++)
     {
       g_autoptr (SpelchPart) demo = spelch_shop_demo ();
       g_autoptr (SpelchPart) part = spelch_part_copy (demo);

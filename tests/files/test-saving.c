@@ -179,6 +179,14 @@ test_link (Desk *desk, gconstpointer data)
   g_assert_cmpuint (files_in (desk->folder), ==, 2);
 }
 
+static void
+test_link_to_nothing (Desk *desk, gconstpointer data)
+{
+  g_assert_cmpint (symlink ("gone.spelch", desk->path), ==, 0);
+  cannot_save (desk, NULL, SPELCH_FILE_ERROR_WRITE);
+  g_assert_true (g_file_test (desk->path, G_FILE_TEST_IS_SYMLINK));
+}
+
 /* Its other name keeps the old text: nothing is lost. */
 static void
 test_two_names (Desk *desk, gconstpointer data)
@@ -325,6 +333,7 @@ main (int argc, char **argv)
   add ("moved-into-place", test_moved_into_place);
   add ("mode", test_mode);
   add ("link", test_link);
+  add ("link-to-nothing", test_link_to_nothing);
   add ("two-names", test_two_names);
   add ("changed", test_changed);
   add ("read-only-folder", test_read_only_folder);
