@@ -5,6 +5,7 @@
  */
 #include "drawing/scene-private.h"
 
+#include <glib/gi18n-lib.h>
 #include <math.h>
 
 #define MARGIN          10.0
@@ -19,6 +20,9 @@
 #define BIT_SHARE       0.30 /* of the board's width, at most */
 #define BOARD_SHARE     0.24 /* of the picture's height, at least, when the bit's length allows it */
 #define OPENING_SHARE   0.44 /* of the board's width, at most */
+#define MOTOR_OFF       24.0 /* from the collet to the words beside it, an arrow between */
+#define AXIS_SHIFT_MM   2.0  /* how far an allowance may move the bit aside */
+#define NOTE_LEAST      90.0 /* least width of a note, times the text size */
 #define BESIDE_BIT      70.0 /* least room in a shortened opening */
 #define CHEVRON_OFF     46.0 /* from the bit's side to the middle of the chevrons: splinters stand between */
 #define CHEVRON_CLEAR   26.0 /* and from a wall behind it */
@@ -205,31 +209,52 @@ half_opening (const SpelchScene *scene)
   return width / 2 * scene->frame.scale;
 }
 
+/* "motor side" and its arrow stand beside the collet and belong to the bit's picture. */
+static void
+place_motor (SpelchScene *scene)
+{
+  const SpelchFrame *f = &scene->frame;
+  SpelchLabel *label
+      = spelch_scene_label (scene, SPELCH_LABEL_MOTOR, SPELCH_LAYER_BIT, g_strdup (_ ("motor side")), 12,
+                            SPELCH_LETTERS_PLAIN, 0, PANGO_ALIGN_LEFT, &scene->palette->ink_soft);
+  double collet_y = scene->tip_y - f->turn * (f->flute_mm * f->scale + f->stub + f->collet / 2);
+
+  label->box.x = scene->axis_x + spelch_bit_shape_collet_half (&scene->shape) + MOTOR_OFF;
+  label->box.y = round (collet_y - label->box.height / 2);
+}
+
+/* How far right of the middle the words beside the collet reach, wherever in the opening the bit stands. */
+static double
+motor_reach (const SpelchScene *scene)
+{
+  double radius = scene->plan.flutes.diameter / 2 * scene->frame.scale;
+  double aside = MAX (half_opening (scene) - radius, AXIS_SHIFT_MM * scene->frame.scale);
+
+  return aside + spelch_bit_shape_collet_half (&scene->shape) + MOTOR_OFF
+         + scene->labels[SPELCH_LABEL_MOTOR].box.width;
+}
+
 /* Corners on the motor's side: at the picture's left for a window's own words, at its right for notes. */
 static void
 place_corners (SpelchScene *scene)
 {
   SpelchFrame *frame = &scene->frame;
-  double text = scene->view.text;
-  double half = MAX (spelch_bit_shape_collet_half (&scene->shape), half_opening (scene));
+  double text = scene->view.text,
+         half = MAX (spelch_bit_shape_collet_half (&scene->shape), half_opening (scene));
   double left = frame->origin_x - MAX (half + 8, half_opening (scene) + CHEVRON_OFF + 18);
-  double right = frame->origin_x + half + 20 + 80 * text;
-  double top, bottom;
+  double right = frame->origin_x + motor_reach (scene) + 12, room = scene->view.width - 8 - right;
+  double top = MARGIN, bottom = frame->near_y - frame->near_rest - AIR * text;
 
-  if (frame->turn > 0)
-    {
-      top = MARGIN;
-      bottom = frame->near_y - frame->near_rest - AIR * text;
-    }
-  else
+  if (frame->turn < 0)
     {
       top = frame->near_y + frame->near_rest + MARGIN;
       bottom = frame->foot - 4;
     }
   frame->corner = (SpelchRect){ frame->rule_x, top, MAX (left - frame->rule_x, 0),
                                 CLAMP (140 * text, 0, MAX (bottom - top, 0)) };
-  right = MIN (right, scene->view.width - 6 - 110 * text);
-  frame->notes = (SpelchRect){ right, top, MAX (scene->view.width - 8 - right, 0), MAX (bottom - top, 0) };
+  frame->notes = (SpelchRect){ right, top, room, MAX (bottom - top, 0) };
+  if (room < NOTE_LEAST * text)
+    frame->notes = (SpelchRect){ 0, 0, 0, 0 };
 }
 
 /* Left of the bit, but not astride a wall that stands there. */
@@ -267,5 +292,6 @@ spelch_scene_lay_out_bit (SpelchScene *scene)
   scene->axis_x = round (frame->origin_x + frame->turn * axis * frame->scale);
   scene->tip_y = round (frame->near_y + frame->turn * depth * frame->scale);
   scene->chevron_x = chevron_column (scene, scene->axis_x - half);
+  place_motor (scene);
   place_corners (scene);
 }

@@ -94,6 +94,25 @@ sort_by_y (const SpelchScene *scene, guint *order, guint n)
     }
 }
 
+/* The column ends where the note, or the words beside the collet, begin on the motor's side. */
+static void
+keep_off_note_and_motor (const SpelchScene *scene, double *highest, double *lowest)
+{
+  static const SpelchLabelId OTHERS[] = { SPELCH_LABEL_NOTE, SPELCH_LABEL_MOTOR };
+
+  for (guint i = 0; i < G_N_ELEMENTS (OTHERS); i++)
+    {
+      SpelchRect other = spelch_label_outer (&scene->labels[OTHERS[i]]);
+
+      if (other.height <= 0)
+        continue;
+      if (scene->frame.turn > 0)
+        *highest = MAX (*highest, other.y + other.height + MARK_GAP);
+      else
+        *lowest = MIN (*lowest, other.y - MARK_GAP);
+    }
+}
+
 static void
 place_column (SpelchScene *scene, guint n)
 {
@@ -101,12 +120,7 @@ place_column (SpelchScene *scene, guint n)
   guint order[SPELCH_MAX_MARKS], columns[SPELCH_MAX_MARKS];
   double wished[SPELCH_MAX_MARKS], tops[SPELCH_MAX_MARKS];
   double height = MARK_HEIGHT * scene->view.text, width = 0, highest = 4, lowest = f->foot + 4;
-  SpelchRect note = spelch_label_outer (&scene->labels[SPELCH_LABEL_NOTE]);
-
-  if (note.height > 0 && f->turn > 0)
-    highest = note.y + note.height + MARK_GAP;
-  else if (note.height > 0)
-    lowest = note.y - MARK_GAP;
+  keep_off_note_and_motor (scene, &highest, &lowest);
   sort_by_y (scene, order, n);
   for (guint i = 0; i < n; i++)
     {
@@ -187,9 +201,36 @@ lay_out_heading (SpelchScene *scene)
                                 SPELCH_LETTERS_STRONG, MAX (room.width, 60), PANGO_ALIGN_LEFT,
                                 &scene->palette->ink);
   heading->box.x = room.x;
-  heading->box.y = room.y + setting->box.height + 8 * scene->view.text;
+  heading->box.y = room.y + setting->box.height + (setting->layout != NULL ? 8 * scene->view.text : 0);
   if (heading->box.y + heading->box.height > room.y + room.height)
     spelch_scene_drop_label (scene, SPELCH_LABEL_HEADING);
+}
+
+static bool
+is_covered (const SpelchScene *scene, SpelchLabelId id)
+{
+  SpelchRect box = scene->labels[id].box;
+
+  if (id == SPELCH_LABEL_MOTOR)
+    return false;
+  for (guint i = 0; i < scene->n_marks; i++)
+    if (spelch_rect_overlap (box, scene->marks[i].box))
+      return true;
+  for (guint other = 0; other < id; other++)
+    if (scene->labels[other].layout != NULL && spelch_rect_overlap (box, scene->labels[other].box))
+      return true;
+  return spelch_rect_overlap (box, scene->labels[SPELCH_LABEL_MOTOR].box);
+}
+
+/* In a small picture with large letters there isn't room for everything: later labels give way to earlier
+ * ones. Marks stay, because they can be moved by hand, and so do the words that belong to the bit's picture.
+ */
+static void
+drop_covered (SpelchScene *scene)
+{
+  for (guint id = 0; id < SPELCH_N_LABELS; id++)
+    if (scene->labels[id].layout != NULL && is_covered (scene, (SpelchLabelId)id))
+      spelch_scene_drop_label (scene, (SpelchLabelId)id);
 }
 
 void
@@ -202,6 +243,9 @@ spelch_scene_lay_out_marks (SpelchScene *scene)
   place_thickness (scene);
   if (scene->view.with_marks)
     lay_out_heading (scene);
+  drop_covered (scene);
+  for (guint id = SPELCH_LABEL_SETTING; id <= SPELCH_LABEL_MOTOR; id++)
+    spelch_placer_take (&scene->placer, scene->labels[id].box);
 }
 
 /* ---- Drawing ---- */
@@ -324,7 +368,8 @@ spelch_scene_marks_bounds (const SpelchScene *scene)
       const SpelchMark *mark = &scene->marks[i];
       double x1 = MIN (mark->x0, mark->x1);
 
-      all = spelch_rect_union (all, mark->box);
+      all = spelch_rect_union (
+          all, (SpelchRect){ mark->box.x - 1, mark->box.y - 1, mark->box.width + 2, mark->box.height + 2 });
       all = spelch_rect_union (all, (SpelchRect){ x1 - 1, mark->y - 1, MAX (mark->x0 - x1, 0) + 2, 2 });
       if (mark->kind == SPELCH_MARK_THICKNESS)
         all = spelch_rect_union (all, (SpelchRect){ scene->frame.right + 2, scene->frame.near_y - 1, 18, 2 });

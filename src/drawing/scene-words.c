@@ -343,7 +343,7 @@ lay_out_note (SpelchScene *scene)
                              : NULL;
   SpelchLabel *label;
 
-  if (near == NULL && far == NULL)
+  if ((near == NULL && far == NULL) || room.width <= 0)
     return;
   label = spelch_scene_label (
       scene, SPELCH_LABEL_NOTE, SPELCH_LAYER_STILL,

@@ -4,7 +4,6 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define ARROW_OFF  14.0 /* from the collet to the words */
 #define ARROW_LINE 1.4
 
 /* The angle between a layer's fibres and the feed, 0 to pi/2. A cut in every direction is shown where it
@@ -46,21 +45,6 @@ take_view (SpelchScene *scene, const SpelchView *view)
     scene->shown = MIN (scene->shown, MIN (scene->plan.n_passes, SPELCH_MAX_PASSES) - 1);
 }
 
-/* "motor side" and its arrow stand beside the collet and belong to the bit's picture. */
-static void
-lay_out_motor (SpelchScene *scene)
-{
-  const SpelchFrame *f = &scene->frame;
-  SpelchLabel *label
-      = spelch_scene_label (scene, SPELCH_LABEL_MOTOR, SPELCH_LAYER_BIT, g_strdup (_ ("motor side")), 12,
-                            SPELCH_LETTERS_PLAIN, 0, PANGO_ALIGN_LEFT, &scene->palette->ink_soft);
-  double collet_y = scene->tip_y - f->turn * (f->flute_mm * f->scale + f->stub + f->collet / 2);
-
-  label->box.x = scene->axis_x + spelch_bit_shape_collet_half (&scene->shape) + ARROW_OFF + 10;
-  label->box.y = round (collet_y - label->box.height / 2);
-  spelch_placer_take (&scene->placer, label->box);
-}
-
 SpelchScene *
 spelch_scene_new (const SpelchPart *part, const SpelchCut *cut, const SpelchBit *bit, const SpelchPlan *plan,
                   const SpelchView *view)
@@ -84,7 +68,6 @@ spelch_scene_new (const SpelchPart *part, const SpelchCut *cut, const SpelchBit 
   spelch_scene_lay_out_bit (scene);
   spelch_scene_lay_out_words (scene);
   spelch_scene_lay_out_marks (scene);
-  lay_out_motor (scene);
   spelch_scene_lay_out_shear (scene);
   return scene;
 }

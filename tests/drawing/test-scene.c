@@ -1,0 +1,400 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * The side view as numbers: scale and coordinates, what a drag changes and what it leaves, marks and labels.
+ */
+#include "scene-kit.h"
+
+#include <math.h>
+#include <string.h>
+
+/* ---- Coordinates ---- */
+
+static void
+assert_inverse (const SpelchScene *scene)
+{
+  for (int i = 0; i < 20; i++)
+    {
+      double mm = g_test_rand_double_range (-30, 60);
+
+      g_assert_cmpfloat_with_epsilon (spelch_scene_depth (scene, spelch_scene_y (scene, mm)), mm, 1e-9);
+      g_assert_cmpfloat_with_epsilon (spelch_scene_across (scene, spelch_scene_x (scene, mm)), mm, 1e-9);
+    }
+  g_assert_cmpfloat (spelch_scene_scale (scene), >, 0);
+}
+
+static void
+test_coordinates (void)
+{
+  for (int round = 0; round < 100; round++)
+    {
+      g_auto (Case) c = { 0 };
+      g_autoptr (SpelchScene) scene = NULL;
+      bool below;
+
+      case_random (&c);
+      scene = case_scene (&c);
+      below = c.part->machine.kind == SPELCH_MACHINE_TABLE;
+      assert_inverse (scene);
+      /* Motor below: depths grow upwards and right of the axis is to its left, turned by 180 degrees. */
+      g_assert_cmpint (spelch_scene_y (scene, 1) > spelch_scene_y (scene, 0), ==, !below);
+      g_assert_cmpint (spelch_scene_x (scene, 1) > spelch_scene_x (scene, 0), ==, !below);
+      g_assert_cmpfloat_with_epsilon (fabs (spelch_scene_y (scene, 1) - spelch_scene_y (scene, 0)),
+                                      fabs (spelch_scene_x (scene, 1) - spelch_scene_x (scene, 0)), 1e-9);
+    }
+}
+
+/* Whatever is drawn of bit and board stays inside the picture from the raised bit down to the deepest tip. */
+static void
+test_fits (void)
+{
+  for (int round = 0; round < 300; round++)
+    {
+      g_auto (Case) c = { 0 };
+      g_autoptr (SpelchScene) scene = NULL;
+      double half, above, below, deepest;
+
+      case_random (&c);
+      c.view.width = MAX (c.view.width, 600);
+      c.view.height = MAX (c.view.height, 600);
+      c.view.text = MIN (c.view.text, 1.4);
+      scene = case_scene (&c);
+      spelch_bit_shape_extent (&scene->shape, &half, &above, &below);
+      deepest = c.plan.through ? c.plan.thickness + c.plan.overcut : c.plan.thickness;
+      for (int end = 0; end < 2; end++)
+        {
+          double y = spelch_scene_y (scene, end == 0 ? 0 : deepest), tip = y + scene->frame.turn * below;
+          double collet = y - scene->frame.turn * above;
+
+          g_assert_true (tip >= 0 && tip <= c.view.height);
+          g_assert_true (collet >= 0 && collet <= c.view.height);
+        }
+      g_assert_true (scene->axis_x - half >= 0 && scene->axis_x + half <= c.view.width);
+    }
+}
+
+/* ---- Drags ---- */
+
+static void
+hold_first_pass (Case *c, double depth)
+{
+  c->cut.held.n_passes = 1;
+  c->cut.held.passes[0] = spelch_length_mm (depth);
+  case_plan (c);
+}
+
+static void
+test_pass_drag (void)
+{
+  static const char *const MACHINES[] = { "medium-gantry", "router-table", "plunge-router" };
+
+  for (guint m = 0; m < G_N_ELEMENTS (MACHINES); m++)
+    {
+      g_auto (Case) c = { 0 };
+      g_autoptr (SpelchScene) first = NULL;
+
+      case_demo (&c);
+      case_take_machine (&c, MACHINES[m]);
+      hold_first_pass (&c, 3.0);
+      first = case_scene (&c);
+      for (double depth = 3.2; depth < 16; depth += 0.1)
+        {
+          g_autoptr (SpelchScene) scene = NULL;
+          SpelchRect bit, before = spelch_scene_bounds (first, SPELCH_LAYER_BIT);
+
+          hold_first_pass (&c, depth);
+          scene = case_scene (&c);
+          bit = spelch_scene_bounds (scene, SPELCH_LAYER_BIT);
+          g_assert_cmpfloat (spelch_scene_scale (scene), ==, spelch_scene_scale (first));
+          g_assert_cmpfloat (spelch_scene_y (scene, 0), ==, spelch_scene_y (first, 0));
+          g_assert_cmpuint (spelch_scene_key (scene, SPELCH_LAYER_STILL), ==,
+                            spelch_scene_key (first, SPELCH_LAYER_STILL));
+          g_assert_cmpuint (spelch_scene_key (scene, SPELCH_LAYER_BIT), ==,
+                            spelch_scene_key (first, SPELCH_LAYER_BIT));
+          g_assert_cmpuint (spelch_scene_key (scene, SPELCH_LAYER_KERF), !=,
+                            spelch_scene_key (first, SPELCH_LAYER_KERF));
+          g_assert_cmpuint (spelch_scene_key (scene, SPELCH_LAYER_SHEAR), !=,
+                            spelch_scene_key (first, SPELCH_LAYER_SHEAR));
+          /* Its picture has moved by whole units, the way the tip has. */
+          g_assert_cmpfloat (bit.width, ==, before.width);
+          g_assert_cmpfloat (bit.height, ==, before.height);
+          g_assert_cmpfloat (bit.x, ==, before.x);
+          g_assert_cmpfloat_with_epsilon (bit.y - before.y,
+                                          spelch_scene_y (scene, depth) - spelch_scene_y (scene, 3.0), 1.0);
+        }
+    }
+}
+
+/* Kept pictures of equal keys are equal: the STILL and BIT layers before and after a drag, pixel by pixel. */
+static void
+test_keys_tell_the_truth (void)
+{
+  g_auto (Case) c = { 0 };
+  g_autoptr (SpelchScene) a = NULL, b = NULL;
+  cairo_surface_t *images[2];
+  SpelchRect from, to;
+
+  case_demo (&c);
+  hold_first_pass (&c, 5.0);
+  a = case_scene (&c);
+  hold_first_pass (&c, 9.7);
+  b = case_scene (&c);
+  images[0] = layer_image (a, SPELCH_LAYER_STILL);
+  images[1] = layer_image (b, SPELCH_LAYER_STILL);
+  g_assert_cmpint (memcmp (cairo_image_surface_get_data (images[0]), cairo_image_surface_get_data (images[1]),
+                           (gsize)cairo_image_surface_get_stride (images[0])
+                               * (gsize)cairo_image_surface_get_height (images[0])),
+                   ==, 0);
+  cairo_surface_destroy (images[0]);
+  cairo_surface_destroy (images[1]);
+
+  images[0] = layer_image (a, SPELCH_LAYER_BIT);
+  images[1] = layer_image (b, SPELCH_LAYER_BIT);
+  from = spelch_scene_bounds (a, SPELCH_LAYER_BIT);
+  to = spelch_scene_bounds (b, SPELCH_LAYER_BIT);
+  for (int y = 0; y < (int)from.height; y++)
+    for (int x = 0; x < (int)from.width; x++)
+      {
+        Pixel p = pixel_at (images[0], (int)from.x + x, (int)from.y + y),
+              q = pixel_at (images[1], (int)to.x + x, (int)to.y + y);
+
+        g_assert_cmpint (ABS (p.r - q.r) + ABS (p.g - q.g) + ABS (p.b - q.b) + ABS (p.a - q.a), <=, 8);
+      }
+  cairo_surface_destroy (images[0]);
+  cairo_surface_destroy (images[1]);
+}
+
+static guint64
+key_after (Case *c, SpelchSceneLayer layer)
+{
+  g_autoptr (SpelchScene) scene = NULL;
+
+  case_plan (c);
+  scene = case_scene (c);
+  return spelch_scene_key (scene, layer);
+}
+
+/* What shows in a layer changes its key. */
+static void
+test_keys_change (void)
+{
+  for (int what = 0; what < 7; what++)
+    {
+      g_auto (Case) c = { 0 };
+      guint64 still, bit;
+      bool changes_bit = what != 3;
+
+      case_demo (&c);
+      still = key_after (&c, SPELCH_LAYER_STILL);
+      bit = key_after (&c, SPELCH_LAYER_BIT);
+      switch (what)
+        {
+        case 0:
+          c.part->board.measured = spelch_length_mm (17.6);
+          break;
+        case 1:
+          case_take_bit (&c, "up-cut-6.35x25");
+          break;
+        case 2:
+          c.view.look = SPELCH_LOOK_DARK;
+          break;
+        case 3:
+          c.view.numbers.unit = SPELCH_UNIT_INCH;
+          break;
+        case 4:
+          c.view.text = 1.3;
+          break;
+        case 5:
+          case_take_machine (&c, "router-table");
+          break;
+        default:
+          c.view.height = 700;
+          break;
+        }
+      g_assert_cmpuint (key_after (&c, SPELCH_LAYER_STILL), !=, still);
+      if (changes_bit)
+        g_assert_cmpuint (key_after (&c, SPELCH_LAYER_BIT), !=, bit);
+      else
+        g_assert_cmpuint (key_after (&c, SPELCH_LAYER_BIT), ==, bit);
+    }
+}
+
+static void
+test_turning_changes_the_bit_only (void)
+{
+  g_auto (Case) c = { 0 };
+
+  case_demo (&c);
+  for (int layer = 0; layer < SPELCH_N_LAYERS; layer++)
+    {
+      guint64 before, after;
+
+      c.view.turned = 0;
+      before = key_after (&c, (SpelchSceneLayer)layer);
+      c.view.turned = 0.3;
+      after = key_after (&c, (SpelchSceneLayer)layer);
+      g_assert_cmpint (before != after, ==, layer == SPELCH_LAYER_BIT);
+    }
+}
+
+/* The same input gives the same drawing. */
+static void
+test_keys_repeat (void)
+{
+  for (int round = 0; round < 50; round++)
+    {
+      g_auto (Case) c = { 0 };
+      g_autoptr (SpelchScene) a = NULL, b = NULL;
+
+      case_random (&c);
+      a = case_scene (&c);
+      b = case_scene (&c);
+      for (int layer = 0; layer < SPELCH_N_LAYERS; layer++)
+        g_assert_cmpuint (spelch_scene_key (a, (SpelchSceneLayer)layer), ==,
+                          spelch_scene_key (b, (SpelchSceneLayer)layer));
+    }
+}
+
+/* ---- Marks and labels ---- */
+
+static void
+test_marks (void)
+{
+  g_auto (Case) c = { 0 };
+  g_autoptr (SpelchScene) scene = NULL;
+  SpelchRect first, last, thickness;
+  double x0, x1, y;
+
+  case_demo (&c);
+  hold_first_pass (&c, 6.0);
+  scene = case_scene (&c);
+  g_assert_cmpuint (c.plan.n_passes, ==, 2);
+  g_assert_true (spelch_scene_mark (scene, SPELCH_MARK_PASS, 1, &first));
+  g_assert_false (spelch_scene_mark (scene, SPELCH_MARK_PASS, 2, &last));
+  g_assert_true (spelch_scene_mark (scene, SPELCH_MARK_OVERCUT, 0, &last));
+  g_assert_true (spelch_scene_mark (scene, SPELCH_MARK_THICKNESS, 0, &thickness));
+  g_assert_false (spelch_scene_mark (scene, SPELCH_MARK_ALLOWANCE, 0, &last));
+  /* Where nothing is in the way a mark stands at its own depth, and its line always does. */
+  g_assert_cmpfloat_with_epsilon (first.y + first.height / 2, spelch_scene_y (scene, 6.0), 0.5);
+  g_assert_true (spelch_scene_mark_line (scene, SPELCH_MARK_PASS, 1, &x0, &x1, &y));
+  g_assert_cmpfloat_with_epsilon (y, spelch_scene_y (scene, 6.0), 1e-9);
+  g_assert_cmpfloat_with_epsilon (x1, spelch_scene_x (scene, c.plan.flutes.diameter / 2), 5.0);
+  g_assert_cmpfloat (x0, <=, first.x);
+
+  c.cut.held.allowance_held = true;
+  case_plan (&c);
+  g_clear_pointer (&scene, spelch_scene_free);
+  scene = case_scene (&c);
+  g_assert_true (spelch_scene_mark (scene, SPELCH_MARK_ALLOWANCE, 0, &last));
+}
+
+static const char *
+name_of (const SpelchScene *scene, guint i)
+{
+  return i < SPELCH_N_LABELS ? pango_layout_get_text (scene->labels[i].layout)
+                             : pango_layout_get_text (scene->marks[i - SPELCH_N_LABELS].layout);
+}
+
+static void
+assert_apart (const SpelchScene *scene)
+{
+  SpelchRect rects[SPELCH_N_LABELS + SPELCH_MAX_MARKS];
+  guint which[SPELCH_N_LABELS + SPELCH_MAX_MARKS], n = 0;
+
+  for (guint i = 0; i < SPELCH_N_LABELS; i++)
+    if (scene->labels[i].layout != NULL)
+      {
+        rects[n] = scene->labels[i].box;
+        which[n++] = i;
+      }
+  for (guint i = 0; i < scene->n_marks; i++)
+    {
+      rects[n] = scene->marks[i].box;
+      which[n++] = SPELCH_N_LABELS + i;
+    }
+  for (guint i = 0; i < n; i++)
+    for (guint j = 0; j < i; j++)
+      if (spelch_rect_overlap (rects[i], rects[j]))
+        g_error ("“%s” and “%s” overlap in a picture of %.0f x %.0f, text %.2f, %s, %s, %s",
+                 name_of (scene, which[i]), name_of (scene, which[j]), scene->view.width, scene->view.height,
+                 scene->view.text, scene->bit.id, scene->board.id,
+                 scene->machine == SPELCH_MACHINE_TABLE ? "table" : "no table");
+}
+
+static void
+test_labels_never_overlap (void)
+{
+  for (int round = 0; round < 2000; round++)
+    {
+      g_auto (Case) c = { 0 };
+      g_autoptr (SpelchScene) scene = NULL;
+
+      case_random (&c);
+      scene = case_scene (&c);
+      assert_apart (scene);
+    }
+}
+
+/* At the size of the reference picture nothing has to be left out. */
+static void
+test_all_labels_shown (void)
+{
+  static const SpelchLabelId ALWAYS[]
+      = { SPELCH_LABEL_NEAR_FACE,   SPELCH_LABEL_FAR_FACE,    SPELCH_LABEL_FAR_REST,
+          SPELCH_LABEL_SCALE,       SPELCH_LABEL_MOTOR,       SPELCH_LABEL_TURN_OVER,
+          SPELCH_LABEL_LOWER_SHEAR, SPELCH_LABEL_UPPER_SHEAR, SPELCH_LABEL_FIRST_WINDOW,
+          SPELCH_LABEL_LAST_WINDOW };
+  g_auto (Case) c = { 0 };
+
+  case_demo (&c);
+  for (double depth = 1; depth < 17; depth += 0.25)
+    {
+      g_autoptr (SpelchScene) scene = NULL;
+
+      hold_first_pass (&c, depth);
+      scene = case_scene (&c);
+      for (guint i = 0; i < G_N_ELEMENTS (ALWAYS); i++)
+        if (scene->labels[ALWAYS[i]].layout == NULL)
+          g_error ("label %d is missing at a depth of %.2f mm", ALWAYS[i], depth);
+    }
+}
+
+/* ---- Words ---- */
+
+static void
+test_description (void)
+{
+  g_auto (Case) c = { 0 };
+  g_autoptr (SpelchScene) torn = NULL, clean = NULL;
+  g_autofree char *torn_text = NULL, *clean_text = NULL;
+
+  case_demo (&c);
+  hold_first_pass (&c, 6.0);
+  torn = case_scene (&c);
+  torn_text = spelch_scene_describe (torn);
+  hold_first_pass (&c, 9.2);
+  clean = case_scene (&c);
+  clean_text = spelch_scene_describe (clean);
+  g_assert_nonnull (strstr (torn_text, "6.0 mm"));
+  g_assert_nonnull (strstr (torn_text, "torn"));
+  g_assert_nonnull (strstr (clean_text, "9.2 mm"));
+  g_assert_null (strstr (clean_text, "torn"));
+  g_assert_true (g_utf8_validate (torn_text, -1, NULL));
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/scene/coordinates", test_coordinates);
+  g_test_add_func ("/scene/fits", test_fits);
+  g_test_add_func ("/scene/drag/pass", test_pass_drag);
+  g_test_add_func ("/scene/keys/true", test_keys_tell_the_truth);
+  g_test_add_func ("/scene/keys/change", test_keys_change);
+  g_test_add_func ("/scene/keys/turning", test_turning_changes_the_bit_only);
+  g_test_add_func ("/scene/keys/repeat", test_keys_repeat);
+  g_test_add_func ("/scene/marks", test_marks);
+  g_test_add_func ("/scene/labels/never-overlap", test_labels_never_overlap);
+  g_test_add_func ("/scene/labels/all-shown", test_all_labels_shown);
+  g_test_add_func ("/scene/description", test_description);
+  return g_test_run ();
+}
