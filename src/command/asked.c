@@ -3,9 +3,14 @@
 
 #include "files/part-file.h"
 #include "files/shop-data.h"
+#include "shop/fault.h"
 
 #include <glib/gi18n.h>
 #include <math.h>
+
+/* A last pass typed this little short of the far face still means to cut through, and is told that it
+ * doesn't. */
+#define THROUGH_WITHIN_MM 0.05
 
 G_DEFINE_QUARK (spelch - command - error - quark, spelch_command_error)
 
@@ -201,30 +206,53 @@ put_bit (const SpelchAsked *asked, SpelchPart *part, GError **error)
   return true;
 }
 
-/* The deepest depth that reaches the far face of a through cut is its overcut; the others are held passes. */
+/* Takes one depth: the one that reaches the floor, or the far face of a through cut, is the last pass; the
+ * others are held. */
+static bool
+put_pass (const char *text, const SpelchLength *depth, double thickness, SpelchCut *cut, GError **error)
+{
+  SpelchHeld *held = &cut->held;
+  double above = held->n_passes > 0 ? held->passes[held->n_passes - 1].mm : 0;
+  g_autofree char *floor_depth = spelch_fault_number (cut->depth.mm, "mm");
+  if (depth->mm <= above || held->n_passes == SPELCH_MAX_PASSES - 1)
+    return refuse (
+        error, SPELCH_COMMAND_ERROR_VALUE,
+        depth->mm <= above
+            ? g_strdup_printf (_ ("--pass “%s”: each pass goes deeper than the one before."), text)
+            : g_strdup_printf (_ ("--pass “%s”: there are at most %d passes."), text, SPELCH_MAX_PASSES));
+  if (cut->through && depth->mm >= thickness - THROUGH_WITHIN_MM)
+    {
+      held->overcut_held = true;
+      held->overcut = spelch_length_mm (depth->mm - thickness);
+    }
+  else if (!cut->through && depth->mm > cut->depth.mm + 1e-6)
+    return refuse (
+        error, SPELCH_COMMAND_ERROR_VALUE,
+        g_strdup_printf (_ ("--pass “%s”: the cut %s is only %s deep."), text, cut->id, floor_depth));
+  else if (cut->through || depth->mm < cut->depth.mm - 1e-6)
+    held->passes[held->n_passes++] = *depth;
+  return true;
+}
+
+/* The depths are all the passes there are. */
 static bool
 put_passes (const SpelchAsked *asked, const SpelchPart *part, SpelchCut *cut, GError **error)
 {
-  double thickness = spelch_board_thickness (&part->board), above = 0;
+  double thickness = spelch_board_thickness (&part->board), deepest = 0;
+  cut->held.passes_held = true;
   cut->held.n_passes = 0;
   for (guint i = 0; asked->passes[i] != NULL; i++)
     {
       SpelchLength depth;
       if (!read_length (asked, "--pass", asked->passes[i], &depth, error))
         return false;
-      if (depth.mm <= above)
+      if (cut->through && deepest >= thickness - THROUGH_WITHIN_MM)
         return refuse (error, SPELCH_COMMAND_ERROR_VALUE,
-                       g_strdup_printf (_ ("--pass “%s”: each pass goes deeper than the one before."),
+                       g_strdup_printf (_ ("--pass “%s”: only the last pass goes through the board."),
                                         asked->passes[i]));
-      above = depth.mm;
-      if (cut->through && depth.mm >= thickness - 0.05)
-        {
-          cut->held.overcut_held = true;
-          cut->held.overcut = spelch_length_mm (depth.mm - thickness);
-        }
-      else if (cut->held.n_passes < SPELCH_MAX_PASSES - 1
-               && (cut->through || depth.mm < cut->depth.mm - 1e-6))
-        cut->held.passes[cut->held.n_passes++] = depth;
+      if (!put_pass (asked->passes[i], &depth, thickness, cut, error))
+        return false;
+      deepest = depth.mm;
     }
   return true;
 }

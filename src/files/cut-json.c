@@ -84,6 +84,7 @@ read_held (SpelchFields *fields, SpelchHeld *held)
   g_autoptr (SpelchFields) members = spelch_fields_object (fields, "held");
   if (members == NULL)
     return;
+  held->passes_held = spelch_fields_told (members, "passes");
   held->n_passes = spelch_fields_lengths (members, "passes", held->passes, SPELCH_MAX_PASSES);
   held->overcut_held = spelch_fields_told (members, "overcut");
   held->overcut = spelch_fields_length (members, "overcut");
@@ -166,12 +167,13 @@ write_entry (SpelchWriter *writer, const SpelchHeld *held)
 static void
 write_held (SpelchWriter *writer, const SpelchHeld *held)
 {
-  bool something = held->n_passes > 0 || held->overcut_held || held->allowance_held || held->speed_rpm != 0
+  bool something = spelch_held_has_passes (held) || held->overcut_held || held->allowance_held || held->speed_rpm != 0
                    || held->feed_mm_min != 0 || held->entry_held || spelch_writer_keeps (writer, "held");
   if (!something)
     return;
   spelch_writer_open (writer, "held", NULL);
-  spelch_writer_lengths_told (writer, "passes", held->passes, held->n_passes);
+  if (spelch_held_has_passes (held))
+    spelch_writer_lengths (writer, "passes", held->passes, held->n_passes);
   if (held->overcut_held)
     spelch_writer_length (writer, "overcut", &held->overcut);
   if (held->allowance_held)

@@ -368,10 +368,8 @@ spelch_writer_texts (SpelchWriter *writer, const char *member, const char *const
 }
 
 void
-spelch_writer_lengths_told (SpelchWriter *writer, const char *member, const SpelchLength *lengths, guint n)
+spelch_writer_lengths (SpelchWriter *writer, const char *member, const SpelchLength *lengths, guint n)
 {
-  if (n == 0)
-    return;
   open_values (writer, member);
   for (guint i = 0; i < n; i++)
     {
@@ -379,6 +377,13 @@ spelch_writer_lengths_told (SpelchWriter *writer, const char *member, const Spel
       write_length (writer, NULL, name, &lengths[i]);
     }
   close_level (writer);
+}
+
+void
+spelch_writer_lengths_told (SpelchWriter *writer, const char *member, const SpelchLength *lengths, guint n)
+{
+  if (n > 0)
+    spelch_writer_lengths (writer, member, lengths, n);
 }
 
 void

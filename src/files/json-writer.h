@@ -57,7 +57,8 @@ void spelch_writer_length_told (SpelchWriter *writer, const char *member, const 
 /* A list of texts, one on each line; @texts ends with NULL. */
 void spelch_writer_texts (SpelchWriter *writer, const char *member, const char *const *texts);
 
-/* Lists on one line; an empty one is left out, but not an empty list of codes. */
+/* Lists on one line; one that is only written when told is left out when empty. */
+void spelch_writer_lengths (SpelchWriter *writer, const char *member, const SpelchLength *lengths, guint n);
 void spelch_writer_lengths_told (SpelchWriter *writer, const char *member, const SpelchLength *lengths,
                                  guint n);
 void spelch_writer_numbers_told (SpelchWriter *writer, const char *member, const double *values, guint n);

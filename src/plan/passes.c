@@ -74,9 +74,9 @@ divide_free (const SpelchCase *c, const SpelchWindows *windows, double final_dep
   return add_steps (c, passes, n, slender, final_depth, more, false);
 }
 
-/* Held depths stay; a gap too deep for the bit is divided. */
+/* Held depths stay, with none between them but where a gap is too deep for the bit. */
 static guint
-divide_held (const SpelchCase *c, double final_depth, guint steps, SpelchPass *passes)
+divide_held (const SpelchCase *c, double final_depth, SpelchPass *passes)
 {
   const SpelchHeld *held = &c->cut->held;
   guint n = 0;
@@ -89,9 +89,7 @@ divide_held (const SpelchCase *c, double final_depth, guint steps, SpelchPass *p
                      true);
       from = held->passes[i].mm;
     }
-  guint last = least_steps (c, final_depth - from);
-  guint more = steps > n ? steps - n : 1;
-  return add_steps (c, passes, n, from, final_depth, MAX (last, more), false);
+  return add_steps (c, passes, n, from, final_depth, least_steps (c, final_depth - from), false);
 }
 
 guint
@@ -102,8 +100,8 @@ spelch_passes_divide (const SpelchCase *c, const SpelchWindows *windows, double 
   double allowance = held->allowance_held ? held->allowance.mm : 0;
   if (final_depth <= 0 || c->step_most <= 0 || least_steps (c, final_depth) > SPELCH_MAX_PASSES - 1)
     return 0;
-  guint n = held->n_passes > 0 ? divide_held (c, final_depth, steps, passes)
-                               : divide_free (c, windows, final_depth, steps, passes);
+  guint n = spelch_held_has_passes (held) ? divide_held (c, final_depth, passes)
+                                          : divide_free (c, windows, final_depth, steps, passes);
   for (guint i = 0; i < n; i++)
     passes[i].side_allowance_mm = allowance;
   if (allowance > 0 && n < SPELCH_MAX_PASSES)

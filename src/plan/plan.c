@@ -157,9 +157,10 @@ static bool
 find_best (const SpelchCase *c, const SpelchWindows *windows, double final_depth, Trial *best, LoadSet *set)
 {
   guint fewest = (guint)fmax (1, ceil (final_depth / fmax (c->step_most, 0.1) - 1e-9));
-  bool found = false, feasible = false, held = c->cut->held.n_passes > 0;
-  for (guint steps = fewest; steps < SPELCH_MAX_PASSES && (steps <= fewest + EXTRA_STEPS || !feasible);
-       steps++)
+  bool found = false, feasible = false, held = spelch_held_has_passes (&c->cut->held);
+  bool reaches = final_depth <= c->depth_most + 1e-6;
+  for (guint steps = fewest;
+       steps < SPELCH_MAX_PASSES && (steps <= fewest + EXTRA_STEPS || (reaches && !feasible)); steps++)
     {
       Trial t = { 0 };
       t.n = spelch_passes_divide (c, windows, final_depth, steps, t.passes);
@@ -170,8 +171,7 @@ find_best (const SpelchCase *c, const SpelchWindows *windows, double final_depth
         *best = t;
       found = true;
       feasible |= can_be_cut (c, &t);
-      /* Held passes are all there are, unless they can't be cut so. */
-      if (held && feasible)
+      if (held) /* they are all there are, whatever comes of them */
         break;
     }
   return found;

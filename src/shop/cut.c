@@ -45,6 +45,12 @@ spelch_cut_sees (const SpelchCut *cut, SpelchFace face)
 }
 
 bool
+spelch_held_has_passes (const SpelchHeld *held)
+{
+  return held->passes_held || held->n_passes > 0;
+}
+
+bool
 spelch_cut_every_direction (const SpelchCut *cut)
 {
   return cut->every_direction || cut->kind == SPELCH_CUT_OUTLINE || cut->kind == SPELCH_CUT_POCKET

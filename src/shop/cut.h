@@ -61,7 +61,8 @@ typedef struct
 /* What the maker set by hand. Everything else follows the recommendation. */
 typedef struct
 {
-  guint n_passes;                         /* depths of the passes before the last one; 0: not held */
+  bool passes_held; /* the passes are just these; with none, a single one */
+  guint n_passes;   /* depths of the passes before the last one; some count as held too */
   SpelchLength passes[SPELCH_MAX_PASSES]; /* tip depth from the motor-side face, increasing */
   bool overcut_held;
   SpelchLength overcut; /* of the last pass of a through cut, beyond the far face */
@@ -106,6 +107,9 @@ SpelchFace spelch_face_other (SpelchFace face);
 
 /* Whether the edge at @face will be seen. */
 bool spelch_cut_sees (const SpelchCut *cut, SpelchFace face);
+
+/* Whether the passes are held: some before the last one, or none on purpose. */
+bool spelch_held_has_passes (const SpelchHeld *held);
 
 /* True for an outline, pocket, hole, or where the cut says so. */
 bool spelch_cut_every_direction (const SpelchCut *cut);

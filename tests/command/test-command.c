@@ -171,6 +171,31 @@ test_what_if (void)
   g_assert_cmpstr (before, ==, after);
 }
 
+/* The depths asked for are all the passes: one that goes through stands alone. */
+static void
+test_passes_asked (void)
+{
+  g_autofree char *file = demo_file ();
+  g_auto (Ran) single = run ("plan", file, "--cut", "outline", "--pass", "18.3mm", "--json", NULL);
+  g_auto (Ran) dado
+      = run ("plan", file, "--cut", "shelf-dado", "--bit", "up-cut-6.35x25", "--pass", "9", "--json", NULL);
+  g_auto (Ran) past = run ("plan", file, "--cut", "shelf-dado", "--pass", "30", NULL);
+  g_auto (Ran) twice = run ("plan", file, "--cut", "outline", "--pass", "18.1", "--pass", "18.4", NULL);
+  g_autoptr (JsonParser) one = json_parser_new ();
+  g_autoptr (JsonParser) other = json_parser_new ();
+  JsonArray *passes = json_object_get_array_member (cut_of (one, single.out), "passes");
+  g_assert_cmpuint (json_array_get_length (passes), ==, 1);
+  g_assert_cmpfloat_with_epsilon (
+      json_object_get_double_member (json_array_get_object_element (passes, 0), "tip_mm"), 18.3, 1e-6);
+  g_assert_cmpuint (json_array_get_length (json_object_get_array_member (cut_of (other, dado.out), "passes")),
+                    ==, 1);
+  g_assert_cmpint (past.status, ==, 2);
+  g_assert_nonnull (strstr (past.err, "shelf-dado"));
+  g_assert_nonnull (strstr (past.err, "9 mm"));
+  g_assert_cmpint (twice.status, ==, 2);
+  g_assert_nonnull (strstr (twice.err, "18.4"));
+}
+
 static void
 test_statuses (void)
 {
@@ -236,6 +261,7 @@ main (int argc, char **argv)
   g_test_add_func ("/command/json-is-the-plan", test_json_is_the_plan);
   g_test_add_func ("/command/json-members", test_json_members);
   g_test_add_func ("/command/what-if", test_what_if);
+  g_test_add_func ("/command/passes-asked", test_passes_asked);
   g_test_add_func ("/command/statuses", test_statuses);
   g_test_add_func ("/command/draw", test_draw);
   return g_test_run ();

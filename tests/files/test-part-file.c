@@ -69,6 +69,20 @@ test_spoilboard_untold (void)
   g_assert_cmpfloat (part->tolerances.up_shear_mm, ==, 0.4);
 }
 
+/* An empty list of passes says "in one go", which is not the same as saying nothing. */
+static void
+test_single_pass_held (void)
+{
+  g_autoptr (SpelchPart) demo = spelch_shop_demo ();
+  g_autoptr (SpelchPart) part = spelch_part_copy (demo);
+  part->cuts[0].held.passes_held = true;
+  g_autofree char *text = spelch_part_to_json (part);
+  g_autoptr (SpelchPart) read = read_text (text);
+  g_assert_true (read->cuts[0].held.passes_held);
+  g_assert_cmpuint (read->cuts[0].held.n_passes, ==, 0);
+  g_assert_false (read->cuts[1].held.passes_held);
+}
+
 /* ---- Unknown members ---- */
 
 /* unknown.spelch is as the program writes corpus/good/unknown-members.spelch, checked by eye: each stranger
@@ -335,6 +349,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/part-file/left-out-by-kind", test_left_out_by_kind);
   g_test_add_func ("/part-file/spoilboard-untold", test_spoilboard_untold);
+  g_test_add_func ("/part-file/single-pass-held", test_single_pass_held);
   g_test_add_func ("/part-file/unknown/kept", test_unknown_kept);
   g_test_add_func ("/part-file/unknown/follow", test_unknown_follow);
   g_test_add_func ("/part-file/unknown/numbers", test_unknown_numbers);

@@ -74,6 +74,10 @@ static const Expected expected[] = {
   { "birch-18-outline", "finished", IN (1), IN (1),
     { { 7.65, 18.50 }, { 18.10, 18.50 } }, { { 8.30, 18.35 }, { 18.25, 18.35 } }, OPEN },
 
+  /* one pass, held: near at 17.0 to 18.3, far at 0.3 to 1.6 */
+  { "birch-18-outline", "single", IN (1), IN (1),
+    { { 7.65, 18.50 }, { 18.10, 18.50 } }, { { 8.30, 18.35 }, { 18.25, 18.35 } }, OPEN },
+
   /* ---- the same board and bit, zero on the face, o_max 0.35, e 0.02, face b up; both faces as in "deep" with o 0.2
    * nominal first 7.65 to 18.35; last 18.1 to 18.35
    * robust first 6.75 + 1.3 + 0.1 = 8.15 to 18.35 - 0.1 - 0.1 = 18.15; last o >= 0.1 + 0.1 + 0.1 = 0.3, o <= 0.35 - 0.2
@@ -305,6 +309,19 @@ test_finishing_pass (void)
   g_assert_true (plan.passes[plan.n_passes - 1].finishing);
 }
 
+/* Passes that are held are all there are: one for an empty list, one more than the depths listed. */
+static void
+test_held_passes (void)
+{
+  g_autoptr (SpelchPart) part = load ("birch-18-outline");
+  SpelchPlan plan;
+  make (part, "single", &plan);
+  g_assert_cmpuint (plan.n_passes, ==, 1);
+  g_assert_cmpfloat_with_epsilon (plan.passes[0].tip_mm, 18.3, 1e-9);
+  make (part, "deep", &plan);
+  g_assert_cmpuint (plan.n_passes, ==, 2);
+}
+
 /* What tolerances add up to on the measured boards, plus or minus: zero on the bed 0.1 + 0.05 for the
  * overcut, and the board's 0.1 more for a depth from the near face; zero on the face 0.1 for a depth, and 0.1
  * more for the overcut. */
@@ -406,6 +423,7 @@ main (int argc, char **argv)
   g_test_add_func ("/acceptance/by-hand", test_by_hand);
   g_test_add_func ("/acceptance/ramp-along-the-line", test_ramp_along_the_line);
   g_test_add_func ("/acceptance/finishing-pass", test_finishing_pass);
+  g_test_add_func ("/acceptance/held-passes", test_held_passes);
   g_test_add_func ("/acceptance/uncertainty", test_uncertainty);
   g_test_add_func ("/acceptance/thin-board", test_thin_board);
   g_test_add_func ("/acceptance/parts", test_parts);
