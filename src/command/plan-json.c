@@ -173,8 +173,11 @@ windows (SpelchWriter *w, const SpelchWindows *value)
   window (w, "nominal", &value->nominal);
   window (w, "robust", &value->robust);
   spelch_writer_code (w, "opened_by", &SPELCH_OPENED_BY_CODES, (int)value->opened_by);
+  spelch_writer_code (w, "first_pass_opened_by", &SPELCH_OPENED_BY_CODES, (int)value->near.by);
+  spelch_writer_code (w, "last_tip_opened_by", &SPELCH_OPENED_BY_CODES, (int)value->far.by);
   number_or_null (w, "backer_mm", value->opened_mm);
   number_or_null (w, "needs_overcut_mm", value->needs_overcut_mm);
+  number_or_null (w, "up_shear_at_least_mm", value->needs_up_shear_from);
   number_or_null (w, "up_shear_at_most_mm", value->needs_up_shear_to);
   spelch_writer_close (w);
 }

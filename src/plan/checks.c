@@ -52,7 +52,7 @@ check_shape (const SpelchCase *c, SpelchPlan *plan)
     add (plan, SPELCH_STOP_TOO_WIDE, c->diameter, 2 * cut->corner_radius.mm);
   if (deepest > c->depth_most + SLACK)
     add (plan, SPELCH_STOP_TOO_SHORT, deepest, c->depth_most);
-  if (c->through && plan->overcut > c->overcut_most + SLACK)
+  if (c->through && !c->overcut_free && plan->overcut > c->overcut_most + SLACK)
     add (plan, SPELCH_STOP_OVERCUT, plan->overcut, c->overcut_most);
   if (c->through && plan->overcut < c->k->cuts_through - SLACK)
     add (plan, SPELCH_STOP_NOT_THROUGH, plan->overcut, c->k->cuts_through);

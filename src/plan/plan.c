@@ -25,7 +25,7 @@ N_CODES (SPELCH_SIDE_CODES, "side", "motor", "far");
 N_CODES (SPELCH_LOAD_CODES, "shear", "not-cut", "press-in", "neutral", "pull-out");
 N_CODES (SPELCH_TERM_CODES, "term", "shear", "backing", "scored", "grain", "exit-corner", "chip", "wear");
 N_CODES (SPELCH_OPENED_BY_CODES, "opened_by", "nothing-needed", "measure", "bed", "backer", "other-bit",
-         "longer-bit");
+         "longer-bit", "measure-and-bed");
 N_CODES (SPELCH_SENSE_CODES, "sense", "conventional", "climb", "slot");
 N_CODES (SPELCH_LIMIT_CODES, "limit", "chip", "edge", "bending", "stress", "power", "machine", "hands",
          "room", "heat");

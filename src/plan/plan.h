@@ -93,20 +93,28 @@ typedef enum
   SPELCH_OPENED_BY_BACKER,         /* put a backer of opened_mm under it (compression bit, thin board) */
   SPELCH_OPENED_BY_OTHER_BIT,      /* no depth helps with this kind of bit; see needs_up_shear_to */
   SPELCH_OPENED_BY_LONGER_BIT,     /* cutting length or stick-out is too short */
+  SPELCH_OPENED_BY_MEASURE_AND_BED,
 } SpelchOpenedBy;
 extern const SpelchCodes
-    SPELCH_OPENED_BY_CODES; /* nothing-needed, measure, bed, backer, other-bit, longer-bit */
+    SPELCH_OPENED_BY_CODES; /* nothing-needed, measure, bed, backer, other-bit, longer-bit, measure-and-bed */
 
 typedef struct
 {
-  SpelchWindow nominal;      /* everything exactly as described */
-  SpelchWindow robust;       /* holds over all tolerances */
-  bool far_applies;          /* false for blind cuts */
-  SpelchOpenedBy opened_by;  /* for the robust window */
-  double opened_mm;          /* the backer's least thickness, mm */
-  double needs_overcut_mm;   /* nominal overcut that a compression bit would need in this board */
-  double needs_up_shear_to;  /* longest up-shear length with which this board would have a robust window, mm;
-                                0: none */
+  SpelchOpenedBy by;
+  double backer_mm; /* its least thickness when that opens it, else 0 */
+} SpelchOpener;
+
+typedef struct
+{
+  SpelchWindow nominal;     /* everything exactly as described */
+  SpelchWindow robust;      /* holds over all tolerances */
+  bool far_applies;         /* false for blind cuts */
+  SpelchOpenedBy opened_by; /* for the robust window, both faces */
+  double opened_mm;         /* the backer's least thickness, mm */
+  SpelchOpener near, far;   /* the same for one face alone */
+  double needs_overcut_mm;  /* nominal overcut that a compression bit would need in this board */
+  double needs_up_shear_from, needs_up_shear_to; /* up-shear lengths with which this board would have a robust
+                                                    window for both faces, mm; to 0: none */
   double depth_uncertain_mm; /* plus or minus, of a tip depth measured from the near face */
   double over_uncertain_mm;  /* plus or minus, of the overcut */
 } SpelchWindows;

@@ -58,10 +58,21 @@ static double
 first_most (const SpelchCase *c, bool exact)
 {
   SpelchUncertain off = spelch_case_uncertain (c, exact);
-  double reach = fmin (c->depth_most, c->bit->cutting_length.mm);
-  if (!c->through)
-    return fmin (reach - off.depth_plus, c->floor_depth);
-  return fmin (reach - off.depth_plus, c->thickness + over_most (c, off));
+  double reach = fmin (c->depth_most, c->bit->cutting_length.mm) - off.depth_plus;
+  return fmin (fmin (reach, c->step_most), c->through ? c->thickness + over_most (c, off) : c->floor_depth);
+}
+
+/* How much of the far layer is left for the pass that breaks through, at most: all of it, unless a held pass
+ * before it already stands in that layer. */
+static double
+far_left (const SpelchCase *c, bool exact)
+{
+  const SpelchHeld *held = &c->cut->held;
+  bool finished = held->allowance_held && held->allowance.mm > 0;
+  double before = held->n_passes > 0 ? held->passes[held->n_passes - 1].mm : 0;
+  if (finished || before >= c->thickness)
+    return c->far_layer;
+  return fmin (c->far_layer, c->thickness - before + spelch_case_uncertain (c, exact).over_minus);
 }
 
 static SpelchRange
@@ -80,7 +91,7 @@ last_tip (const SpelchCase *c, bool exact)
   SpelchUncertain off = spelch_case_uncertain (c, exact);
   double least = c->k->cuts_through + off.over_minus, most = over_most (c, off);
   if (is_compression (c) && !kept (c, SPELCH_SIDE_FAR, SPELCH_LOAD_PULL_OUT))
-    most = fmin (most, c->flutes.turn_over - c->flutes.overlap / 2 - c->far_layer
+    most = fmin (most, c->flutes.turn_over - c->flutes.overlap / 2 - far_left (c, exact)
                            - (exact ? 0 : c->shear_tolerance) - off.over_plus);
   else if (!is_compression (c) && !kept (c, SPELCH_SIDE_FAR, plain_load (c, SPELCH_SIDE_FAR)))
     return EMPTY;
@@ -93,44 +104,47 @@ window (const SpelchCase *c, bool exact)
   return (SpelchWindow){ first_pass (c, exact), c->through ? last_tip (c, exact) : EMPTY };
 }
 
+/* The faces a window is asked for. */
+enum
+{
+  NEAR = 1 << 0,
+  FAR = 1 << 1,
+};
+
 static bool
-is_open (const SpelchCase *c)
+is_open (const SpelchCase *c, guint faces)
 {
   SpelchWindow w = window (c, false);
-  return !w.first_pass.empty && (!c->through || !w.last_tip.empty);
+  return !((faces & NEAR) && w.first_pass.empty) && !((faces & FAR) && c->through && w.last_tip.empty);
 }
 
-/* The same case with the board measured, or zero taken on the bed. */
+/* The same case with the board measured, or zero taken on the bed, or both. */
 static bool
-opens_measured (SpelchCase c)
+opens_with (SpelchCase c, guint faces, bool measured, bool on_bed)
 {
-  c.plus = c.minus = c.k->tolerance_measured;
-  return is_open (&c);
-}
-
-static bool
-opens_on_bed (SpelchCase c, bool measured_too)
-{
-  if (c.machine->kind != SPELCH_MACHINE_GANTRY || c.datum == SPELCH_DATUM_BED)
+  if (on_bed && (c.machine->kind != SPELCH_MACHINE_GANTRY || c.datum == SPELCH_DATUM_BED))
     return false;
-  c.datum = SPELCH_DATUM_BED;
-  return is_open (&c) || (measured_too && opens_measured (c));
+  if (on_bed)
+    c.datum = SPELCH_DATUM_BED;
+  if (measured)
+    c.plus = c.minus = c.k->tolerance_measured;
+  return is_open (&c, faces);
 }
 
 /* Least thickness of a backer under which a window opens; 0 when none does. */
 static double
-backer_that_opens (SpelchCase c)
+backer_that_opens (SpelchCase c, guint faces)
 {
   SpelchUncertain off = spelch_case_uncertain (&c, false);
   double over = c.k->cuts_through + off.over_minus;
-  if (is_compression (&c))
+  if (is_compression (&c) && (faces & NEAR))
     over = fmax (over, near_needs (&c, false) - c.thickness);
   SpelchCut cut = *c.cut;
   cut.backer = spelch_length_mm (over + off.over_plus + c.k->backer_spare);
   c.cut = &cut;
   c.overcut_most = over + off.over_plus;
   c.overcut_free = false;
-  return c.through && is_open (&c) ? cut.backer.mm : 0;
+  return c.through && is_open (&c, faces) ? cut.backer.mm : 0;
 }
 
 static bool
@@ -141,33 +155,40 @@ reach_is_short (const SpelchCase *c)
   return deepest > c->depth_most - off.depth_plus + 1e-9;
 }
 
-static void
-find_opener (const SpelchCase *c, SpelchWindows *w)
+static SpelchOpener
+find_opener (const SpelchCase *c, guint faces)
 {
-  if (is_open (c))
-    w->opened_by = SPELCH_OPENED_BY_NOTHING_NEEDED;
-  else if (reach_is_short (c))
-    w->opened_by = SPELCH_OPENED_BY_LONGER_BIT;
-  else if (opens_measured (*c))
-    w->opened_by = SPELCH_OPENED_BY_MEASURE;
-  else if (opens_on_bed (*c, true))
-    w->opened_by = SPELCH_OPENED_BY_BED;
-  else if ((w->opened_mm = backer_that_opens (*c)) > 0)
-    w->opened_by = SPELCH_OPENED_BY_BACKER;
-  else
-    w->opened_by = SPELCH_OPENED_BY_OTHER_BIT;
+  if (is_open (c, faces))
+    return (SpelchOpener){ SPELCH_OPENED_BY_NOTHING_NEEDED, 0 };
+  if (reach_is_short (c))
+    return (SpelchOpener){ SPELCH_OPENED_BY_LONGER_BIT, 0 };
+  if (opens_with (*c, faces, true, false))
+    return (SpelchOpener){ SPELCH_OPENED_BY_MEASURE, 0 };
+  if (opens_with (*c, faces, false, true))
+    return (SpelchOpener){ SPELCH_OPENED_BY_BED, 0 };
+  if (opens_with (*c, faces, true, true))
+    return (SpelchOpener){ SPELCH_OPENED_BY_MEASURE_AND_BED, 0 };
+  double backer = backer_that_opens (*c, faces);
+  return (SpelchOpener){ backer > 0 ? SPELCH_OPENED_BY_BACKER : SPELCH_OPENED_BY_OTHER_BIT, backer };
 }
 
-/* The same inequalities turned about: the longest up-shear that would serve this board, 0 when none would. */
-static double
-longest_up_shear (const SpelchCase *c)
+/* The same inequalities turned about: the up-shear lengths that would serve this board; none when the longest
+ * is shorter than the shortest. Where only air is below the board a tip that just cuts through is asked for.
+ */
+static void
+find_up_shear (const SpelchCase *c, SpelchWindows *w)
 {
   SpelchUncertain off = spelch_case_uncertain (c, false);
   double around = c->shear_tolerance + c->flutes.overlap / 2;
-  double longest = first_most (c, false) - c->near_layer - off.depth_minus - around;
-  double shortest
-      = c->through ? c->k->cuts_through + off.over_minus + off.over_plus + c->far_layer + around : 0;
-  return longest >= shortest ? longest : 0;
+  double over = c->k->cuts_through + off.over_minus, deepest = first_most (c, false);
+  if (c->through && c->overcut_free)
+    deepest = fmin (deepest, c->thickness + over);
+  double longest = deepest - c->near_layer - off.depth_minus - around;
+  double shortest = 0;
+  if (c->through && !kept (c, SPELCH_SIDE_FAR, SPELCH_LOAD_PULL_OUT))
+    shortest = over + off.over_plus + c->far_layer + around;
+  w->needs_up_shear_from = longest >= shortest ? shortest : 0;
+  w->needs_up_shear_to = longest >= shortest ? longest : 0;
 }
 
 SpelchWindows
@@ -179,9 +200,13 @@ spelch_windows_find (const SpelchCase *c)
                       .far_applies = c->through,
                       .depth_uncertain_mm = fmax (off.depth_minus, off.depth_plus),
                       .over_uncertain_mm = fmax (off.over_minus, off.over_plus),
-                      .needs_up_shear_to = fmax (longest_up_shear (c), 0) };
+                      .near = find_opener (c, NEAR),
+                      .far = find_opener (c, FAR) };
+  SpelchOpener both = find_opener (c, NEAR | FAR);
+  w.opened_by = both.by;
+  w.opened_mm = both.backer_mm;
   if (is_compression (c))
     w.needs_overcut_mm = fmax (near_needs (c, true) - c->thickness, 0);
-  find_opener (c, &w);
+  find_up_shear (c, &w);
   return w;
 }

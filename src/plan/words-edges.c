@@ -253,35 +253,71 @@ spelch_words_edge_why (const SpelchPlan *plan, SpelchSide side, const SpelchNumb
 
 /* ---- The window ---- */
 
+/* "of 7.2 mm or less", "of 2.2 mm to 16.5 mm". */
 static char *
-opener_sentence (const SpelchPlan *plan, const SpelchNumbers *numbers)
+up_shear_asked_for (const SpelchWindows *w, const SpelchNumbers *numbers)
+{
+  g_autofree char *least = spelch_words_at_least (numbers, w->needs_up_shear_from);
+  g_autofree char *most = spelch_words_at_most (numbers, w->needs_up_shear_to);
+  /* TRANSLATORS: follows "a compression bit with an up-shear" */
+  return w->needs_up_shear_from > 0 ? g_strdup_printf (_ ("of %s to %s"), least, most)
+                                    : g_strdup_printf (_ ("of %s or less"), most);
+}
+
+/* Which other bit would keep the face. */
+static char *
+other_bit_sentence (const SpelchPlan *plan, SpelchSide side, const SpelchNumbers *numbers)
 {
   const SpelchWindows *w = &plan->windows;
-  g_autofree char *backer = spelch_words_at_least (numbers, w->opened_mm);
-  g_autofree char *below = spelch_words_at_least (numbers, w->needs_overcut_mm);
+  g_autofree char *shear = up_shear_asked_for (w, numbers);
+  bool down = side == SPELCH_SIDE_MOTOR, both = plan->through;
+  if (w->needs_up_shear_to <= 0)
+    return g_strdup (down ? _ ("A down-cut bit would keep it.") : _ ("An up-cut bit would keep it."));
+  if (!both)
+    return g_strdup_printf (
+        _ ("A down-cut bit would keep it, and so would a compression bit with an up-shear %s."), shear);
+  return g_strdup_printf (
+      down ? _ ("A down-cut bit would keep it; a compression bit with an up-shear %s would keep both faces.")
+           : _ ("An up-cut bit would keep it; a compression bit with an up-shear %s would keep both faces."),
+      shear);
+}
+
+static char *
+backer_sentence (const SpelchPlan *plan, const SpelchOpener *opener, const SpelchNumbers *numbers)
+{
+  double needs = plan->windows.needs_overcut_mm;
+  g_autofree char *backer = spelch_words_at_least (numbers, opener->backer_mm);
+  g_autofree char *below = spelch_words_at_least (numbers, needs);
   g_autofree char *allowed = spelch_words_length (numbers, plan->overcut_most);
-  g_autofree char *shear = spelch_words_at_most (numbers, w->needs_up_shear_to);
-  switch (w->opened_by)
+  if (needs <= plan->overcut_most)
+    return g_strdup_printf (_ ("A backer at least %s thick against the far face opens a depth that holds."),
+                            backer);
+  return g_strdup_printf (
+      _ ("The tip would have to run %s below the board, and only %s is allowed. A backer at least %s thick "
+         "against the far face allows it, tolerances included."),
+      below, allowed, backer);
+}
+
+/* What would open the window of a face; empty when it is open. */
+static char *
+opener_sentence (const SpelchPlan *plan, SpelchSide side, const SpelchNumbers *numbers)
+{
+  const SpelchOpener *opener = side == SPELCH_SIDE_MOTOR ? &plan->windows.near : &plan->windows.far;
+  switch (opener->by)
     {
     case SPELCH_OPENED_BY_MEASURE:
       return g_strdup (
           _ ("The board may be thicker or thinner than it is sold as. Measure it, and a depth will hold."));
     case SPELCH_OPENED_BY_BED:
       return g_strdup (_ ("Set zero on the bed, and a depth will hold."));
+    case SPELCH_OPENED_BY_MEASURE_AND_BED:
+      return g_strdup (_ ("Measure the board and set zero on the bed, and a depth will hold."));
     case SPELCH_OPENED_BY_BACKER:
-      if (w->needs_overcut_mm > plan->overcut_most)
-        return g_strdup_printf (
-            _ ("The tip would have to run %s below the board, and only %s is allowed. A backer at least %s "
-               "thick under the board allows it, tolerances included."),
-            below, allowed, backer);
-      return g_strdup_printf (_ ("A backer at least %s thick under the board opens a depth that holds."),
-                              backer);
+      return backer_sentence (plan, opener, numbers);
     case SPELCH_OPENED_BY_LONGER_BIT:
       return g_strdup (_ ("The bit doesn't reach deep enough: take a longer one."));
     case SPELCH_OPENED_BY_OTHER_BIT:
-      if (w->needs_up_shear_to > 0)
-        return g_strdup_printf (_ ("Take a compression bit with an up-shear of %s or less."), shear);
-      return g_strdup (_ ("Take another kind of bit."));
+      return other_bit_sentence (plan, side, numbers);
     case SPELCH_OPENED_BY_NOTHING_NEEDED:
     default:
       return g_strdup ("");
@@ -318,7 +354,7 @@ spelch_words_window (const SpelchPlan *plan, SpelchSide side, const SpelchNumber
   const SpelchRange *sure = first ? &plan->windows.robust.first_pass : &plan->windows.robust.last_tip;
   if (!first && !plan->windows.far_applies)
     return g_strdup (_ ("This cut doesn't open this face."));
-  g_autofree char *opener = sure->empty ? opener_sentence (plan, numbers) : NULL;
+  g_autofree char *opener = sure->empty ? opener_sentence (plan, side, numbers) : NULL;
   if (just->empty)
     return g_strdup_printf (first ? _ ("No depth of the first pass keeps this face. %s")
                                   : _ ("No depth keeps this face. %s"),

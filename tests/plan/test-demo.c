@@ -3,89 +3,20 @@
  * What the demo part must show: where a compression bit's clean depths begin and end, what a ramp does, which
  * way each machine pulls. Expected figures are worked out by hand from the geometry beside them.
  */
-#include "files/shop-data.h"
-#include "plan/plan.h"
+#include "on-demo.h"
+
 #include "plan/words.h"
 
 #include <string.h>
 
 static const SpelchNumbers MM = { SPELCH_UNIT_MM, SPELCH_INCH_FRACTION, '.' };
 
-typedef struct
-{
-  SpelchPart *part;
-  SpelchCut *cut;
-  SpelchPlan plan;
-} Demo;
-
-static void
-set_up (Demo *demo, gconstpointer unused)
-{
-  g_autoptr (SpelchPart) shared = spelch_shop_demo ();
-  demo->part = spelch_part_copy (shared);
-  demo->cut = &demo->part->cuts[spelch_part_find_cut (demo->part, "outline")];
-  memset (&demo->cut->held, 0, sizeof demo->cut->held);
-}
-
-static void
-tear_down (Demo *demo, gconstpointer unused)
-{
-  spelch_part_unref (demo->part);
-}
-
-static void
-plan_with (Demo *demo, const char *bit)
-{
-  guint n;
-  const SpelchBit *bits = spelch_shop_bits (&n);
-  for (guint i = 0; i < n; i++)
-    if (g_str_equal (bits[i].id, bit))
-      {
-        spelch_plan_make (spelch_shop_constants (), demo->part, demo->cut, &bits[i], &demo->plan);
-        return;
-      }
-  g_assert_not_reached ();
-}
-
-static void
-hold_first_pass (Demo *demo, double depth)
-{
-  demo->cut->held.n_passes = 1;
-  demo->cut->held.passes[0] = spelch_length_mm (depth);
-}
-
-static int
-grade (const Demo *demo, SpelchSide side)
-{
-  return spelch_plan_worst (&demo->plan, side)->grade;
-}
-
-static void
-take_board (Demo *demo, const char *id)
-{
-  guint n;
-  const SpelchBoard *boards = spelch_shop_boards (&n);
-  for (guint i = 0; i < n; i++)
-    if (g_str_equal (boards[i].id, id))
-      demo->part->board = boards[i];
-}
-
-static void
-take_machine (Demo *demo, SpelchMachineKind kind)
-{
-  guint n;
-  const SpelchMachine *machines = spelch_shop_machines (&n);
-  for (guint i = 0; i < n; i++)
-    if (machines[i].kind == kind)
-      demo->part->machine = machines[i];
-}
-
 /* Up-shear 6.35 mm, face ply 1.3 mm: exactly from 7.65. Marked length +-0.4, depth from the bed +-(0.1 set +
  * 0.05 flat + 0.1 measured): surely from 8.30. */
 static void
 test_first_pass_window (Demo *demo, gconstpointer unused)
 {
-  plan_with (demo, "compression-6.35x22");
+  demo_plan_with (demo, "compression-6.35x22");
   g_assert_cmpfloat_with_epsilon (demo->plan.windows.nominal.first_pass.from, 7.65, 1e-9);
   g_assert_cmpfloat_with_epsilon (demo->plan.windows.robust.first_pass.from, 8.30, 1e-9);
   g_assert_cmpint (demo->plan.windows.opened_by, ==, SPELCH_OPENED_BY_NOTHING_NEEDED);
@@ -95,11 +26,11 @@ test_first_pass_window (Demo *demo, gconstpointer unused)
 static void
 test_too_shallow (Demo *demo, gconstpointer unused)
 {
-  hold_first_pass (demo, 6);
-  plan_with (demo, "compression-6.35x22");
-  g_assert_cmpint (grade (demo, SPELCH_SIDE_MOTOR), >, 3);
+  demo_hold_first_pass (demo, 6);
+  demo_plan_with (demo, "compression-6.35x22");
+  g_assert_cmpint (demo_grade (demo, SPELCH_SIDE_MOTOR), >, 3);
   g_assert_cmpint (spelch_plan_worst (&demo->plan, SPELCH_SIDE_MOTOR)->load, ==, SPELCH_LOAD_PULL_OUT);
-  g_assert_cmpint (grade (demo, SPELCH_SIDE_FAR), ==, 1);
+  g_assert_cmpint (demo_grade (demo, SPELCH_SIDE_FAR), ==, 1);
   g_autofree char *reason = spelch_words_edge_reason (&demo->plan, SPELCH_SIDE_MOTOR, &MM);
   g_assert_nonnull (strstr (reason, "8.3 mm"));
 }
@@ -109,14 +40,14 @@ test_deep_enough (Demo *demo, gconstpointer unused)
 {
   for (double depth = 8.3; depth < 18; depth += 0.1)
     {
-      hold_first_pass (demo, depth);
-      plan_with (demo, "compression-6.35x22");
-      g_assert_cmpint (grade (demo, SPELCH_SIDE_MOTOR), ==, 1);
+      demo_hold_first_pass (demo, depth);
+      demo_plan_with (demo, "compression-6.35x22");
+      g_assert_cmpint (demo_grade (demo, SPELCH_SIDE_MOTOR), ==, 1);
       g_assert_true (spelch_plan_sure (&demo->plan, SPELCH_SIDE_MOTOR));
     }
-  hold_first_pass (demo, 7.9);
-  plan_with (demo, "compression-6.35x22");
-  g_assert_cmpint (grade (demo, SPELCH_SIDE_MOTOR), ==, 1);
+  demo_hold_first_pass (demo, 7.9);
+  demo_plan_with (demo, "compression-6.35x22");
+  g_assert_cmpint (demo_grade (demo, SPELCH_SIDE_MOTOR), ==, 1);
   g_assert_false (spelch_plan_sure (&demo->plan, SPELCH_SIDE_MOTOR));
 }
 
@@ -129,11 +60,11 @@ test_overcut (Demo *demo, gconstpointer unused)
   demo->part->board.measured = spelch_length_mm (15);
   demo->cut->held.overcut_held = true;
   demo->cut->held.overcut = spelch_length_mm (5.0);
-  plan_with (demo, "compression-6.35x22");
-  g_assert_cmpint (grade (demo, SPELCH_SIDE_FAR), ==, 1);
+  demo_plan_with (demo, "compression-6.35x22");
+  g_assert_cmpint (demo_grade (demo, SPELCH_SIDE_FAR), ==, 1);
   demo->cut->held.overcut = spelch_length_mm (5.2);
-  plan_with (demo, "compression-6.35x22");
-  g_assert_cmpint (grade (demo, SPELCH_SIDE_FAR), >, 1);
+  demo_plan_with (demo, "compression-6.35x22");
+  g_assert_cmpint (demo_grade (demo, SPELCH_SIDE_FAR), >, 1);
   g_assert_cmpfloat_with_epsilon (demo->plan.windows.nominal.last_tip.to, 20.05, 1e-9);
 }
 
@@ -141,11 +72,11 @@ test_overcut (Demo *demo, gconstpointer unused)
 static void
 test_long_up_shear (Demo *demo, gconstpointer unused)
 {
-  plan_with (demo, "compression-12.7x35");
+  demo_plan_with (demo, "compression-12.7x35");
   g_assert_cmpfloat_with_epsilon (demo->plan.windows.nominal.first_pass.from, 17.2, 1e-9);
   g_assert_cmpuint (demo->plan.n_passes, ==, 1);
-  g_assert_cmpint (grade (demo, SPELCH_SIDE_MOTOR), ==, 1);
-  g_assert_cmpint (grade (demo, SPELCH_SIDE_FAR), ==, 1);
+  g_assert_cmpint (demo_grade (demo, SPELCH_SIDE_MOTOR), ==, 1);
+  g_assert_cmpint (demo_grade (demo, SPELCH_SIDE_FAR), ==, 1);
 }
 
 /* 15.9 + 1.3 - 12 = 5.2 below the board, exactly; 0.4 + 0.25 more to be sure (5.85), and the backer a
@@ -153,9 +84,9 @@ test_long_up_shear (Demo *demo, gconstpointer unused)
 static void
 test_thin_board (Demo *demo, gconstpointer unused)
 {
-  take_board (demo, "birch-ply-12");
+  demo_take_board (demo, "birch-ply-12");
   demo->part->board.measured = spelch_length_mm (12);
-  plan_with (demo, "compression-12.7x35");
+  demo_plan_with (demo, "compression-12.7x35");
   const SpelchWindows *w = &demo->plan.windows;
   g_assert_true (w->nominal.first_pass.empty);
   g_assert_true (w->robust.first_pass.empty);
@@ -167,9 +98,9 @@ test_thin_board (Demo *demo, gconstpointer unused)
   g_assert_nonnull (strstr (words, "7.0 mm"));
 
   demo->cut->backer = spelch_length_mm (7.0);
-  plan_with (demo, "compression-12.7x35");
+  demo_plan_with (demo, "compression-12.7x35");
   g_assert_false (w->robust.first_pass.empty);
-  g_assert_cmpint (grade (demo, SPELCH_SIDE_MOTOR), ==, 1);
+  g_assert_cmpint (demo_grade (demo, SPELCH_SIDE_MOTOR), ==, 1);
 }
 
 /* The same plywood not measured, with zero on the face: +0.74/-0.94 (EN 315 at 18 mm, formula from memory)
@@ -180,7 +111,7 @@ test_unmeasured_on_face (Demo *demo, gconstpointer unused)
 {
   demo->part->board.measured = spelch_length_mm (0);
   demo->part->machine.datum = SPELCH_DATUM_FACE;
-  plan_with (demo, "compression-6.35x22");
+  demo_plan_with (demo, "compression-6.35x22");
   g_assert_true (demo->plan.windows.robust.last_tip.empty);
   g_assert_false (demo->plan.windows.nominal.last_tip.empty);
   g_assert_cmpint (demo->plan.windows.opened_by, ==, SPELCH_OPENED_BY_MEASURE);
@@ -190,12 +121,12 @@ test_unmeasured_on_face (Demo *demo, gconstpointer unused)
 static void
 test_ramp_on_line (Demo *demo, gconstpointer unused)
 {
-  plan_with (demo, "compression-6.35x22");
+  demo_plan_with (demo, "compression-6.35x22");
   g_assert_cmpint (demo->plan.entry.kind, ==, SPELCH_ENTRY_PLUNGE);
   g_assert_false (demo->plan.entry.on_line);
   demo->cut->held.entry_held = demo->cut->held.entry_on_line = true;
   demo->cut->held.entry = SPELCH_ENTRY_RAMP;
-  plan_with (demo, "compression-6.35x22");
+  demo_plan_with (demo, "compression-6.35x22");
   const SpelchEdge *edge = spelch_plan_worst (&demo->plan, SPELCH_SIDE_MOTOR);
   g_assert_cmpint (edge->grade, >, 3);
   g_assert_cmpint (edge->line_grade, ==, 1);
@@ -210,22 +141,22 @@ test_seats (Demo *demo, gconstpointer unused)
 {
   const struct
   {
-    SpelchMachineKind machine;
+    const char *machine;
     const char *bit;
     SpelchPair pair;
     bool apart;
   } rows[] = {
-    { SPELCH_MACHINE_GANTRY, "up-cut-6.35x25", SPELCH_PAIR_BOARD_BED, true },
-    { SPELCH_MACHINE_GANTRY, "down-cut-6.35x25", SPELCH_PAIR_BOARD_BED, false },
-    { SPELCH_MACHINE_TABLE, "up-cut-6.35x25", SPELCH_PAIR_BOARD_TABLE, false },
-    { SPELCH_MACHINE_TABLE, "down-cut-6.35x25", SPELCH_PAIR_BOARD_TABLE, true },
-    { SPELCH_MACHINE_HAND, "up-cut-6.35x25", SPELCH_PAIR_BASE_BOARD, false },
-    { SPELCH_MACHINE_HAND, "down-cut-6.35x25", SPELCH_PAIR_BASE_BOARD, true },
+    { "medium-gantry", "up-cut-6.35x25", SPELCH_PAIR_BOARD_BED, true },
+    { "medium-gantry", "down-cut-6.35x25", SPELCH_PAIR_BOARD_BED, false },
+    { "router-table", "up-cut-6.35x25", SPELCH_PAIR_BOARD_TABLE, false },
+    { "router-table", "down-cut-6.35x25", SPELCH_PAIR_BOARD_TABLE, true },
+    { "plunge-router", "up-cut-6.35x25", SPELCH_PAIR_BASE_BOARD, false },
+    { "plunge-router", "down-cut-6.35x25", SPELCH_PAIR_BASE_BOARD, true },
   };
   for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
     {
-      take_machine (demo, rows[i].machine);
-      plan_with (demo, rows[i].bit);
+      demo_take_machine (demo, rows[i].machine);
+      demo_plan_with (demo, rows[i].bit);
       g_assert_cmpint (demo->plan.seats[0].pair, ==, rows[i].pair);
       g_assert_true (demo->plan.seats[0].apart == rows[i].apart);
       g_assert_cmpfloat (demo->plan.seats[0].mean_n, >, 0);
@@ -240,16 +171,16 @@ test_kinds (Demo *demo, gconstpointer unused)
 {
   demo->cut->held.feed_mm_min = 5400;
   demo->cut->held.speed_rpm = 18000;
-  plan_with (demo, "down-cut-6.35x25");
-  g_assert_cmpint (grade (demo, SPELCH_SIDE_MOTOR), ==, 1);
-  plan_with (demo, "straight-6.35x25");
-  g_assert_cmpint (grade (demo, SPELCH_SIDE_MOTOR), ==, 3);
-  plan_with (demo, "up-cut-6.35x25");
-  g_assert_cmpint (grade (demo, SPELCH_SIDE_MOTOR), ==, 5);
-  g_assert_cmpint (grade (demo, SPELCH_SIDE_FAR), ==, 1);
+  demo_plan_with (demo, "down-cut-6.35x25");
+  g_assert_cmpint (demo_grade (demo, SPELCH_SIDE_MOTOR), ==, 1);
+  demo_plan_with (demo, "straight-6.35x25");
+  g_assert_cmpint (demo_grade (demo, SPELCH_SIDE_MOTOR), ==, 3);
+  demo_plan_with (demo, "up-cut-6.35x25");
+  g_assert_cmpint (demo_grade (demo, SPELCH_SIDE_MOTOR), ==, 5);
+  g_assert_cmpint (demo_grade (demo, SPELCH_SIDE_FAR), ==, 1);
 }
 
-#define ADD(name, function) g_test_add ("/demo/" name, Demo, NULL, set_up, function, tear_down)
+#define ADD(name, function) g_test_add ("/demo/" name, Demo, NULL, demo_set_up, function, demo_tear_down)
 
 int
 main (int argc, char **argv)
