@@ -145,6 +145,13 @@ spelch_case_uncertain (const SpelchCase *c, bool exact)
 }
 
 bool
+spelch_case_turns_over (const SpelchCase *c)
+{
+  return c->flutes.turn_over > 0 && c->flutes.turn_over < c->flutes.length
+         && c->flutes.helix >= SPELCH_NEUTRAL_HELIX_RAD;
+}
+
+bool
 spelch_case_backed (const SpelchCase *c)
 {
   bool spoilboard

@@ -50,6 +50,9 @@ typedef struct
 /* @exact: everything as described, all zero. */
 SpelchUncertain spelch_case_uncertain (const SpelchCase *c, bool exact);
 
+/* True when both hands of shear occur on the bit. */
+bool spelch_case_turns_over (const SpelchCase *c);
+
 /* True when the far face lies on a firm flat backing outside the finished line. */
 bool spelch_case_backed (const SpelchCase *c);
 

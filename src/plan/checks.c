@@ -1,11 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "plan/checks.h"
 
+#include "plan/passes.h"
 #include "plan/solve.h"
 
 #include <math.h>
 
-#define SLACK 1e-6
+#define SLACK           1e-6
+#define WIDTH_WITHIN_MM 0.005
 
 static void
 add (SpelchPlan *plan, SpelchStopKind kind, double value, double limit)
@@ -39,25 +41,52 @@ check_tool (const SpelchCase *c, SpelchPlan *plan)
     add (plan, SPELCH_STOP_HAND_FEED_MARK, c->diameter, c->k->hand_feed_mark);
 }
 
+/* A bit that leaves an allowance on the walls needs room for it too. */
 static void
-check_shape (const SpelchCase *c, SpelchPlan *plan)
+check_width (const SpelchCase *c, SpelchPlan *plan)
 {
   const SpelchCut *cut = c->cut;
-  double deepest = plan->n_passes > 0 ? plan->passes[plan->n_passes - 1].tip_mm : plan->through_depth;
-  bool plunges = plan->entry.kind == SPELCH_ENTRY_PLUNGE || plan->entry.kind == SPELCH_ENTRY_STAGED;
-
-  if (!c->single_wall && cut->width.mm > 0 && c->diameter > cut->width.mm + 0.005)
-    add (plan, SPELCH_STOP_TOO_WIDE, c->diameter, cut->width.mm);
-  else if (cut->corner_radius.mm > 0 && c->diameter > 2 * cut->corner_radius.mm + 0.005)
+  bool finishes = plan->n_passes > 0 && plan->passes[plan->n_passes - 1].finishing;
+  double allowance = finishes ? plan->passes[plan->n_passes - 1].side_allowance_mm : 0;
+  double room = cut->width.mm - allowance * (cut->kept == SPELCH_WALL_BOTH ? 2 : 1);
+  if (!c->single_wall && cut->width.mm > 0 && c->diameter > room + WIDTH_WITHIN_MM)
+    add (plan, SPELCH_STOP_TOO_WIDE, c->diameter, fmax (room, 0));
+  else if (cut->corner_radius.mm > 0 && c->diameter > 2 * cut->corner_radius.mm + WIDTH_WITHIN_MM)
     add (plan, SPELCH_STOP_TOO_WIDE, c->diameter, 2 * cut->corner_radius.mm);
-  if (deepest > c->depth_most + SLACK)
-    add (plan, SPELCH_STOP_TOO_SHORT, deepest, c->depth_most);
+}
+
+/* A finishing pass cuts its whole depth at once, with the cutting length. */
+static void
+check_depth (const SpelchCase *c, SpelchPlan *plan)
+{
+  const SpelchPass *last = plan->n_passes > 0 ? &plan->passes[plan->n_passes - 1] : NULL;
+  double deepest = last != NULL ? last->tip_mm : plan->through_depth;
+  double reach
+      = last != NULL && last->finishing ? fmin (c->depth_most, c->bit->cutting_length.mm) : c->depth_most;
+  if (deepest > reach + SLACK)
+    add (plan, SPELCH_STOP_TOO_SHORT, deepest, reach);
   if (c->through && !c->overcut_free && plan->overcut > c->overcut_most + SLACK)
     add (plan, SPELCH_STOP_OVERCUT, plan->overcut, c->overcut_most);
   if (c->through && plan->overcut < c->k->cuts_through - SLACK)
     add (plan, SPELCH_STOP_NOT_THROUGH, plan->overcut, c->k->cuts_through);
-  if (plunges && !c->bit->end_cutting)
-    add (plan, SPELCH_STOP_PLUNGE, 0, 0);
+}
+
+static void
+check_entry (const SpelchCase *c, SpelchPlan *plan)
+{
+  const SpelchEntry *entry = &plan->entry;
+  double steepest = spelch_passes_steepest (c);
+  bool down_cut = c->bit->kind == SPELCH_BIT_DOWN_CUT;
+  bool told = c->bit->end_cutting || c->bit->uncut_centre.mm > 0;
+  if (entry->kind == SPELCH_ENTRY_PLUNGE || entry->kind == SPELCH_ENTRY_STAGED)
+    {
+      if (down_cut || !c->bit->end_cutting)
+        add (plan, SPELCH_STOP_PLUNGE, c->bit->end_cutting ? 1 : 0, 0);
+    }
+  else if (entry->angle_deg > 0 && !told)
+    add (plan, SPELCH_ASK_END, entry->angle_deg, 0);
+  else if (entry->angle_deg > steepest + SLACK)
+    add (plan, SPELCH_STOP_RAMP, entry->angle_deg, steepest);
 }
 
 static void
@@ -80,7 +109,9 @@ void
 spelch_checks_run (const SpelchCase *c, SpelchPlan *plan)
 {
   check_tool (c, plan);
-  check_shape (c, plan);
+  check_width (c, plan);
+  check_depth (c, plan);
+  check_entry (c, plan);
   check_loads (c, plan);
   plan->verdict = SPELCH_VERDICT_NO_OBJECTION;
   for (guint i = 0; i < plan->n_stops; i++)

@@ -155,18 +155,31 @@ weigh (const SpelchCase *c, SpelchEdge *edge, double chip_max, bool net_lift)
   return CLAMP (1 + left + grain + corner + chip + wear, 1, 5);
 }
 
-/* Length of finished line that a ramp opens with the wrong shear before it is deep enough. */
+/* Length of finished line that the entry opens with the wrong shear. Whatever goes down on the line meets the
+ * motor-side layer at every depth from 0: a ramp until it is deep enough, a plunge over the bit's width. */
 static double
 spoilt_by_entry (const SpelchCase *c, const SpelchPass *passes, guint n, const SpelchEntry *entry)
 {
-  bool slopes = entry->kind == SPELCH_ENTRY_RAMP || entry->kind == SPELCH_ENTRY_HELIX;
-  bool refinished = n > 0 && passes[n - 1].finishing;
-  double turn = c->flutes.turn_over;
-  if (!slopes || !entry->on_line || refinished || n == 0 || turn <= 0 || turn >= c->flutes.length
-      || entry->angle_deg <= 0)
+  bool hole = c->cut->kind == SPELCH_CUT_HOLE;
+  double whole = hole ? M_PI * c->cut->width.mm : c->cut->length.mm;
+  if (n == 0 || !entry->on_line || passes[n - 1].finishing || !spelch_case_turns_over (c))
     return 0;
-  double wrong = fmin (passes[0].tip_mm, turn + c->flutes.overlap / 2 + c->near_layer);
-  return wrong / tan (entry->angle_deg * M_PI / 180);
+  switch (entry->kind)
+    {
+    case SPELCH_ENTRY_PLUNGE:
+    case SPELCH_ENTRY_STAGED:
+      return hole ? whole : c->diameter;
+    case SPELCH_ENTRY_RAMP:
+    case SPELCH_ENTRY_HELIX:
+      {
+        double wrong = fmin (passes[0].tip_mm, c->flutes.turn_over + c->flutes.overlap / 2 + c->near_layer);
+        return entry->angle_deg > 0 ? fmin (wrong / tan (entry->angle_deg * M_PI / 180), whole) : 0;
+      }
+    case SPELCH_ENTRY_EDGE:
+    case SPELCH_ENTRY_DRILLED:
+    default:
+      return 0;
+    }
 }
 
 static void

@@ -30,7 +30,7 @@ spelch_passes_overcut (const SpelchCase *c, const SpelchWindows *windows)
   return tenth_up (from, to);
 }
 
-/* First pass of at least the clean depth, in tenths where that fits; else an even share. */
+/* First pass within the clean depths, in tenths where that fits; else an even share. */
 static double
 first_depth (const SpelchCase *c, const SpelchWindows *windows, double final_depth, guint steps)
 {
@@ -39,16 +39,19 @@ first_depth (const SpelchCase *c, const SpelchWindows *windows, double final_dep
   double even = tenth_up (final_depth / steps, final_depth);
   if (near.empty)
     return even;
-  return fmin (fmax (even, tenth_up (near.from, near.to)), final_depth);
+  return fmin (fmin (fmax (even, tenth_up (near.from, near.to)), near.to), final_depth);
 }
 
+/* Depths in tenths, unless that would make a step deeper than the bit takes. */
 static guint
 add_steps (const SpelchCase *c, SpelchPass *passes, guint n, double from, double to, guint steps, bool held)
 {
   for (guint i = 1; i <= steps && n < SPELCH_MAX_PASSES; i++)
     {
-      double tip = i == steps ? to : round ((from + (to - from) * i / steps) * 10) / 10;
       double above = n == 0 ? 0 : passes[n - 1].tip_mm;
+      double tenth = round ((from + (to - from) * i / steps) * 10) / 10;
+      double tip
+          = i == steps ? to : fmin (fmax (tenth, to - (steps - i) * c->step_most), above + c->step_most);
       passes[n++] = (SpelchPass){ above, tip, 0, c->tracks, false, held && i == steps };
     }
   return n;
@@ -92,6 +95,15 @@ divide_held (const SpelchCase *c, double final_depth, SpelchPass *passes)
   return add_steps (c, passes, n, from, final_depth, least_steps (c, final_depth - from), false);
 }
 
+/* A finishing pass runs along each wall that stays; the path of a closed shape is its whole wall. */
+static int
+finishing_tracks (const SpelchCase *c)
+{
+  SpelchCutKind kind = c->cut->kind;
+  bool two_walls = kind == SPELCH_CUT_DADO || kind == SPELCH_CUT_SLOT || kind == SPELCH_CUT_MORTISE;
+  return two_walls && c->cut->kept == SPELCH_WALL_BOTH ? 2 : 1;
+}
+
 guint
 spelch_passes_divide (const SpelchCase *c, const SpelchWindows *windows, double final_depth, guint steps,
                       SpelchPass passes[SPELCH_MAX_PASSES])
@@ -104,12 +116,12 @@ spelch_passes_divide (const SpelchCase *c, const SpelchWindows *windows, double 
                                           : divide_free (c, windows, final_depth, steps, passes);
   for (guint i = 0; i < n; i++)
     passes[i].side_allowance_mm = allowance;
-  if (allowance > 0 && n < SPELCH_MAX_PASSES)
-    {
-      double reach = passes[n - 1].tip_mm;
-      passes[n++] = (SpelchPass){ 0, reach, allowance, 1, true, false };
-    }
-  return n;
+  if (allowance <= 0)
+    return n;
+  if (n == SPELCH_MAX_PASSES)
+    return 0;
+  passes[n] = (SpelchPass){ 0, passes[n - 1].tip_mm, allowance, finishing_tracks (c), true, false };
+  return n + 1;
 }
 
 /* Waste beside the finished line to go down in: around an outline, inside a pocket. */
@@ -120,28 +132,46 @@ has_waste (const SpelchCase *c)
   return one_kept || c->tracks > 1 || c->cut->kind == SPELCH_CUT_POCKET;
 }
 
-static double
-steepest (const SpelchCase *c)
+double
+spelch_passes_steepest (const SpelchCase *c)
 {
-  double angle = c->bit->kind == SPELCH_BIT_DOWN_CUT ? c->k->ramp_down_cut : c->k->ramp_default;
-  if (!c->bit->end_cutting && c->bit->uncut_centre.mm > 0)
-    angle = fmin (angle, atan2 (c->bit->end_hollow.mm, c->bit->uncut_centre.mm) * 180 / M_PI);
-  return angle;
+  if (c->bit->end_cutting)
+    return 90;
+  if (c->bit->uncut_centre.mm <= 0)
+    return 0;
+  return atan2 (c->bit->end_hollow.mm, c->bit->uncut_centre.mm) * 180 / M_PI;
+}
+
+static bool
+plunges (const SpelchCase *c)
+{
+  return c->bit->end_cutting && c->bit->kind != SPELCH_BIT_DOWN_CUT;
+}
+
+/* Down into a hole as wide as the bit there is only one way. */
+static bool
+is_drilled_by_the_bit (const SpelchCase *c)
+{
+  return c->cut->kind == SPELCH_CUT_HOLE && c->tracks == 1;
 }
 
 static SpelchEntryKind
 entry_kind (const SpelchCase *c)
 {
-  bool plunges = c->bit->end_cutting && c->bit->kind != SPELCH_BIT_DOWN_CUT;
+  bool by_hand = c->machine->kind == SPELCH_MACHINE_HAND;
   if (c->single_wall || (c->cut->start == SPELCH_END_EDGE && !spelch_cut_every_direction (c->cut)))
     return SPELCH_ENTRY_EDGE;
+  if (is_drilled_by_the_bit (c))
+    return by_hand ? SPELCH_ENTRY_STAGED : SPELCH_ENTRY_PLUNGE;
   if (c->machine->kind == SPELCH_MACHINE_TABLE)
     return SPELCH_ENTRY_DRILLED;
-  if (c->machine->kind == SPELCH_MACHINE_HAND)
-    return plunges ? SPELCH_ENTRY_STAGED : SPELCH_ENTRY_DRILLED;
-  if (plunges)
+  if (by_hand)
+    return plunges (c) ? SPELCH_ENTRY_STAGED : SPELCH_ENTRY_DRILLED;
+  if (plunges (c))
     return SPELCH_ENTRY_PLUNGE;
-  bool circles = (c->cut->kind == SPELCH_CUT_HOLE || c->cut->kind == SPELCH_CUT_POCKET) && c->tracks > 1;
+  if (spelch_passes_steepest (c) <= 0)
+    return SPELCH_ENTRY_DRILLED;
+  bool circles = c->cut->kind == SPELCH_CUT_HOLE || (c->cut->kind == SPELCH_CUT_POCKET && c->tracks > 1);
   return circles ? SPELCH_ENTRY_HELIX : SPELCH_ENTRY_RAMP;
 }
 
@@ -149,14 +179,17 @@ SpelchEntry
 spelch_passes_entry (const SpelchCase *c, const SpelchPass *first)
 {
   const SpelchHeld *held = &c->cut->held;
-  SpelchEntry entry = { .kind = held->entry_held ? held->entry : entry_kind (c), .held = held->entry_held };
-  bool slopes = entry.kind == SPELCH_ENTRY_RAMP || entry.kind == SPELCH_ENTRY_HELIX;
-  entry.on_line = held->entry_held ? held->entry_on_line : !has_waste (c);
-  if (slopes)
+  SpelchEntry entry = { .kind = held->entry_held ? held->entry : entry_kind (c),
+                        .waste = has_waste (c),
+                        .held = held->entry_held };
+  double usual = c->bit->kind == SPELCH_BIT_DOWN_CUT ? c->k->ramp_down_cut : c->k->ramp_default;
+  entry.on_line = !entry.waste || (held->entry_held && held->entry_on_line);
+  if (entry.kind == SPELCH_ENTRY_RAMP || entry.kind == SPELCH_ENTRY_HELIX)
     {
-      entry.angle_deg = held->entry_held && held->entry_deg > 0 ? held->entry_deg : steepest (c);
-      if (entry.angle_deg > 0)
-        entry.length_mm = first->tip_mm / tan (entry.angle_deg * M_PI / 180);
+      bool told = held->entry_held && held->entry_deg > 0;
+      double steepest = spelch_passes_steepest (c);
+      entry.angle_deg = told ? held->entry_deg : steepest > 0 ? fmin (usual, steepest) : usual;
+      entry.length_mm = first->tip_mm / tan (entry.angle_deg * M_PI / 180);
     }
   return entry;
 }

@@ -15,5 +15,9 @@ double spelch_passes_overcut (const SpelchCase *c, const SpelchWindows *windows)
 guint spelch_passes_divide (const SpelchCase *c, const SpelchWindows *windows, double final_depth,
                             guint steps, SpelchPass passes[SPELCH_MAX_PASSES]);
 
+/* The steepest ramp that the end of the bit allows, degrees: 90 for one that cuts at its centre, 0 when it
+ * allows none or its end isn't told. */
+double spelch_passes_steepest (const SpelchCase *c);
+
 /* How the bit gets into the wood for the first pass. */
 SpelchEntry spelch_passes_entry (const SpelchCase *c, const SpelchPass *first);

@@ -31,8 +31,8 @@ N_CODES (SPELCH_LIMIT_CODES, "limit", "chip", "edge", "bending", "stress", "powe
          "room", "heat");
 N_CODES (SPELCH_PAIR_CODES, "pair", "board-bed", "board-table", "base-board", "board-bench");
 N_CODES (SPELCH_STOP_CODES, "stop", "speed-mark", "hand", "stress", "collet", "collet-size", "too-wide",
-         "too-short", "overcut", "not-through", "plunge", "hand-feed-mark", "hands", "no-speed", "holding",
-         "ask-speed-mark", "ask-holding", "ask-overall-length");
+         "too-short", "overcut", "not-through", "plunge", "ramp", "hand-feed-mark", "hands", "no-speed",
+         "holding", "ask-speed-mark", "ask-holding", "ask-overall-length", "ask-end");
 N_CODES (SPELCH_VERDICT_CODES, "verdict", "no_objection", "not_checked", "do_not_cut");
 
 /* A way of cutting under trial. */
@@ -254,10 +254,12 @@ spelch_plan_sure (const SpelchPlan *plan, SpelchSide side)
   const SpelchEdge *edge = spelch_plan_worst (plan, side);
   if (edge == NULL || plan->n_passes == 0)
     return true;
-  const SpelchRange *range
-      = side == SPELCH_SIDE_MOTOR ? &plan->windows.robust.first_pass : &plan->windows.robust.last_tip;
-  double depth = plan->passes[side == SPELCH_SIDE_MOTOR ? 0 : plan->n_passes - 1].tip_mm;
-  return !range->empty && depth >= range->from - 1e-6 && depth <= range->to + 1e-6;
+  const SpelchRange *near = &plan->windows.robust.first_pass, *far = &plan->windows.robust.last_tip;
+  double last = plan->passes[plan->n_passes - 1].tip_mm;
+  /* How deep the first pass may go is a matter of reach and bed, not of its face. */
+  if (side == SPELCH_SIDE_MOTOR)
+    return !near->empty && (edge->on_finishing ? last : plan->passes[0].tip_mm) >= near->from - 1e-6;
+  return !far->empty && last >= far->from - 1e-6 && last <= far->to + 1e-6;
 }
 
 bool

@@ -133,7 +133,7 @@ typedef struct
 {
   double from_mm;           /* tip depth of the pass before; 0 for the first */
   double tip_mm;            /* tip depth */
-  double side_allowance_mm; /* left on the walls */
+  double side_allowance_mm; /* left on the walls; a finishing pass: taken off them */
   int tracks;               /* side by side, to reach the width */
   bool finishing;           /* full depth, takes off the allowance */
   bool held;                /* its depth was set by hand */
@@ -143,6 +143,7 @@ typedef struct
 {
   SpelchEntryKind kind;
   bool on_line;     /* along the finished line instead of in the waste */
+  bool waste;       /* there is waste to go in through */
   double angle_deg; /* ramp or helix */
   double length_mm; /* of the ramp to the first pass's depth, or of the helix unrolled; 0: plunge, edge */
   bool held;
@@ -198,16 +199,17 @@ typedef struct
 /* Reasons not to cut, and questions not answered. */
 typedef enum
 {
-  SPELCH_STOP_SPEED_MARK,     /* speed above the tool's mark */
-  SPELCH_STOP_HAND,           /* left-hand-cut bit on a clockwise spindle */
-  SPELCH_STOP_STRESS,         /* bit stress over its limit */
-  SPELCH_STOP_COLLET,         /* too little shank in the collet */
-  SPELCH_STOP_COLLET_SIZE,    /* no collet of the machine takes this shank */
-  SPELCH_STOP_TOO_WIDE,       /* bit wider than the cut, or than an inside corner allows */
-  SPELCH_STOP_TOO_SHORT,      /* bit doesn't reach the depth */
-  SPELCH_STOP_OVERCUT,        /* tip would cut deeper into bed, backer or bench than allowed */
-  SPELCH_STOP_NOT_THROUGH,    /* the last pass doesn't cut through */
-  SPELCH_STOP_PLUNGE,         /* bit can't plunge and no other entry is set */
+  SPELCH_STOP_SPEED_MARK,  /* speed above the tool's mark */
+  SPELCH_STOP_HAND,        /* left-hand-cut bit on a clockwise spindle */
+  SPELCH_STOP_STRESS,      /* bit stress over its limit */
+  SPELCH_STOP_COLLET,      /* too little shank in the collet */
+  SPELCH_STOP_COLLET_SIZE, /* no collet of the machine takes this shank */
+  SPELCH_STOP_TOO_WIDE,    /* bit wider than the cut, or than an inside corner allows */
+  SPELCH_STOP_TOO_SHORT,   /* bit doesn't reach the depth */
+  SPELCH_STOP_OVERCUT,     /* tip would cut deeper into bed, backer or bench than allowed */
+  SPELCH_STOP_NOT_THROUGH, /* the last pass doesn't cut through */
+  SPELCH_STOP_PLUNGE,      /* bit can't plunge and no other entry is set; value 1: because it is a down-cut */
+  SPELCH_STOP_RAMP,        /* ramp or helix is steeper than the bit's end allows, degrees */
   SPELCH_STOP_HAND_FEED_MARK, /* a bit this wide must be marked for hand feed */
   SPELCH_STOP_HANDS,          /* more sideways force than hands hold */
   SPELCH_STOP_NO_SPEED,       /* no speed and feed satisfy every limit */
@@ -215,6 +217,7 @@ typedef enum
   SPELCH_ASK_SPEED_MARK,      /* no speed marked on the tool: ask the maker */
   SPELCH_ASK_HOLDING,         /* say how it is held */
   SPELCH_ASK_OVERALL,         /* overall length unknown: can't tell the length in the collet */
+  SPELCH_ASK_END,             /* end of the bit unknown: can't tell how steeply it ramps */
   SPELCH_N_STOPS,
 } SpelchStopKind;
 extern const SpelchCodes SPELCH_STOP_CODES;

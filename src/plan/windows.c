@@ -21,13 +21,6 @@ kept (const SpelchCase *c, SpelchSide side, SpelchLoad load)
   return points <= 0;
 }
 
-static bool
-is_compression (const SpelchCase *c)
-{
-  return c->flutes.turn_over > 0 && c->flutes.turn_over < c->flutes.length
-         && c->flutes.helix >= SPELCH_NEUTRAL_HELIX_RAD;
-}
-
 /* How a bit with one hand all along loads a face. */
 static SpelchLoad
 plain_load (const SpelchCase *c, SpelchSide side)
@@ -79,9 +72,9 @@ static SpelchRange
 first_pass (const SpelchCase *c, bool exact)
 {
   double most = first_most (c, exact);
-  if (is_compression (c) && !kept (c, SPELCH_SIDE_MOTOR, SPELCH_LOAD_PULL_OUT))
+  if (spelch_case_turns_over (c) && !kept (c, SPELCH_SIDE_MOTOR, SPELCH_LOAD_PULL_OUT))
     return range (near_needs (c, exact), most);
-  SpelchLoad load = is_compression (c) ? SPELCH_LOAD_PULL_OUT : plain_load (c, SPELCH_SIDE_MOTOR);
+  SpelchLoad load = spelch_case_turns_over (c) ? SPELCH_LOAD_PULL_OUT : plain_load (c, SPELCH_SIDE_MOTOR);
   return kept (c, SPELCH_SIDE_MOTOR, load) ? range (0, most) : EMPTY;
 }
 
@@ -90,10 +83,10 @@ last_tip (const SpelchCase *c, bool exact)
 {
   SpelchUncertain off = spelch_case_uncertain (c, exact);
   double least = c->k->cuts_through + off.over_minus, most = over_most (c, off);
-  if (is_compression (c) && !kept (c, SPELCH_SIDE_FAR, SPELCH_LOAD_PULL_OUT))
+  if (spelch_case_turns_over (c) && !kept (c, SPELCH_SIDE_FAR, SPELCH_LOAD_PULL_OUT))
     most = fmin (most, c->flutes.turn_over - c->flutes.overlap / 2 - far_left (c, exact)
                            - (exact ? 0 : c->shear_tolerance) - off.over_plus);
-  else if (!is_compression (c) && !kept (c, SPELCH_SIDE_FAR, plain_load (c, SPELCH_SIDE_FAR)))
+  else if (!spelch_case_turns_over (c) && !kept (c, SPELCH_SIDE_FAR, plain_load (c, SPELCH_SIDE_FAR)))
     return EMPTY;
   return range (c->thickness + least, fmin (c->thickness + most, c->depth_most - off.depth_plus));
 }
@@ -137,7 +130,7 @@ backer_that_opens (SpelchCase c, guint faces)
 {
   SpelchUncertain off = spelch_case_uncertain (&c, false);
   double over = c.k->cuts_through + off.over_minus;
-  if (is_compression (&c) && (faces & NEAR))
+  if (spelch_case_turns_over (&c) && (faces & NEAR))
     over = fmax (over, near_needs (&c, false) - c.thickness);
   SpelchCut cut = *c.cut;
   cut.backer = spelch_length_mm (over + off.over_plus + c.k->backer_spare);
@@ -205,7 +198,7 @@ spelch_windows_find (const SpelchCase *c)
   SpelchOpener both = find_opener (c, NEAR | FAR);
   w.opened_by = both.by;
   w.opened_mm = both.backer_mm;
-  if (is_compression (c))
+  if (spelch_case_turns_over (c))
     w.needs_overcut_mm = fmax (near_needs (c, true) - c->thickness, 0);
   find_up_shear (c, &w);
   return w;

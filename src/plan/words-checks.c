@@ -83,6 +83,8 @@ spelch_words_stop (const SpelchStop *stop, const SpelchNumbers *numbers)
   g_autofree char *count = spelch_words_count (stop->value);
   g_autofree char *count_limit = spelch_words_count (stop->limit);
   g_autofree char *factor = spelch_words_decimal (numbers, stop->value, 1);
+  g_autofree char *angle = spelch_words_decimal (numbers, stop->value, 1);
+  g_autofree char *allowed_angle = spelch_words_decimal (numbers, stop->limit, 1);
   switch (stop->kind)
     {
     case SPELCH_STOP_SPEED_MARK:
@@ -107,8 +109,17 @@ spelch_words_stop (const SpelchStop *stop, const SpelchNumbers *numbers)
       return g_strdup_printf (_ ("The last pass runs %s past the board; it needs %s to cut through."), value,
                               limit);
     case SPELCH_STOP_PLUNGE:
-      return g_strdup (_ ("This bit doesn't cut at its centre and can't plunge: ramp, or start from an edge "
-                          "or a drilled hole."));
+      return g_strdup (
+          stop->value > 0
+              ? _ ("A down-cut bit presses its chips into the hole it plunges: ramp, or start from an "
+                   "edge or a drilled hole.")
+              : _ ("This bit doesn't cut at its centre and can't plunge: ramp, or start from an edge "
+                   "or a drilled hole."));
+    case SPELCH_STOP_RAMP:
+      if (stop->limit <= 0)
+        return g_strdup (_ ("The bit's end allows no ramp: start from an edge or a drilled hole."));
+      return g_strdup_printf (_ ("The bit's end allows a ramp of %s°; this one has %s°."), allowed_angle,
+                              angle);
     case SPELCH_STOP_HAND_FEED_MARK:
       return g_strdup_printf (_ ("A bit %s across must be marked for feeding by hand (MAN)."), value);
     case SPELCH_STOP_HANDS:
@@ -126,6 +137,10 @@ spelch_words_stop (const SpelchStop *stop, const SpelchNumbers *numbers)
       return g_strdup (_ ("Say how the work is held."));
     case SPELCH_ASK_OVERALL:
       return g_strdup (_ ("Measure the bit's overall length, to know how much of it the collet holds."));
+    case SPELCH_ASK_END:
+      return g_strdup (
+          _ ("Measure the uncut centre under the bit's end and the hollow there, to know how steeply it "
+             "can ramp."));
     case SPELCH_N_STOPS:
     default:
       return g_strdup ("");

@@ -48,6 +48,22 @@ first_pass_advice (const SpelchPlan *plan, const SpelchNumbers *numbers)
   return g_strdup_printf (_ ("Set the first pass to %s or deeper."), depth);
 }
 
+/* What an entry on the finished line does to the motor-side face, and how to spare it. */
+static char *
+entry_reason (const SpelchPlan *plan, const SpelchEdge *edge, const SpelchNumbers *numbers)
+{
+  const char *noun = layer_noun (plan, SPELCH_SIDE_MOTOR);
+  bool long_way = edge->by_entry_mm >= 10;
+  g_autofree char *length
+      = spelch_words_length (numbers, long_way ? round (edge->by_entry_mm) : edge->by_entry_mm);
+  const char *format = plan->entry.kind == SPELCH_ENTRY_RAMP ? _ ("The ramp lifts %s over its first %s. %s")
+                       : plan->entry.kind == SPELCH_ENTRY_HELIX ? _ ("The spiral lifts %s over %s. %s")
+                                                                : _ ("The plunge lifts %s over %s. %s");
+  return g_strdup_printf (format, noun, length,
+                          plan->entry.waste ? _ ("Plunge or ramp in the waste.")
+                                            : _ ("A drilled hole, or a start from an edge, spares it."));
+}
+
 static char *
 motor_reason (const SpelchPlan *plan, const SpelchEdge *edge, const SpelchNumbers *numbers)
 {
@@ -63,11 +79,7 @@ motor_reason (const SpelchPlan *plan, const SpelchEdge *edge, const SpelchNumber
   if (edge->load == SPELCH_LOAD_NEUTRAL)
     return g_strdup_printf (_ ("Straight edges neither lift nor press %s."), noun);
   if (edge->by_entry_mm > 0)
-    {
-      g_autofree char *length = spelch_words_length (numbers, round (edge->by_entry_mm));
-      return g_strdup_printf (_ ("The ramp lifts %s over its first %s. Plunge, or ramp in the waste."), noun,
-                              length);
-    }
+    return entry_reason (plan, edge, numbers);
   if (!is_compression (plan))
     return g_strdup_printf (_ ("Down-shear presses %s in at every depth."), noun);
   if (!spelch_plan_sure (plan, SPELCH_SIDE_MOTOR) && !plan->windows.robust.first_pass.empty)
