@@ -20,8 +20,6 @@
 #define COLLET_SHARE 1.7
 #define COLLET_MOST  56.0
 
-/* A piece of the bit in which nothing about its edges changes. */
-#define MAX_PIECES  4
 #define MAX_SAMPLES 512
 
 void
@@ -32,103 +30,6 @@ spelch_bit_shape_init (SpelchBitShape *shape, const SpelchBit *bit)
   shape->bearing = bit->bearing;
   shape->hollow = bit->end_cutting ? 0 : bit->end_hollow.mm;
   shape->hollow_width = bit->end_cutting ? 0 : bit->uncut_centre.mm;
-}
-
-/* ---- Geometry ---- */
-
-int
-spelch_bit_zones (const SpelchFlutes *flutes, SpelchZone zones[3])
-{
-  double ends[4] = { 0, flutes->turn_over - flutes->overlap / 2, flutes->turn_over + flutes->overlap / 2,
-                     flutes->length };
-  int n = 0;
-
-  for (int i = 0; i < 3; i++)
-    {
-      double from = CLAMP (ends[i], 0, flutes->length), to = CLAMP (ends[i + 1], 0, flutes->length);
-      SpelchShearHand hand = spelch_flute_hand_at (flutes, (from + to) / 2);
-
-      if (to - from <= 0)
-        continue;
-      if (n > 0 && zones[n - 1].hand == hand)
-        zones[n - 1].to = to;
-      else
-        zones[n++] = (SpelchZone){ from, to, hand };
-    }
-  return n;
-}
-
-/* Zones, and an overlap once more divided at the turn-over, where the edges change their slope. */
-static int
-pieces_of (const SpelchFlutes *flutes, SpelchZone pieces[MAX_PIECES])
-{
-  SpelchZone zones[3];
-  int n_zones = spelch_bit_zones (flutes, zones), n = 0;
-
-  for (int i = 0; i < n_zones; i++)
-    if (flutes->turn_over > zones[i].from && flutes->turn_over < zones[i].to)
-      {
-        pieces[n++] = (SpelchZone){ zones[i].from, flutes->turn_over, zones[i].hand };
-        pieces[n++] = (SpelchZone){ flutes->turn_over, zones[i].to, zones[i].hand };
-      }
-    else
-      pieces[n++] = zones[i];
-  return n;
-}
-
-/* The angle of an edge inside a piece, whose ends belong to it: a height at a joint would be read as its
- * neighbour's. */
-static double
-angle_inside (const SpelchFlutes *flutes, int k, double s, double from, double to, double turned)
-{
-  double middle = (from + to) / 2;
-  double twist = spelch_flute_twist (flutes, s) - spelch_flute_twist (flutes, middle);
-
-  return spelch_flute_edge_angle (flutes, k, middle, turned) + twist;
-}
-
-/* Adds the point where the line from (s0, theta0) to (s1, theta1) crosses the silhouette, if it does. */
-static int
-add_crossing (double radius, double s0, double theta0, double s1, double theta1, bool first,
-              SpelchEdgePoint *points, int i)
-{
-  double way = theta1 - theta0;
-  double low = MIN (theta0, theta1), high = MAX (theta0, theta1);
-  /* Silhouettes are at pi/2 + m pi. */
-  double at = M_PI_2 + M_PI * ceil ((low - M_PI_2) / M_PI);
-
-  if (way == 0 || at > high)
-    return i;
-  points[i] = (SpelchEdgePoint){ s0 + (at - theta0) / way * (s1 - s0), radius * sin (at), first };
-  return i + 1;
-}
-
-int
-spelch_bit_edge_points (const SpelchFlutes *flutes, int k, double from, double to, double step, double turned,
-                        SpelchEdgePoint *points, int n)
-{
-  double radius = flutes->diameter / 2, last_s = from, last_theta = 0;
-  int samples = (int)CLAMP (ceil ((to - from) / step), 1, n / 2 - 2), i = 0;
-  bool was_front = false;
-
-  for (int j = 0; j <= samples && i + 2 <= n; j++)
-    {
-      double s = from + (to - from) * j / samples;
-      double theta = angle_inside (flutes, k, s, from, to, turned);
-      bool front = cos (theta) > 0;
-
-      if (j > 0 && front != was_front)
-        i = add_crossing (radius, last_s, last_theta, s, theta, front, points, i);
-      if (front && i < n)
-        {
-          points[i] = (SpelchEdgePoint){ s, radius * sin (theta), j == 0 };
-          i++;
-        }
-      was_front = front;
-      last_s = s;
-      last_theta = theta;
-    }
-  return i;
 }
 
 double
@@ -204,7 +105,7 @@ add_land (cairo_t *cr, const SpelchBitShape *shape, int k, SpelchZone piece, dou
         int i = side == 0 ? j : samples - j;
         double s = piece.from + (piece.to - piece.from) * i / samples;
         double theta
-            = angle_inside (&shape->flutes, k, s, piece.from, piece.to, shape->turned) - 2 * M_PI * m;
+            = spelch_bit_angle (&shape->flutes, k, s, piece.from, piece.to, shape->turned) - 2 * M_PI * m;
         double x = radius * sin (CLAMP (theta + (side == 0 ? 0 : land), -M_PI_2, M_PI_2));
 
         cairo_line_to (cr, x, -s * shape->scale);
@@ -219,8 +120,8 @@ draw_lands (cairo_t *cr, const SpelchBitShape *shape, SpelchZone piece, int edge
 
   for (int k = 0; k < edges; k++)
     {
-      double a = angle_inside (&shape->flutes, k, piece.from, piece.from, piece.to, shape->turned);
-      double b = angle_inside (&shape->flutes, k, piece.to, piece.from, piece.to, shape->turned);
+      double a = spelch_bit_angle (&shape->flutes, k, piece.from, piece.from, piece.to, shape->turned);
+      double b = spelch_bit_angle (&shape->flutes, k, piece.to, piece.from, piece.to, shape->turned);
       int first = (int)ceil ((MIN (a, b) - M_PI_2) / (2 * M_PI));
       int last = (int)floor ((MAX (a, b) + land + M_PI_2) / (2 * M_PI));
 
@@ -316,10 +217,10 @@ paint_steel (cairo_t *cr, const SpelchBitShape *shape, double half, const Spelch
 static void
 draw_flutes (cairo_t *cr, const SpelchBitShape *shape, const SpelchPalette *p)
 {
-  SpelchZone pieces[MAX_PIECES];
+  SpelchZone pieces[SPELCH_MAX_PIECES];
   double half = shape->flutes.diameter / 2 * shape->scale, top = -shape->flute_mm * shape->scale;
   bool broken = shape->flute_mm < shape->flutes.length - 1e-6;
-  int n = pieces_of (&shape->flutes, pieces);
+  int n = spelch_bit_pieces (&shape->flutes, pieces);
 
   cairo_save (cr);
   add_piece (cr, half, 0, false, top, broken);

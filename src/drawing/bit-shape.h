@@ -47,6 +47,15 @@ typedef struct
 /* Zones from the tip up, from spelch_flute_hand_at(); at most 3. Returns how many. */
 int spelch_bit_zones (const SpelchFlutes *flutes, SpelchZone zones[3]);
 
+/* Zones, an overlap divided once more at the turn-over, where the edges change their slope: in a piece
+ * nothing about the edges changes. Returns how many. */
+#define SPELCH_MAX_PIECES 4
+int spelch_bit_pieces (const SpelchFlutes *flutes, SpelchZone pieces[SPELCH_MAX_PIECES]);
+
+/* The angle of edge @k at a height of the piece from @from to @to, its ends included: asked for by height
+ * alone, an end would be read as its neighbour's. */
+double spelch_bit_angle (const SpelchFlutes *flutes, int k, double s, double from, double to, double turned);
+
 /* A point of a cutting edge in the side view, mm; `first` begins a new visible stretch. */
 typedef struct
 {

@@ -175,6 +175,7 @@ place_rows (SpelchScene *scene, const Needs *needs)
   frame->foot = needs->height - needs->foot;
   frame->near_y = round (frame->turn > 0 ? near : frame->foot - near);
   frame->far_y = frame->near_y + frame->turn * needs->thickness * scale;
+  frame->rule_mm = needs->thickness + MAX (needs->below, 6 / scale);
   frame->near_rest = needs->base * scale;
   frame->backer = needs->backer * scale;
   frame->far_rest = needs->table ? 0 : far_room (needs, scale) - frame->backer;
@@ -204,9 +205,19 @@ spelch_scene_widest_opening (const SpelchScene *scene)
 static double
 half_opening (const SpelchScene *scene)
 {
-  double width = MAX (scene->opening.right - scene->opening.left, scene->plan.flutes.diameter);
+  return (scene->opening.right - scene->opening.left) / 2 * scene->frame.scale;
+}
 
-  return width / 2 * scene->frame.scale;
+/* How far the opening, and the bit at its wall, reach to the left or right of the middle of the picture's
+ * opening. Beyond a single wall the bit may stand out over the board's end. */
+static double
+cut_reach (const SpelchScene *scene, bool at_left)
+{
+  const SpelchOpening *opening = &scene->opening;
+  double half = half_opening (scene), bit = scene->plan.flutes.diameter * scene->frame.scale;
+  bool wall = at_left == (scene->frame.turn > 0) ? opening->wall_left : opening->wall_right;
+
+  return wall ? half : MAX (half, bit - half);
 }
 
 /* "motor side" and its arrow stand beside the collet and belong to the bit's picture. */
@@ -228,7 +239,7 @@ static double
 motor_reach (const SpelchScene *scene)
 {
   double radius = scene->plan.flutes.diameter / 2 * scene->frame.scale;
-  double aside = MAX (half_opening (scene) - radius, AXIS_SHIFT_MM * scene->frame.scale);
+  double aside = MAX (cut_reach (scene, false) - radius, AXIS_SHIFT_MM * scene->frame.scale);
 
   return aside + spelch_bit_shape_collet_half (&scene->shape) + MOTOR_OFF
          + scene->labels[SPELCH_LABEL_MOTOR].box.width;
@@ -239,9 +250,9 @@ static void
 place_corners (SpelchScene *scene)
 {
   SpelchFrame *frame = &scene->frame;
-  double text = scene->view.text,
-         half = MAX (spelch_bit_shape_collet_half (&scene->shape), half_opening (scene));
-  double left = frame->origin_x - MAX (half + 8, half_opening (scene) + CHEVRON_OFF + 18);
+  double text = scene->view.text, reach = cut_reach (scene, true);
+  double left
+      = frame->origin_x - MAX (spelch_bit_shape_collet_half (&scene->shape) + 8, reach + CHEVRON_OFF + 18);
   double right = frame->origin_x + motor_reach (scene) + 12, room = scene->view.width - 8 - right;
   double top = MARGIN, bottom = frame->near_y - frame->near_rest - AIR * text;
 
@@ -285,7 +296,7 @@ spelch_scene_lay_out_bit (SpelchScene *scene)
                              .turned = scene->view.turned,
                              .line = 1.2 };
   spelch_bit_shape_init (shape, &scene->bit);
-  frame->throat = half_opening (scene) + THROAT_CLEAR;
+  frame->throat = MAX (cut_reach (scene, true), cut_reach (scene, false)) + THROAT_CLEAR;
   frame->gap = scene->machine == SPELCH_MACHINE_HAND && scene->plan.through && scene->cut.backer.mm <= 0
                    ? half_opening (scene) + GAP_CLEAR
                    : 0;

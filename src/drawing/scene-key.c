@@ -93,13 +93,11 @@ add_still (Hash *hash, const SpelchScene *scene)
   add_numbers (hash,
                (const double[]){ scene->view.width, scene->view.height, f->origin_x, f->near_y, f->far_y,
                                  f->board_left, f->board_right, f->ends_left, f->ends_right, f->near_rest,
-                                 f->far_rest, f->backer, f->throat, f->gap },
+                                 f->far_rest, f->backer, f->throat, f->gap, f->rule_mm },
                14);
   add_numbers (
       hash,
       (const double[]){ numbers->unit, numbers->inch_style, numbers->decimal_sign, scene->plan.through }, 4);
-  if (scene->plan.through) /* how far down the rule goes */
-    add_number (hash, MAX (scene->plan.overcut, MIN (scene->plan.overcut_most, 6.0)));
   for (guint i = 0; i < scene->board.n_layers; i++)
     {
       const SpelchLayer *layer = &scene->board.layers[i];
@@ -182,7 +180,9 @@ add_words (Hash *hash, const SpelchScene *scene)
 {
   const SpelchFrame *f = &scene->frame;
 
-  add_numbers (hash, (const double[]){ f->bar_x, f->bar_mm, f->foot, f->board_left, f->near_y, f->far_y }, 6);
+  add_numbers (hash,
+               (const double[]){ f->bar_x, f->bar_mm, f->foot, f->board_left, f->right, f->near_y, f->far_y },
+               7);
   add_numbers (hash,
                (const double[]){ spelch_cut_sees (&scene->cut, SPELCH_FACE_A),
                                  spelch_cut_sees (&scene->cut, SPELCH_FACE_B), scene->plan.near },

@@ -98,7 +98,8 @@ sort_by_y (const SpelchScene *scene, guint *order, guint n)
 static void
 keep_off_note_and_motor (const SpelchScene *scene, double *highest, double *lowest)
 {
-  static const SpelchLabelId OTHERS[] = { SPELCH_LABEL_NOTE, SPELCH_LABEL_MOTOR };
+  static const SpelchLabelId OTHERS[]
+      = { SPELCH_LABEL_FIRST_NOTE, SPELCH_LABEL_LAST_NOTE, SPELCH_LABEL_MOTOR };
 
   for (guint i = 0; i < G_N_ELEMENTS (OTHERS); i++)
     {
@@ -306,7 +307,9 @@ draw_pill (cairo_t *cr, const SpelchScene *scene, const SpelchMark *mark)
         cairo_stroke (cr);
     }
   spelch_lettering_measure (mark->layout, &width, &height);
-  spelch_lettering_draw (cr, mark->layout, mark->box.x + DOT_ROOM * text,
+  spelch_lettering_draw (cr, mark->layout,
+                         mark->kind == SPELCH_MARK_ALLOWANCE ? mark->box.x + (mark->box.width - width) / 2
+                                                             : mark->box.x + DOT_ROOM * text,
                          mark->box.y + (mark->box.height - height) / 2, &scene->palette->ink);
 }
 

@@ -40,6 +40,7 @@ typedef struct
   bool ends_left, ends_right;     /* the board really ends there */
   double left, right;             /* of the room for the board and its pass marks */
   double rule_x, band_x[2], band_width;
+  double rule_mm; /* how deep the rule goes */
   double near_rest, far_rest,
       backer;               /* thickness of what lies on the near face, beyond the far one, between */
   double throat;            /* half width of the opening in the near rest */
@@ -59,7 +60,8 @@ typedef enum
   SPELCH_LABEL_FAR_REST,
   SPELCH_LABEL_BACKER,
   SPELCH_LABEL_SCALE,
-  SPELCH_LABEL_NOTE,
+  SPELCH_LABEL_FIRST_NOTE,
+  SPELCH_LABEL_LAST_NOTE,
   SPELCH_LABEL_FIRST_WINDOW,
   SPELCH_LABEL_LAST_WINDOW,
   SPELCH_LABEL_CAPTION,
@@ -129,7 +131,8 @@ struct _SpelchScene
 void spelch_scene_lay_out_frame (SpelchScene *scene);
 void spelch_scene_lay_out_opening (SpelchScene *scene);
 void spelch_scene_lay_out_bit (SpelchScene *scene);
-void spelch_scene_lay_out_words (SpelchScene *scene); /* what stands still */
+void spelch_scene_lay_out_words (SpelchScene *scene);   /* what stands still */
+void spelch_scene_lay_out_windows (SpelchScene *scene); /* by the one before */
 void spelch_scene_lay_out_marks (SpelchScene *scene);
 void spelch_scene_lay_out_shear (SpelchScene *scene); /* words that move with the bit */
 
@@ -172,8 +175,14 @@ bool spelch_scene_shows_tabs (const SpelchScene *scene);
 /* Depth of the tip in the shown pass, mm. */
 double spelch_scene_shown_depth (const SpelchScene *scene);
 
+/* Adds a rectangle with round corners to the path. */
+void spelch_add_round (cairo_t *cr, SpelchRect rect, double radius);
+
 /* A length that belongs to a thing, as it is written on it: "6.35 mm", "10 mm". Free with g_free(). */
 char *spelch_scene_length (const SpelchScene *scene, double mm);
+
+/* A face's name as it is written inside a sentence. Free with g_free(). */
+char *spelch_scene_face_name (const SpelchScene *scene, SpelchSide side);
 
 /* Makes a label; takes @text. The place is given later. */
 SpelchLabel *spelch_scene_label (SpelchScene *scene, SpelchLabelId id, SpelchSceneLayer layer, char *text,

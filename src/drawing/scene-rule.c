@@ -82,9 +82,7 @@ draw_ticks (cairo_t *cr, const SpelchScene *scene)
 {
   const SpelchFrame *f = &scene->frame;
   Ticks ticks = choose_ticks (scene);
-  double beyond
-      = MAX (scene->plan.overcut, MIN (scene->plan.overcut_most, 6.0)) * (scene->plan.through ? 1 : 0);
-  double deepest = scene->plan.thickness + MAX (beyond, 6 / f->scale);
+  double deepest = f->rule_mm;
   double y0 = f->near_y - f->turn * 10, y1 = spelch_scene_y (scene, deepest) + f->turn * 8;
 
   cairo_move_to (cr, f->rule_x, y0);
@@ -104,16 +102,14 @@ draw_ticks (cairo_t *cr, const SpelchScene *scene)
 }
 
 static void
-add_round (cairo_t *cr, double x, double y0, double y1, double width)
+add_band (cairo_t *cr, const SpelchScene *scene, int column, double from, double to)
 {
-  double top = MIN (y0, y1), height = MAX (fabs (y1 - y0), 2.0), r = MIN (2.0, height / 2);
+  double y0 = spelch_scene_y (scene, CLAMP (from, 0, scene->frame.rule_mm));
+  double y1 = spelch_scene_y (scene, CLAMP (to, 0, scene->frame.rule_mm));
+  SpelchRect rect
+      = { scene->frame.band_x[column], MIN (y0, y1), scene->frame.band_width, MAX (fabs (y1 - y0), 2.0) };
 
-  cairo_new_sub_path (cr);
-  cairo_arc (cr, x + width - r, top + r, r, -M_PI_2, 0);
-  cairo_arc (cr, x + width - r, top + height - r, r, 0, M_PI_2);
-  cairo_arc (cr, x + r, top + height - r, r, M_PI_2, M_PI);
-  cairo_arc (cr, x + r, top + r, r, M_PI, 1.5 * M_PI);
-  cairo_close_path (cr);
+  spelch_add_round (cr, rect, 2.0);
 }
 
 /* One face's window: outlined where the face is clean with everything exact, solid where that holds over the
@@ -123,20 +119,21 @@ draw_band (cairo_t *cr, const SpelchScene *scene, int column, const SpelchRange 
            const SpelchRange *sure)
 {
   static const double DOTS[] = { 1.5, 3.0 };
-  double x = scene->frame.band_x[column], width = scene->frame.band_width;
-  double y0 = spelch_scene_y (scene, just->empty ? 0 : MAX (just->from, 0));
-  double y1 = spelch_scene_y (scene, just->empty ? scene->plan.through_depth : just->to);
 
-  add_round (cr, x, y0, y1, width);
+  if (just->empty)
+    {
+      add_band (cr, scene, column, 0, scene->plan.through_depth);
+      cairo_set_dash (cr, DOTS, 2, 0);
+    }
+  else
+    add_band (cr, scene, column, just->from, just->to);
   spelch_colour_set (cr, &scene->palette->window_just, 1.0);
   cairo_set_line_width (cr, just->empty ? 1.0 : 1.2);
-  if (just->empty)
-    cairo_set_dash (cr, DOTS, 2, 0);
   cairo_stroke (cr);
   cairo_set_dash (cr, NULL, 0, 0);
   if (sure->empty)
     return;
-  add_round (cr, x, spelch_scene_y (scene, MAX (sure->from, 0)), spelch_scene_y (scene, sure->to), width);
+  add_band (cr, scene, column, sure->from, sure->to);
   spelch_colour_set (cr, &scene->palette->window_sure, 1.0);
   cairo_fill (cr);
 }

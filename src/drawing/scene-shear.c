@@ -229,17 +229,9 @@ draw_chevrons (cairo_t *cr, const SpelchScene *scene, const SpelchZone *zones, i
 static void
 draw_column (cairo_t *cr, const SpelchScene *scene)
 {
-  SpelchRect c = scene->chevrons;
-  double r = MIN (COLUMN_ROUND, c.height / 2);
-
-  if (c.height <= 0)
+  if (scene->chevrons.height <= 0)
     return;
-  cairo_new_sub_path (cr);
-  cairo_arc (cr, c.x + c.width - r, c.y + r, r, -M_PI_2, 0);
-  cairo_arc (cr, c.x + c.width - r, c.y + c.height - r, r, 0, M_PI_2);
-  cairo_arc (cr, c.x + r, c.y + c.height - r, r, M_PI_2, M_PI);
-  cairo_arc (cr, c.x + r, c.y + r, r, M_PI, 1.5 * M_PI);
-  cairo_close_path (cr);
+  spelch_add_round (cr, scene->chevrons, COLUMN_ROUND);
   spelch_colour_set (cr, &scene->palette->label_ground, GROUND_OPACITY);
   cairo_fill (cr);
 }

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Words that stand still: names of faces and of what the board rests on, the windows' beginnings, notes on
- * empty windows, the scale bar. They are placed before anything that moves.
+ * Words that stand still: names of faces and of what the board rests on, the scale bar, the
+ * caption. They are placed before anything that moves.
  */
 #include "drawing/scene-private.h"
 
@@ -15,113 +15,7 @@
 #define ROW_PAD    6.0
 #define BAR_TICK   4.0
 
-/* ---- Labels in general ---- */
-
-char *
-spelch_scene_length (const SpelchScene *scene, double mm)
-{
-  const SpelchNumbers *numbers = &scene->view.numbers;
-  SpelchLength length = spelch_length_mm (mm);
-
-  return spelch_length_show (&length, numbers->unit, numbers->inch_style, numbers->decimal_sign);
-}
-
-SpelchLabel *
-spelch_scene_label (SpelchScene *scene, SpelchLabelId id, SpelchSceneLayer layer, char *text, double size,
-                    SpelchLetters letters, double wrap, PangoAlignment align, const SpelchColour *colour)
-{
-  SpelchLabel *label = &scene->labels[id];
-
-  g_clear_object (&label->layout);
-  label->layout = spelch_lettering_set (&scene->lettering, text, size, letters, wrap, align);
-  label->colour = colour;
-  label->layer = layer;
-  label->pad = 0;
-  label->box = (SpelchRect){ 0, 0, 0, 0 };
-  spelch_lettering_measure (label->layout, &label->box.width, &label->box.height);
-  g_free (text);
-  return label;
-}
-
-void
-spelch_scene_drop_label (SpelchScene *scene, SpelchLabelId id)
-{
-  g_clear_object (&scene->labels[id].layout);
-  scene->labels[id].box = (SpelchRect){ 0, 0, 0, 0 };
-}
-
-SpelchRect
-spelch_label_outer (const SpelchLabel *label)
-{
-  if (label->layout == NULL)
-    return (SpelchRect){ 0, 0, 0, 0 };
-  return (SpelchRect){ label->box.x - label->pad, label->box.y - label->pad,
-                       label->box.width + 2 * label->pad, label->box.height + 2 * label->pad };
-}
-
-static void
-draw_ground (cairo_t *cr, const SpelchScene *scene, SpelchRect r)
-{
-  double round = MIN (5.0, r.height / 2);
-
-  cairo_new_sub_path (cr);
-  cairo_arc (cr, r.x + r.width - round, r.y + round, round, -M_PI_2, 0);
-  cairo_arc (cr, r.x + r.width - round, r.y + r.height - round, round, 0, M_PI_2);
-  cairo_arc (cr, r.x + round, r.y + r.height - round, round, M_PI_2, M_PI);
-  cairo_arc (cr, r.x + round, r.y + round, round, M_PI, 1.5 * M_PI);
-  cairo_close_path (cr);
-  spelch_colour_set (cr, &scene->palette->label_ground, 0.92);
-  cairo_fill (cr);
-}
-
-void
-spelch_scene_draw_labels (const SpelchScene *scene, SpelchSceneLayer layer, cairo_t *cr)
-{
-  for (guint i = 0; i < SPELCH_N_LABELS; i++)
-    {
-      const SpelchLabel *label = &scene->labels[i];
-
-      if (label->layout == NULL || label->layer != layer)
-        continue;
-      if (label->pad > 0)
-        draw_ground (cr, scene, spelch_label_outer (label));
-      spelch_lettering_draw (cr, label->layout, label->box.x, label->box.y, label->colour);
-    }
-}
-
-SpelchRect
-spelch_scene_label_bounds (const SpelchScene *scene, SpelchSceneLayer layer)
-{
-  SpelchRect all = { 0, 0, 0, 0 };
-
-  for (guint i = 0; i < SPELCH_N_LABELS; i++)
-    if (scene->labels[i].layout != NULL && scene->labels[i].layer == layer)
-      {
-        SpelchRect outer = spelch_label_outer (&scene->labels[i]);
-
-        /* Letters may lean a little out of their boxes. */
-        all = spelch_rect_union (all,
-                                 (SpelchRect){ outer.x - 2, outer.y - 1, outer.width + 4, outer.height + 2 });
-      }
-  return all;
-}
-
 /* ---- Names ---- */
-
-/* The first letter as inside a sentence: names on the drawing begin small, as its other words do. */
-static char *
-uncapitalised (const char *text)
-{
-  gunichar first = g_utf8_get_char_validated (text, -1);
-  char letter[8] = "";
-
-  /* German nouns keep theirs: the translator says so by the msgstr of this word. */
-  if (first == (gunichar)-1 || first == (gunichar)-2 || first == 0
-      || g_strcmp0 (C_ ("face names on the drawing: lower or as-is", "lower"), "lower") != 0)
-    return g_strdup (text);
-  letter[g_unichar_to_utf8 (g_unichar_tolower (first), letter)] = '\0';
-  return g_strconcat (letter, g_utf8_next_char (text), NULL);
-}
 
 /* Whether the face on that side carries the joiner's mark. */
 static bool
@@ -145,6 +39,39 @@ face_y (const SpelchScene *scene, SpelchSide side)
   return side == SPELCH_SIDE_MOTOR ? scene->frame.near_y : scene->frame.far_y;
 }
 
+/* Room for a name: to the chevrons where the bit may come in its way, else to the middle of the board or so.
+ */
+static double
+face_room (const SpelchScene *scene, SpelchSide side)
+{
+  const SpelchFrame *f = &scene->frame;
+
+  if (f->ends_left && side == SPELCH_SIDE_FAR)
+    return f->right - f->board_left - 128 * scene->view.text;
+  if (f->ends_left)
+    return f->right - MAX (f->board_left, f->origin_x + (f->origin_x - f->corner.x - f->corner.width)) - 24;
+  if (side == SPELCH_SIDE_FAR && !scene->plan.through)
+    return (f->right - f->left) * 0.6;
+  return f->corner.x + f->corner.width - f->board_left - 12;
+}
+
+/* Where a name, with its face mark, begins: at the board's left, or at its right when that is where the board
+ * is. */
+static double
+face_x (const SpelchScene *scene, SpelchSide side)
+{
+  const SpelchFrame *f = &scene->frame;
+  const SpelchLabel *label
+      = &scene->labels[side == SPELCH_SIDE_MOTOR ? SPELCH_LABEL_NEAR_FACE : SPELCH_LABEL_FAR_FACE];
+  double mark = has_face_mark (scene, side) ? MARK_WIDE + 8 : 0;
+
+  /* The last pass's mark stands at the far face's right. */
+  double aside = side == SPELCH_SIDE_FAR && scene->plan.through ? 116 * scene->view.text : 12;
+
+  return f->ends_left ? MAX (f->right - aside - label->box.width - mark, f->board_left + 4)
+                      : f->board_left + 12;
+}
+
 /* Names stand in the strip that lies against the face, or in the air over it. */
 static void
 lay_out_face (SpelchScene *scene, SpelchSide side)
@@ -152,13 +79,13 @@ lay_out_face (SpelchScene *scene, SpelchSide side)
   SpelchLabelId id = side == SPELCH_SIDE_MOTOR ? SPELCH_LABEL_NEAR_FACE : SPELCH_LABEL_FAR_FACE;
   double text = scene->view.text, up = up_from (scene, side);
   double mark = has_face_mark (scene, side) ? (MARK_WIDE + 8) : 0;
-  double room = scene->frame.corner.x + scene->frame.corner.width - scene->frame.board_left - 12 - mark;
-  SpelchLabel *label = spelch_scene_label (scene, id, SPELCH_LAYER_WORDS, uncapitalised (scene->faces[side]),
-                                           NAME_SIZE, SPELCH_LETTERS_STRONG, MAX (room, 90 * text),
-                                           PANGO_ALIGN_LEFT, &scene->palette->ink);
+  double room = face_room (scene, side) - mark;
+  SpelchLabel *label = spelch_scene_label (
+      scene, id, SPELCH_LAYER_WORDS, spelch_scene_face_name (scene, side), NAME_SIZE, SPELCH_LETTERS_STRONG,
+      MAX (room, 90 * text), PANGO_ALIGN_LEFT, &scene->palette->ink);
   SpelchRect taken;
 
-  label->box.x = scene->frame.board_left + 12 + mark;
+  label->box.x = face_x (scene, side) + mark;
   label->box.y = face_y (scene, side) - up * (ROW_PAD + label->box.height / 2 + 1) - label->box.height / 2;
   taken = label->box;
   taken.x -= mark;
@@ -188,7 +115,7 @@ lay_out_strip (SpelchScene *scene, SpelchLabelId id, const char *name, double y0
                                            SPELCH_LETTERS_PLAIN, 0, PANGO_ALIGN_LEFT, &scene->palette->ink);
   double low = MIN (y0, y1), high = MAX (y0, y1);
   SpelchRect rect
-      = { scene->frame.board_left + 12, wished - label->box.height / 2, label->box.width, label->box.height };
+      = { scene->frame.left + 12, wished - label->box.height / 2, label->box.width, label->box.height };
 
   if (high - low < rect.height || !spelch_placer_slide (&scene->placer, &rect, low, high - rect.height))
     {
@@ -234,7 +161,7 @@ choose_bar (SpelchScene *scene)
   static const double MM[] = { 10, 5, 2, 20, 50, 100 };
   static const double INCH[] = { 12.7, 6.35, 3.175, 25.4, 50.8, 101.6 };
   const double *table = scene->view.numbers.unit == SPELCH_UNIT_INCH ? INCH : MM;
-  double most = 0.34 * (scene->frame.right - scene->frame.board_left), scale = scene->frame.scale;
+  double most = 0.34 * (scene->frame.right - scene->frame.left), scale = scene->frame.scale;
 
   scene->frame.bar_mm = table[0];
   for (guint i = 0; i < G_N_ELEMENTS (MM); i++)
@@ -277,7 +204,7 @@ static void
 lay_out_caption (SpelchScene *scene)
 {
   const SpelchFrame *f = &scene->frame;
-  double room = f->bar_x - f->board_left - 20;
+  double room = f->bar_x - f->left - 20;
   SpelchLabel *label;
 
   if (!is_torn (scene) || room < 60)
@@ -285,7 +212,7 @@ lay_out_caption (SpelchScene *scene)
   label = spelch_scene_label (scene, SPELCH_LABEL_CAPTION, SPELCH_LAYER_WORDS,
                               g_strdup (_ ("Splinters show the grade, not a length.")), SMALL_SIZE,
                               SPELCH_LETTERS_PLAIN, room, PANGO_ALIGN_LEFT, &scene->palette->ink_soft);
-  label->box.x = f->board_left;
+  label->box.x = f->left;
   label->box.y = f->foot + 18 * scene->view.text - label->box.height / 2;
   if (label->box.y + label->box.height > scene->view.height)
     label->box.y = scene->view.height - label->box.height;
@@ -294,78 +221,9 @@ lay_out_caption (SpelchScene *scene)
   spelch_placer_take (&scene->placer, label->box);
 }
 
-/* ---- Windows ---- */
-
-/* Where the window begins, in words. @format: for a depth; @always: when the face is clean from the top down.
- */
-static void
-lay_out_window (SpelchScene *scene, SpelchLabelId id, const SpelchRange *just, const SpelchRange *sure,
-                const char *format, const char *always)
-{
-  const SpelchRange *range = sure->empty ? just : sure;
-  g_autofree char *from = NULL;
-  double x = scene->frame.left + 5, reach = 60 * scene->view.text;
-  double room = scene->frame.corner.x + scene->frame.corner.width - x - 6;
-  SpelchLabel *label;
-  SpelchRect outer;
-
-  if (range->empty)
-    return;
-  from = spelch_words_at_least (&scene->view.numbers, range->from);
-  label = spelch_scene_label (scene, id, SPELCH_LAYER_STILL,
-                              range->from < 0.05 ? g_strdup (always) : g_strdup_printf (format, from),
-                              SMALL_SIZE, SPELCH_LETTERS_STRONG, MAX (room, 70 * scene->view.text),
-                              PANGO_ALIGN_LEFT, &scene->palette->ink);
-  label->pad = 3;
-  outer = spelch_label_outer (label);
-  outer.x = x;
-  outer.y = spelch_scene_y (scene, MAX (range->from, 0)) - outer.height / 2;
-  if (!spelch_placer_slide (&scene->placer, &outer, outer.y - reach, outer.y + reach))
-    {
-      spelch_scene_drop_label (scene, id);
-      return;
-    }
-  label->box.x = outer.x + label->pad;
-  label->box.y = outer.y + label->pad;
-}
-
-/* Why a window is empty, in a corner of its own. */
-static void
-lay_out_note (SpelchScene *scene)
-{
-  const SpelchWindows *w = &scene->plan.windows;
-  const SpelchRect room = scene->frame.notes;
-  g_autofree char *near = w->robust.first_pass.empty
-                              ? spelch_words_window (&scene->plan, SPELCH_SIDE_MOTOR, &scene->view.numbers)
-                              : NULL;
-  g_autofree char *far = w->far_applies && w->robust.last_tip.empty
-                             ? spelch_words_window (&scene->plan, SPELCH_SIDE_FAR, &scene->view.numbers)
-                             : NULL;
-  SpelchLabel *label;
-
-  if ((near == NULL && far == NULL) || room.width <= 0)
-    return;
-  label = spelch_scene_label (
-      scene, SPELCH_LABEL_NOTE, SPELCH_LAYER_STILL,
-      near != NULL && far != NULL && g_strcmp0 (near, far) != 0 ? g_strdup_printf ("%s\n%s", near, far)
-      : near != NULL                                            ? g_strdup (near)
-                                                                : g_strdup (far),
-      SMALL_SIZE, SPELCH_LETTERS_PLAIN, room.width, PANGO_ALIGN_LEFT, &scene->palette->ink);
-  label->box.x = room.x;
-  label->box.y = scene->frame.turn > 0 ? room.y : room.y + room.height - label->box.height;
-  if (label->box.height > room.height)
-    {
-      spelch_scene_drop_label (scene, SPELCH_LABEL_NOTE);
-      return;
-    }
-  spelch_placer_take (&scene->placer, label->box);
-}
-
 void
 spelch_scene_lay_out_words (SpelchScene *scene)
 {
-  const SpelchWindows *w = &scene->plan.windows;
-
   spelch_placer_init (&scene->placer, (SpelchRect){ 2, 2, scene->view.width - 4, scene->view.height - 4 });
   spelch_placer_take (&scene->placer, scene->frame.corner);
   lay_out_bar (scene);
@@ -373,13 +231,7 @@ spelch_scene_lay_out_words (SpelchScene *scene)
   lay_out_face (scene, SPELCH_SIDE_MOTOR);
   lay_out_face (scene, SPELCH_SIDE_FAR);
   lay_out_strips (scene);
-  lay_out_note (scene);
-  /* Translators: the depth from which the first, or last, pass leaves its face clean. */
-  lay_out_window (scene, SPELCH_LABEL_FIRST_WINDOW, &w->nominal.first_pass, &w->robust.first_pass,
-                  _ ("first pass from %s"), _ ("first pass at any depth"));
-  if (w->far_applies)
-    lay_out_window (scene, SPELCH_LABEL_LAST_WINDOW, &w->nominal.last_tip, &w->robust.last_tip,
-                    _ ("last pass from %s"), _ ("last pass at any depth"));
+  spelch_scene_lay_out_windows (scene);
 }
 
 /* ---- Drawing ---- */
@@ -388,7 +240,7 @@ spelch_scene_lay_out_words (SpelchScene *scene)
 static void
 add_face_mark (cairo_t *cr, const SpelchScene *scene, SpelchSide side)
 {
-  double up = up_from (scene, side), x = scene->frame.board_left + 12, y = face_y (scene, side) - up * 4;
+  double up = up_from (scene, side), x = face_x (scene, side), y = face_y (scene, side) - up * 4;
 
   if (!has_face_mark (scene, side))
     return;
@@ -438,8 +290,8 @@ spelch_scene_words_bounds (const SpelchScene *scene)
         double top = face_y (scene, (SpelchSide)side)
                      - up_from (scene, (SpelchSide)side) * (4 + MARK_HIGH / 2) - MARK_HIGH / 2;
 
-        all = spelch_rect_union (all,
-                                 (SpelchRect){ f->board_left + 10, top - 4, MARK_WIDE + 4, MARK_HIGH + 8 });
+        all = spelch_rect_union (
+            all, (SpelchRect){ face_x (scene, (SpelchSide)side) - 2, top - 4, MARK_WIDE + 4, MARK_HIGH + 8 });
       }
   return all;
 }

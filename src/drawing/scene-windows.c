@@ -1,0 +1,92 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Words of the clean windows: where each begins, beside its band, and why one is empty. They don't move with
+ * a pass.
+ */
+#include "drawing/scene-private.h"
+
+#include <glib/gi18n-lib.h>
+
+#define SMALL_SIZE 11.5
+
+/* Where the window begins, in words. @format: for a depth; @always: when the face is clean from the top down.
+ */
+static void
+lay_out_window (SpelchScene *scene, SpelchLabelId id, const SpelchRange *just, const SpelchRange *sure,
+                const char *format, const char *always)
+{
+  const SpelchRange *range = sure->empty ? just : sure;
+  g_autofree char *from = NULL;
+  double x = scene->frame.left + 5, reach = 60 * scene->view.text;
+  double room = scene->frame.corner.x + scene->frame.corner.width - x - 6;
+  SpelchLabel *label;
+  SpelchRect outer;
+
+  if (range->empty)
+    return;
+  from = spelch_words_at_least (&scene->view.numbers, range->from);
+  label = spelch_scene_label (scene, id, SPELCH_LAYER_STILL,
+                              range->from < 0.05 ? g_strdup (always) : g_strdup_printf (format, from),
+                              SMALL_SIZE, SPELCH_LETTERS_STRONG, MAX (room, 70 * scene->view.text),
+                              PANGO_ALIGN_LEFT, &scene->palette->ink);
+  label->pad = 3;
+  outer = spelch_label_outer (label);
+  outer.x = x;
+  outer.y = spelch_scene_y (scene, MAX (range->from, 0)) - outer.height / 2;
+  if (!spelch_placer_slide (&scene->placer, &outer, outer.y - reach, outer.y + reach))
+    {
+      spelch_scene_drop_label (scene, id);
+      return;
+    }
+  label->box.x = outer.x + label->pad;
+  label->box.y = outer.y + label->pad;
+}
+
+/* Why a window is empty, under the face's name, in a corner of its own. Notes stand one after another away
+ * from that corner: @from is where the next one begins. */
+static void
+lay_out_note (SpelchScene *scene, SpelchLabelId id, SpelchSide side, double *from)
+{
+  SpelchRect room = scene->frame.notes;
+  g_autofree char *name = spelch_scene_face_name (scene, side);
+  g_autofree char *why = spelch_words_window (&scene->plan, side, &scene->view.numbers);
+  SpelchLabel *label;
+
+  if (room.width <= 0)
+    return;
+  label
+      = spelch_scene_label (scene, id, SPELCH_LAYER_STILL, g_strdup_printf ("%s\n%s", name, why), SMALL_SIZE,
+                            SPELCH_LETTERS_TITLE, room.width, PANGO_ALIGN_LEFT, &scene->palette->ink);
+  label->box.x = room.x;
+  label->box.y = scene->frame.turn > 0 ? room.y + *from : room.y + room.height - *from - label->box.height;
+  *from += label->box.height + 6 * scene->view.text;
+  if (*from > room.height)
+    spelch_scene_drop_label (scene, id);
+  spelch_placer_take (&scene->placer, label->box);
+}
+
+static void
+lay_out_notes (SpelchScene *scene)
+{
+  const SpelchWindows *w = &scene->plan.windows;
+  double from = 0;
+
+  if (w->robust.first_pass.empty)
+    lay_out_note (scene, SPELCH_LABEL_FIRST_NOTE, SPELCH_SIDE_MOTOR, &from);
+  if (w->far_applies && w->robust.last_tip.empty)
+    lay_out_note (scene, SPELCH_LABEL_LAST_NOTE, SPELCH_SIDE_FAR, &from);
+}
+
+void
+spelch_scene_lay_out_windows (SpelchScene *scene)
+{
+  const SpelchWindows *w = &scene->plan.windows;
+
+  lay_out_notes (scene);
+  /* Translators: the depth from which the first, or last, pass leaves its face clean. */
+  lay_out_window (scene, SPELCH_LABEL_FIRST_WINDOW, &w->nominal.first_pass, &w->robust.first_pass,
+                  _ ("first pass from %s"), _ ("first pass at any depth"));
+  if (w->far_applies)
+    lay_out_window (scene, SPELCH_LABEL_LAST_WINDOW, &w->nominal.last_tip, &w->robust.last_tip,
+                    _ ("last pass from %s"), _ ("last pass at any depth"));
+}
