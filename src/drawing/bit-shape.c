@@ -168,18 +168,27 @@ shade_round (cairo_t *cr, double half, double top)
   cairo_pattern_destroy (shade);
 }
 
+/* Adds a break line from one side to the other at @y; on a small bit it swings less. */
+static void
+add_break (cairo_t *cr, double half, double y, double to_right)
+{
+  double swing = 2 * MIN (BREAK_SWING, half * 0.16) * to_right;
+
+  cairo_curve_to (cr, -half / 3 * to_right, y - swing, half / 3 * to_right, y + swing, half * to_right, y);
+}
+
 /* Adds an upright piece from y0 (lower) to y1 (upper); either end may be a break line. */
 static void
 add_piece (cairo_t *cr, double half, double y0, bool break0, double y1, bool break1)
 {
   cairo_move_to (cr, -half, y0);
   if (break0)
-    cairo_curve_to (cr, -half / 3, y0 - 2 * BREAK_SWING, half / 3, y0 + 2 * BREAK_SWING, half, y0);
+    add_break (cr, half, y0, 1);
   else
     cairo_line_to (cr, half, y0);
   cairo_line_to (cr, half, y1);
   if (break1)
-    cairo_curve_to (cr, half / 3, y1 + 2 * BREAK_SWING, -half / 3, y1 - 2 * BREAK_SWING, -half, y1);
+    add_break (cr, half, y1, -1);
   else
     cairo_line_to (cr, -half, y1);
   cairo_close_path (cr);
@@ -193,7 +202,7 @@ add_shank (cairo_t *cr, double narrow, double half, double y0, double cone, doub
   cairo_line_to (cr, cone > 0 ? narrow : half, y0);
   cairo_line_to (cr, half, y0 - cone);
   cairo_line_to (cr, half, y1);
-  cairo_curve_to (cr, half / 3, y1 + 2 * BREAK_SWING, -half / 3, y1 - 2 * BREAK_SWING, -half, y1);
+  add_break (cr, half, y1, -1);
   cairo_line_to (cr, -half, y0 - cone);
   cairo_close_path (cr);
 }
@@ -299,7 +308,7 @@ draw_collet (cairo_t *cr, const SpelchBitShape *shape, const SpelchPalette *p)
   cairo_line_to (cr, half - chamfer, y);
   cairo_line_to (cr, half, y - chamfer);
   cairo_line_to (cr, half, top);
-  cairo_curve_to (cr, half / 3, top + 2 * BREAK_SWING, -half / 3, top - 2 * BREAK_SWING, -half, top);
+  add_break (cr, half, top, -1);
   cairo_line_to (cr, -half, y - chamfer);
   cairo_close_path (cr);
   paint_steel (cr, shape, half, p);

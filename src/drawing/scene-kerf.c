@@ -119,11 +119,12 @@ draw_to_come (const SpelchScene *scene, cairo_t *cr)
 {
   static const double DASH[] = { 4, 3 };
   const SpelchOpening *opening = &scene->opening;
-  double scale = scene->frame.scale, tip = spelch_scene_local_tip (scene);
-  double left = opening->spans[opening->n - 1].from * scale,
-         right = opening->spans[opening->n - 1].to * scale;
+  double left, right, tip = spelch_scene_local_tip (scene);
   LocalSpan all = removed (scene);
 
+  spelch_opening_all (opening, &left, &right);
+  left *= scene->frame.scale;
+  right *= scene->frame.scale;
   if (opening->wall_left)
     add_wall_to_come (scene, cr, left, all.x0 > left + 0.01 ? 0 : tip);
   if (opening->wall_right)
@@ -187,16 +188,18 @@ SpelchRect
 spelch_scene_kerf_bounds (const SpelchScene *scene)
 {
   double scale = scene->frame.scale, height = scene->plan.thickness * scale, bottom;
+  double left, right;
   LocalSpan all;
 
   if (scene->opening.n == 0)
     return (SpelchRect){ 0, 0, 0, 0 };
+  spelch_opening_all (&scene->opening, &left, &right);
   all = removed (scene);
   bottom = MAX (all.y, scene->opening.spans[scene->opening.n - 1].depth * scale) + 2 * WALL_LINE;
   if (scene->opening.shortened)
     bottom = MAX (bottom, height + 7);
-  all.x0 = MIN (all.x0, scene->opening.spans[scene->opening.n - 1].from * scale);
-  all.x1 = MAX (all.x1, scene->opening.spans[scene->opening.n - 1].to * scale);
+  all.x0 = MIN (all.x0, left * scale);
+  all.x1 = MAX (all.x1, right * scale);
   return spelch_scene_to_picture (scene, all.x0 - 2 * WALL_LINE, scene->opening.shortened ? -7 : -2,
                                   all.x1 + 2 * WALL_LINE, bottom);
 }

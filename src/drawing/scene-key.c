@@ -127,10 +127,11 @@ add_bit (Hash *hash, const SpelchScene *scene)
   add_text (hash, pango_layout_get_text (scene->labels[SPELCH_LABEL_MOTOR].layout));
 }
 
-/* Opening, passes up to the shown one, and where the last one will end. */
+/* Opening, passes up to the shown one, and what all of them will take. */
 static void
 add_opening (Hash *hash, const SpelchScene *scene)
 {
+  double from, to;
   const SpelchOpening *o = &scene->opening;
   const SpelchFrame *f = &scene->frame;
 
@@ -141,6 +142,8 @@ add_opening (Hash *hash, const SpelchScene *scene)
   add_numbers (hash,
                (const double[]){ f->origin_x, f->near_y, scene->plan.thickness, scene->plan.flutes.diameter },
                4);
+  spelch_opening_all (o, &from, &to);
+  add_numbers (hash, (const double[]){ from, to }, 2);
   for (guint i = 0; i < o->n; i++)
     if (i <= scene->shown || i + 1 == o->n)
       add_numbers (

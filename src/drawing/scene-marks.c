@@ -139,15 +139,18 @@ place_column (SpelchScene *scene, guint n)
     }
 }
 
-/* The wall that a mark's line runs to: the one at the picture's right, as the pass leaves it. */
+/* The wall that a mark's line runs to, at the picture's right: as the pass leaves it; for the allowance, as
+ * all passes do. */
 static double
 wall_x (const SpelchScene *scene, const SpelchMark *mark)
 {
   guint i = mark->kind == SPELCH_MARK_PASS ? mark->index - 1 : scene->opening.n - 1;
-  const SpelchSpan *span = &scene->opening.spans[i];
+  double from = scene->opening.spans[i].from, to = scene->opening.spans[i].to;
   const SpelchFrame *f = &scene->frame;
 
-  return f->origin_x + f->turn * (f->turn > 0 ? span->to : span->from) * f->scale;
+  if (mark->kind == SPELCH_MARK_ALLOWANCE)
+    spelch_opening_all (&scene->opening, &from, &to);
+  return f->origin_x + f->turn * (f->turn > 0 ? to : from) * f->scale;
 }
 
 static void

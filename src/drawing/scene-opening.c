@@ -29,7 +29,7 @@ left_on (const SpelchScene *scene, const SpelchPass *pass, SpelchWall wall, doub
   const SpelchCut *cut = &scene->cut;
   double spare = width - scene->plan.flutes.diameter;
 
-  if (cut->kept != SPELCH_WALL_BOTH && cut->kept != wall)
+  if (pass->finishing || (cut->kept != SPELCH_WALL_BOTH && cut->kept != wall))
     return 0;
   if (cut->kept == SPELCH_WALL_BOTH && !has_one_wall (cut))
     return MIN (pass->side_allowance_mm, MAX (spare, 0) / 2);
@@ -101,4 +101,16 @@ spelch_scene_lay_out_opening (SpelchScene *scene)
   for (guint i = 0; i < opening->n; i++)
     opening->spans[i] = span_of (scene, &scene->plan.passes[i], width);
   end_board (scene);
+}
+
+void
+spelch_opening_all (const SpelchOpening *opening, double *from, double *to)
+{
+  *from = opening->left;
+  *to = opening->right;
+  for (guint i = 0; i < opening->n; i++)
+    {
+      *from = i == 0 ? opening->spans[i].from : MIN (*from, opening->spans[i].from);
+      *to = i == 0 ? opening->spans[i].to : MAX (*to, opening->spans[i].to);
+    }
 }

@@ -139,6 +139,9 @@ void spelch_scene_lay_out_shear (SpelchScene *scene); /* words that move with th
 /* The widest opening that is drawn true, mm; a wider one is shortened by a break line. */
 double spelch_scene_widest_opening (const SpelchScene *scene);
 
+/* From where to where all passes together cut, mm. */
+void spelch_opening_all (const SpelchOpening *opening, double *from, double *to);
+
 /* ---- Drawing, one function a layer, and each layer's bounds ---- */
 
 void spelch_scene_draw_still (const SpelchScene *scene, cairo_t *cr);

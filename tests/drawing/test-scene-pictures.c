@@ -136,6 +136,40 @@ test_dado_is_true (void)
   cairo_surface_destroy (image);
 }
 
+/* A pass before the finishing one leaves its allowance standing on the wall that stays, and only there; the
+ * finishing pass takes it off. */
+static void
+test_allowance_stands (void)
+{
+  g_auto (Case) c = { 0 };
+  double walls[2];
+
+  case_demo (&c);
+  c.cut.kept = SPELCH_WALL_LEFT;
+  c.cut.held.allowance_held = true;
+  c.cut.held.allowance = spelch_length_mm (0.8);
+  case_plan (&c);
+  g_assert_true (c.plan.passes[c.plan.n_passes - 1].finishing);
+  for (int finished = 0; finished < 2; finished++)
+    {
+      g_autoptr (SpelchScene) scene = NULL;
+      cairo_surface_t *image;
+      int x, y;
+
+      c.view.shown_pass = finished ? c.plan.n_passes : 1;
+      scene = case_scene (&c);
+      image = layer_image (scene, SPELCH_LAYER_KERF);
+      x = (int)scene->axis_x;
+      y = (int)spelch_scene_y (scene, 4.0);
+      while (pixel_at (image, x, y).a > 0 && is_colour (pixel_at (image, x, y), &scene->palette->ground, 2))
+        x--;
+      walls[finished] = x;
+      cairo_surface_destroy (image);
+      if (finished)
+        g_assert_cmpfloat_with_epsilon (walls[0] - walls[1], 0.8 * spelch_scene_scale (scene), 1.6);
+    }
+}
+
 /* Plies as thick as they are: going down the board the fill changes colour at each glue line, and nowhere
  * else. */
 static void
@@ -345,6 +379,7 @@ main (int argc, char **argv)
   g_test_add_func ("/pictures/bounds-are-tight", test_bounds_are_tight);
   g_test_add_func ("/pictures/kerf", test_kerf_is_true);
   g_test_add_func ("/pictures/dado", test_dado_is_true);
+  g_test_add_func ("/pictures/allowance", test_allowance_stands);
   g_test_add_func ("/pictures/layers", test_layers_are_true);
   g_test_add_func ("/pictures/skin", test_skin_is_seen);
   g_test_add_func ("/pictures/splinters", test_splinters);
