@@ -195,15 +195,22 @@ spelch_scene_draw_bit (const SpelchScene *scene, cairo_t *cr)
 }
 
 SpelchRect
-spelch_scene_bit_bounds (const SpelchScene *scene)
+spelch_scene_bit (const SpelchScene *scene)
 {
-  double half, above, below, x, tail, head, turn = scene->frame.turn;
-  SpelchRect all = spelch_scene_label_bounds (scene, SPELCH_LAYER_BIT);
+  double half, above, below, turn = scene->frame.turn;
 
   spelch_bit_shape_extent (&scene->shape, &half, &above, &below);
-  all = spelch_rect_union (all, (SpelchRect){ scene->axis_x - half,
-                                              MIN (scene->tip_y - turn * above, scene->tip_y + turn * below),
-                                              2 * half, above + below });
+  return (SpelchRect){ scene->axis_x - half, MIN (scene->tip_y - turn * above, scene->tip_y + turn * below),
+                       2 * half, above + below };
+}
+
+SpelchRect
+spelch_scene_bit_bounds (const SpelchScene *scene)
+{
+  double x, tail, head;
+  SpelchRect all = spelch_scene_label_bounds (scene, SPELCH_LAYER_BIT);
+
+  all = spelch_rect_union (all, spelch_scene_bit (scene));
   arrow_of (scene, &x, &tail, &head);
   return spelch_rect_union (all, (SpelchRect){ x - 6, MIN (tail, head) - 2, 12, fabs (tail - head) + 4 });
 }

@@ -93,6 +93,9 @@ bool spelch_scene_mark (const SpelchScene *scene, SpelchMarkKind kind, guint ind
 bool spelch_scene_mark_line (const SpelchScene *scene, SpelchMarkKind kind, guint index, double *x0,
                              double *x1, double *y);
 
+/* The bit with shank and collet, without the words beside it: where it can be taken hold of. */
+SpelchRect spelch_scene_bit (const SpelchScene *scene);
+
 /* The corner kept free for a window's own words: beside the raised bit at the left, on the motor's side, so at the
  * bottom of a router table's view. May be small in a small picture. */
 SpelchRect spelch_scene_corner (const SpelchScene *scene);
