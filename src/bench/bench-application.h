@@ -1,0 +1,17 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Application: starts the window, opens files given to it, and holds what belongs to the program as a whole:
+ * appearance, about, quit and the keys for actions.
+ */
+#pragma once
+
+#include <gtk/gtk.h>
+
+G_BEGIN_DECLS
+
+#define SPELCH_TYPE_APPLICATION (spelch_application_get_type ())
+G_DECLARE_FINAL_TYPE (SpelchApplication, spelch_application, SPELCH, APPLICATION, GtkApplication)
+
+SpelchApplication *spelch_application_new (void);
+
+G_END_DECLS

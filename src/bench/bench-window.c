@@ -1,0 +1,472 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bench/bench-window.h"
+#include "bench/bench-files.h"
+#include "bench/bit-drawer.h"
+#include "bench/columns.h"
+#include "bench/cut-list.h"
+#include "bench/depths-row.h"
+#include "bench/frame-meter.h"
+#include "bench/plan-panel.h"
+#include "bench/preferences.h"
+#include "bench/setting-panel.h"
+#include "bench/side-view.h"
+#include "files/shop-data.h"
+
+#include <glib/gi18n-lib.h>
+
+#define WIDTH  1360
+#define HEIGHT 860
+
+struct _SpelchBenchWindow
+{
+  GtkApplicationWindow parent_instance;
+  SpelchSession *session;
+  GListModel *quantities;
+  SpelchAppearance *appearance;
+  SpelchRecovery *recovery;
+  SpelchPart *left_behind; /* offered for recovery */
+  GFile *left_behind_file;
+  bool closing; /* what is unsaved was asked about */
+
+  GtkLabel *part_name;
+  GtkMenuButton *cut_menu;
+  GtkWidget *undo;
+  GtkWidget *redo;
+  GtkInfoBar *error_bar;
+  GtkLabel *error_words;
+  GtkInfoBar *recovery_bar;
+  GtkLabel *recovery_words;
+  SpelchCutList *cuts;
+  SpelchSideView *side_view;
+  SpelchRemark *remark;
+  SpelchDepthsRow *depths;
+  SpelchBitDrawer *drawer;
+  SpelchPlanPanel *plan;
+};
+
+G_DEFINE_FINAL_TYPE (SpelchBenchWindow, spelch_bench_window, GTK_TYPE_APPLICATION_WINDOW)
+
+SpelchSession *
+spelch_bench_window_get_session (SpelchBenchWindow *self)
+{
+  return self->session;
+}
+
+SpelchRecovery *
+spelch_bench_window_get_recovery (SpelchBenchWindow *self)
+{
+  return self->recovery;
+}
+
+/* ---- Bars ---- */
+
+void
+spelch_bench_window_complain (SpelchBenchWindow *self, const char *sentence)
+{
+  gtk_label_set_text (self->error_words, sentence);
+  gtk_info_bar_set_revealed (self->error_bar, TRUE);
+}
+
+static void
+error_answered (SpelchBenchWindow *self)
+{
+  gtk_info_bar_set_revealed (self->error_bar, FALSE);
+}
+
+void
+spelch_bench_window_offer_recovery (SpelchBenchWindow *self)
+{
+  self->left_behind = spelch_recovery_find (self->recovery, &self->left_behind_file);
+  if (self->left_behind == NULL)
+    return;
+  g_autofree char *words = g_strdup_printf (
+      _ ("Spelch ended with unsaved changes to “%s”. Take them up again?"), self->left_behind->name);
+  gtk_label_set_text (self->recovery_words, words);
+  gtk_info_bar_set_revealed (self->recovery_bar, TRUE);
+}
+
+static void
+take_up (SpelchBenchWindow *self, gpointer data)
+{
+  g_autoptr (SpelchPart) part = g_steal_pointer (&self->left_behind);
+  if (part == NULL)
+    return;
+  g_autofree char *etag = NULL;
+  if (self->left_behind_file != NULL)
+    {
+      g_autoptr (GFileInfo) info
+          = g_file_query_info (self->left_behind_file, G_FILE_ATTRIBUTE_ETAG_VALUE, 0, NULL, NULL);
+      etag = info == NULL ? NULL : g_strdup (g_file_info_get_etag (info));
+    }
+  spelch_session_open (self->session, part, self->left_behind_file, etag, true);
+  gtk_info_bar_set_revealed (self->recovery_bar, FALSE);
+  spelch_recovery_answered (self->recovery);
+}
+
+static void
+recovery_answered (SpelchBenchWindow *self, int response, GtkInfoBar *bar)
+{
+  if (response == GTK_RESPONSE_ACCEPT)
+    {
+      spelch_files_ask (self, take_up, NULL, NULL);
+      return;
+    }
+  gtk_info_bar_set_revealed (self->recovery_bar, FALSE);
+  if (response != GTK_RESPONSE_REJECT)
+    return; /* closed without an answer: asked again next time */
+  g_clear_pointer (&self->left_behind, spelch_part_unref);
+  spelch_recovery_answered (self->recovery);
+}
+
+/* ---- Actions ---- */
+
+static void
+do_undo (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  spelch_session_undo (SPELCH_BENCH_WINDOW (data)->session);
+}
+
+static void
+do_redo (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  spelch_session_redo (SPELCH_BENCH_WINDOW (data)->session);
+}
+
+static void
+do_open (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  spelch_files_choose_and_open (data);
+}
+
+static void
+do_save (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  spelch_files_save (data);
+}
+
+static void
+do_save_as (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  spelch_files_save_as (data);
+}
+
+static void
+do_show_cut (GSimpleAction *action, GVariant *state, gpointer data)
+{
+  SpelchBenchWindow *self = data;
+  g_simple_action_set_state (action, state);
+  spelch_session_show_cut (self->session, (guint)g_variant_get_int32 (state));
+}
+
+static char *
+preferences_folder (void)
+{
+  return g_build_filename (g_get_user_config_dir (), "spelch", NULL);
+}
+
+/* Shows and keeps a changed preference. */
+static void
+prefer (SpelchBenchWindow *self, const SpelchPreferences *preferences)
+{
+  g_autofree char *folder = preferences_folder ();
+  SpelchNumbers numbers = spelch_preferences_numbers (preferences);
+  spelch_preferences_save (preferences, folder);
+  spelch_session_set_numbers (self->session, &numbers);
+  spelch_appearance_choose (self->appearance, preferences->appearance);
+}
+
+static SpelchPreferences
+preferences_now (void)
+{
+  g_autofree char *folder = preferences_folder ();
+  return spelch_preferences_load (folder);
+}
+
+static void
+do_unit (GSimpleAction *action, GVariant *state, gpointer data)
+{
+  SpelchPreferences preferences = preferences_now ();
+  g_simple_action_set_state (action, state);
+  preferences.unit
+      = g_str_equal (g_variant_get_string (state, NULL), "in") ? SPELCH_UNIT_INCH : SPELCH_UNIT_MM;
+  prefer (data, &preferences);
+}
+
+static void
+do_inch_decimals (GSimpleAction *action, GVariant *state, gpointer data)
+{
+  SpelchPreferences preferences = preferences_now ();
+  g_simple_action_set_state (action, state);
+  preferences.inch_style = g_variant_get_boolean (state) ? SPELCH_INCH_DECIMAL : SPELCH_INCH_FRACTION;
+  prefer (data, &preferences);
+}
+
+static void
+do_appearance (GSimpleAction *action, GVariant *state, gpointer data)
+{
+  SpelchPreferences preferences = preferences_now ();
+  int choice = SPELCH_APPEARANCE_SYSTEM;
+  g_simple_action_set_state (action, state);
+  spelch_code_read (&SPELCH_APPEARANCE_CODES, g_variant_get_string (state, NULL), &choice);
+  preferences.appearance = (SpelchAppearanceChoice)choice;
+  prefer (data, &preferences);
+}
+
+static const GActionEntry ACTIONS[] = {
+  { .name = "undo", .activate = do_undo },
+  { .name = "redo", .activate = do_redo },
+  { .name = "open", .activate = do_open },
+  { .name = "save", .activate = do_save },
+  { .name = "save-as", .activate = do_save_as },
+  { .name = "cut", .parameter_type = "i", .state = "0", .change_state = do_show_cut },
+  { .name = "unit", .parameter_type = "s", .state = "'mm'", .change_state = do_unit },
+  { .name = "inch-decimals", .state = "false", .change_state = do_inch_decimals },
+  { .name = "appearance", .parameter_type = "s", .state = "'system'", .change_state = do_appearance },
+};
+
+static void
+set_enabled (SpelchBenchWindow *self, const char *name, bool enabled)
+{
+  GAction *action = g_action_map_lookup_action (G_ACTION_MAP (self), name);
+  g_simple_action_set_enabled (G_SIMPLE_ACTION (action), enabled);
+}
+
+static void
+set_state (SpelchBenchWindow *self, const char *name, GVariant *state)
+{
+  GAction *action = g_action_map_lookup_action (G_ACTION_MAP (self), name);
+  g_simple_action_set_state (G_SIMPLE_ACTION (action), state);
+}
+
+/* ---- Following the session ---- */
+
+/* @format: "Undo %s". */
+static void
+name_step (GtkWidget *button, const char *plain, const char *format, const char *step)
+{
+  g_autofree char *words = step == NULL ? g_strdup (plain) : g_strdup_printf (format, step);
+  gtk_widget_set_tooltip_text (button, words);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
+}
+
+static void
+show_history (SpelchBenchWindow *self)
+{
+  const char *undo = spelch_session_undo_name (self->session);
+  const char *redo = spelch_session_redo_name (self->session);
+  set_enabled (self, "undo", undo != NULL);
+  set_enabled (self, "redo", redo != NULL);
+  name_step (self->undo, _ ("Undo"), _ ("Undo %s"), undo);
+  name_step (self->redo, _ ("Redo"), _ ("Redo %s"), redo);
+}
+
+static void
+show_names (SpelchBenchWindow *self)
+{
+  const SpelchPart *part = spelch_session_get_part (self->session);
+  const SpelchCut *cut = spelch_session_get_cut (self->session);
+  if (part == NULL)
+    return;
+  bool unsaved = spelch_session_is_unsaved (self->session);
+  g_autofree char *name = g_strdup_printf ("%s%s", part->name, unsaved ? " •" : "");
+  g_autofree char *title = g_strdup_printf (_ ("%s – Spelch"), name);
+  gtk_label_set_text (self->part_name, name);
+  gtk_window_set_title (GTK_WINDOW (self), title);
+  gtk_menu_button_set_label (self->cut_menu, cut == NULL ? _ ("no cuts") : cut->name);
+  set_state (self, "cut", g_variant_new_int32 ((gint32)spelch_session_get_cut_index (self->session)));
+}
+
+static void
+fill_cut_menu (SpelchBenchWindow *self)
+{
+  const SpelchPart *part = spelch_session_get_part (self->session);
+  g_autoptr (GMenu) menu = g_menu_new ();
+  for (guint i = 0; part != NULL && i < part->n_cuts; i++)
+    {
+      g_autoptr (GMenuItem) item = g_menu_item_new (part->cuts[i].name, NULL);
+      g_menu_item_set_action_and_target (item, "win.cut", "i", (gint32)i);
+      g_menu_append_item (menu, item);
+    }
+  gtk_menu_button_set_menu_model (self->cut_menu, G_MENU_MODEL (menu));
+}
+
+static void
+session_changed (SpelchSession *session, guint change, SpelchBenchWindow *self)
+{
+  if (change & (SPELCH_CHANGE_HISTORY | SPELCH_CHANGE_CUT))
+    {
+      show_history (self);
+      show_names (self);
+    }
+  if (change & SPELCH_CHANGE_OPENED)
+    fill_cut_menu (self);
+}
+
+static void
+look_changed (SpelchBenchWindow *self)
+{
+  SpelchLook look = spelch_appearance_get_look (self->appearance);
+  spelch_side_view_set_look (self->side_view, look);
+  spelch_cut_list_set_look (self->cuts, look);
+  spelch_bit_drawer_set_look (self->drawer, look);
+}
+
+static void
+bit_dropped (SpelchBenchWindow *self, const char *id, SpelchSideView *view)
+{
+  spelch_bit_drawer_accept (self->drawer, id);
+}
+
+/* ---- Opening and closing ---- */
+
+static void
+open_file (SpelchBenchWindow *self, gpointer file)
+{
+  spelch_files_load (self, file);
+}
+
+void
+spelch_bench_window_open (SpelchBenchWindow *self, GFile *file)
+{
+  spelch_files_ask (self, open_file, g_object_ref (file), g_object_unref);
+}
+
+void
+spelch_bench_window_open_demo (SpelchBenchWindow *self)
+{
+  g_autoptr (SpelchPart) demo = spelch_shop_demo ();
+  spelch_session_open (self->session, demo, NULL, NULL, false);
+}
+
+static void
+close_now (SpelchBenchWindow *self, gpointer data)
+{
+  self->closing = true;
+  gtk_window_close (GTK_WINDOW (self));
+}
+
+static gboolean
+spelch_bench_window_close_request (GtkWindow *window)
+{
+  SpelchBenchWindow *self = SPELCH_BENCH_WINDOW (window);
+  if (!self->closing && spelch_session_is_unsaved (self->session))
+    {
+      spelch_files_ask (self, close_now, NULL, NULL);
+      return TRUE;
+    }
+  return GTK_WINDOW_CLASS (spelch_bench_window_parent_class)->close_request (window);
+}
+
+/* ---- Object ---- */
+
+static void
+spelch_bench_window_realize (GtkWidget *widget)
+{
+  GTK_WIDGET_CLASS (spelch_bench_window_parent_class)->realize (widget);
+  spelch_frame_meter_attach (widget);
+}
+
+static void
+spelch_bench_window_dispose (GObject *object)
+{
+  SpelchBenchWindow *self = SPELCH_BENCH_WINDOW (object);
+  if (self->appearance != NULL)
+    g_signal_handlers_disconnect_by_data (self->appearance, self);
+  gtk_widget_dispose_template (GTK_WIDGET (object), SPELCH_TYPE_BENCH_WINDOW);
+  g_clear_object (&self->recovery);
+  g_clear_object (&self->quantities);
+  g_clear_object (&self->session);
+  g_clear_object (&self->appearance);
+  g_clear_object (&self->left_behind_file);
+  g_clear_pointer (&self->left_behind, spelch_part_unref);
+  G_OBJECT_CLASS (spelch_bench_window_parent_class)->dispose (object);
+}
+
+static void
+bind_children (GtkWidgetClass *widget_class)
+{
+  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, part_name);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, cut_menu);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, undo);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, redo);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, error_bar);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, error_words);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, recovery_bar);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, recovery_words);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, cuts);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, side_view);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, remark);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, depths);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, drawer);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, plan);
+  gtk_widget_class_bind_template_callback (widget_class, error_answered);
+  gtk_widget_class_bind_template_callback (widget_class, recovery_answered);
+  gtk_widget_class_bind_template_callback (widget_class, bit_dropped);
+}
+
+static void
+spelch_bench_window_class_init (SpelchBenchWindowClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  G_OBJECT_CLASS (klass)->dispose = spelch_bench_window_dispose;
+  widget_class->realize = spelch_bench_window_realize;
+  GTK_WINDOW_CLASS (klass)->close_request = spelch_bench_window_close_request;
+  g_type_ensure (SPELCH_TYPE_COLUMNS);
+  g_type_ensure (SPELCH_TYPE_CUT_LIST);
+  g_type_ensure (SPELCH_TYPE_SIDE_VIEW);
+  g_type_ensure (SPELCH_TYPE_REMARK);
+  g_type_ensure (SPELCH_TYPE_DEPTHS_ROW);
+  g_type_ensure (SPELCH_TYPE_BIT_DRAWER);
+  g_type_ensure (SPELCH_TYPE_PLAN_PANEL);
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/spelch/Spelch/ui/bench-window.ui");
+  bind_children (widget_class);
+}
+
+static void
+spelch_bench_window_init (SpelchBenchWindow *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+  g_action_map_add_action_entries (G_ACTION_MAP (self), ACTIONS, G_N_ELEMENTS (ACTIONS), self);
+  self->session = spelch_session_new (spelch_shop_constants ());
+}
+
+static void
+show_preferences (SpelchBenchWindow *self)
+{
+  SpelchPreferences preferences = preferences_now ();
+  SpelchNumbers numbers = spelch_preferences_numbers (&preferences);
+  spelch_session_set_numbers (self->session, &numbers);
+  set_state (self, "unit", g_variant_new_string (preferences.unit == SPELCH_UNIT_INCH ? "in" : "mm"));
+  set_state (self, "inch-decimals", g_variant_new_boolean (preferences.inch_style == SPELCH_INCH_DECIMAL));
+  set_state (self, "appearance",
+             g_variant_new_string (spelch_code_of (&SPELCH_APPEARANCE_CODES, (int)preferences.appearance)));
+}
+
+/* The quantities first: the other views read them. */
+static void
+connect_views (SpelchBenchWindow *self)
+{
+  self->quantities = spelch_quantities_new (self->session);
+  spelch_side_view_set_session (self->side_view, self->session, self->quantities);
+  spelch_side_view_set_corner (self->side_view, GTK_WIDGET (spelch_setting_panel_new (self->session)));
+  spelch_depths_row_set_session (self->depths, self->session, self->quantities, self->remark);
+  spelch_cut_list_set_session (self->cuts, self->session);
+  spelch_bit_drawer_set_session (self->drawer, self->session);
+  spelch_plan_panel_set_session (self->plan, self->session);
+  g_signal_connect_object (self->session, "changed", G_CALLBACK (session_changed), self, 0);
+}
+
+SpelchBenchWindow *
+spelch_bench_window_new (GtkApplication *application, SpelchAppearance *appearance)
+{
+  SpelchBenchWindow *self = g_object_new (SPELCH_TYPE_BENCH_WINDOW, "application", application, NULL);
+  g_autofree char *state = g_build_filename (g_get_user_state_dir (), "spelch", NULL);
+  self->appearance = g_object_ref (appearance);
+  self->recovery = spelch_recovery_new (self->session, state);
+  gtk_window_set_default_size (GTK_WINDOW (self), WIDTH, HEIGHT);
+  show_preferences (self);
+  connect_views (self);
+  g_signal_connect_swapped (appearance, "changed", G_CALLBACK (look_changed), self);
+  look_changed (self);
+  return self;
+}

@@ -1,0 +1,35 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Window: the bench. Cuts at the left, the drawing with its depths and the bit drawer in the middle, the plan
+ * at the right, the part's name, undo and the menu above. It only puts the pieces together; the session holds
+ * the state.
+ */
+#pragma once
+
+#include "bench/appearance.h"
+#include "bench/bench-session.h"
+#include "bench/recovery.h"
+
+#include <gtk/gtk.h>
+
+G_BEGIN_DECLS
+
+#define SPELCH_TYPE_BENCH_WINDOW (spelch_bench_window_get_type ())
+G_DECLARE_FINAL_TYPE (SpelchBenchWindow, spelch_bench_window, SPELCH, BENCH_WINDOW, GtkApplicationWindow)
+
+SpelchBenchWindow *spelch_bench_window_new (GtkApplication *application, SpelchAppearance *appearance);
+
+/* Opens @file; what is open is asked about first when it isn't saved. A file that can't be read is complained
+ * about and leaves the part as it is. */
+void spelch_bench_window_open (SpelchBenchWindow *self, GFile *file);
+
+/* Opens the demo part. */
+void spelch_bench_window_open_demo (SpelchBenchWindow *self);
+
+/* For bench-files.c. */
+SpelchSession *spelch_bench_window_get_session (SpelchBenchWindow *self);
+SpelchRecovery *spelch_bench_window_get_recovery (SpelchBenchWindow *self);
+void spelch_bench_window_complain (SpelchBenchWindow *self, const char *sentence);
+void spelch_bench_window_offer_recovery (SpelchBenchWindow *self);
+
+G_END_DECLS

@@ -1,0 +1,290 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bench/bit-drawer.h"
+#include "bench/bit-order.h"
+#include "bench/bit-tile.h"
+#include "bench/edits.h"
+#include "bench/template.h"
+
+#include <glib/gi18n-lib.h>
+
+#define PICTURE_HEIGHT 88
+#define MARGINS        6
+#define SHANK_MM       4
+#define MOST_SCALE     2.4 /* pixels per millimetre */
+#define HOVER_WAIT_MS  180 /* the pointer only passing over tries nothing */
+
+struct _SpelchBitDrawer
+{
+  GtkWidget parent_instance;
+  GtkBox *tiles;
+  SpelchSession *session;
+  SpelchLook look;
+  guint n;
+  SpelchBitTile *pointed; /* under the pointer, not owned */
+  guint hover;            /* source waiting to try it */
+};
+
+G_DEFINE_FINAL_TYPE (SpelchBitDrawer, spelch_bit_drawer, GTK_TYPE_WIDGET)
+
+/* ---- Accepting and trying ---- */
+
+static void
+accept_bit (SpelchBitDrawer *self, const SpelchBit *bit)
+{
+  const SpelchBit *accepted = spelch_session_get_accepted (self->session);
+  const SpelchBit chosen = *bit; /* the edit may move the part's bits */
+  g_clear_handle_id (&self->hover, g_source_remove);
+  if (spelch_session_get_cut (self->session) == NULL)
+    return;
+  if (accepted == NULL || !g_str_equal (accepted->id, chosen.id))
+    {
+      g_autofree char *name = g_strdup_printf (_ ("choose “%s”"), chosen.name);
+      SpelchPart *part = spelch_session_get_part (self->session);
+      guint cut = spelch_session_get_cut_index (self->session);
+      spelch_session_edit (self->session, spelch_edit_bit (part, cut, &chosen), name, NULL);
+    }
+  spelch_session_try_bit (self->session, NULL);
+}
+
+void
+spelch_bit_drawer_accept (SpelchBitDrawer *self, const char *id)
+{
+  for (guint i = 0; i < spelch_session_count_bits (self->session); i++)
+    {
+      const SpelchBit *bit = spelch_session_get_nth_bit (self->session, i);
+      if (g_str_equal (bit->id, id))
+        {
+          accept_bit (self, bit);
+          return;
+        }
+    }
+}
+
+static void
+tile_clicked (SpelchBitTile *tile, SpelchBitDrawer *self)
+{
+  accept_bit (self, spelch_bit_tile_get_bit (tile));
+}
+
+static void
+try_bit (SpelchBitDrawer *self, SpelchBitTile *tile)
+{
+  const SpelchBit *bit = spelch_bit_tile_get_bit (tile);
+  const SpelchBit *accepted = spelch_session_get_accepted (self->session);
+  bool is_accepted = accepted != NULL && g_str_equal (accepted->id, bit->id);
+  spelch_session_try_bit (self->session, is_accepted ? NULL : bit);
+}
+
+static void
+tile_focused (GtkEventController *focus, SpelchBitDrawer *self)
+{
+  GtkWidget *tile = gtk_event_controller_get_widget (focus);
+  /* A click focuses too, but goes on to accept; the keyboard makes the focus visible. */
+  if (gtk_window_get_focus_visible (GTK_WINDOW (gtk_widget_get_root (tile))))
+    try_bit (self, SPELCH_BIT_TILE (tile));
+}
+
+static void
+strip_left (SpelchBitDrawer *self)
+{
+  spelch_session_try_bit (self->session, NULL);
+}
+
+static gboolean
+try_pointed (gpointer data)
+{
+  SpelchBitDrawer *self = data;
+  self->hover = 0;
+  if (self->pointed != NULL)
+    try_bit (self, self->pointed);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+pointer_entered (GtkEventController *motion, double x, double y, SpelchBitDrawer *self)
+{
+  self->pointed = SPELCH_BIT_TILE (gtk_event_controller_get_widget (motion));
+  g_clear_handle_id (&self->hover, g_source_remove);
+  self->hover = g_timeout_add (HOVER_WAIT_MS, try_pointed, self);
+}
+
+static void
+pointer_left (GtkEventController *motion, SpelchBitDrawer *self)
+{
+  self->pointed = NULL;
+  g_clear_handle_id (&self->hover, g_source_remove);
+  spelch_session_try_bit (self->session, NULL);
+}
+
+/* ---- Keys ---- */
+
+static gboolean
+key_pressed (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType state, SpelchBitDrawer *self)
+{
+  GtkWidget *focus = gtk_widget_get_focus_child (GTK_WIDGET (self->tiles));
+  bool forward = key == GDK_KEY_Right || key == GDK_KEY_Down;
+  bool back = key == GDK_KEY_Left || key == GDK_KEY_Up;
+  if (key == GDK_KEY_Escape)
+    {
+      spelch_session_try_bit (self->session, NULL);
+      return GDK_EVENT_STOP;
+    }
+  if (focus == NULL || !(forward || back))
+    return GDK_EVENT_PROPAGATE;
+  GtkWidget *next = forward ? gtk_widget_get_next_sibling (focus) : gtk_widget_get_prev_sibling (focus);
+  if (next != NULL)
+    gtk_widget_grab_focus (next);
+  return GDK_EVENT_STOP;
+}
+
+/* ---- Following ---- */
+
+static SpelchBitTile *
+nth_tile (SpelchBitDrawer *self, guint n)
+{
+  GtkWidget *child = gtk_widget_get_first_child (GTK_WIDGET (self->tiles));
+  for (guint i = 0; child != NULL && i < n; i++)
+    child = gtk_widget_get_next_sibling (child);
+  if (child != NULL)
+    return SPELCH_BIT_TILE (child);
+  SpelchBitTile *tile = spelch_bit_tile_new ();
+  g_signal_connect (tile, "clicked", G_CALLBACK (tile_clicked), self);
+  GtkEventController *focus = gtk_event_controller_focus_new ();
+  g_signal_connect (focus, "enter", G_CALLBACK (tile_focused), self);
+  gtk_widget_add_controller (GTK_WIDGET (tile), focus);
+  GtkEventController *motion = gtk_event_controller_motion_new ();
+  g_signal_connect (motion, "enter", G_CALLBACK (pointer_entered), self);
+  g_signal_connect (motion, "leave", G_CALLBACK (pointer_left), self);
+  gtk_widget_add_controller (GTK_WIDGET (tile), motion);
+  gtk_box_append (self->tiles, GTK_WIDGET (tile));
+  return tile;
+}
+
+/* One scale for all: the longest bit just fits. */
+static double
+drawer_scale (SpelchBitDrawer *self)
+{
+  double longest = 1;
+  for (guint i = 0; i < spelch_session_count_bits (self->session); i++)
+    longest = MAX (longest, spelch_session_get_nth_bit (self->session, i)->cutting_length.mm);
+  return MIN (MOST_SCALE, (PICTURE_HEIGHT - MARGINS) / (longest + SHANK_MM));
+}
+
+static void
+drop_surplus (SpelchBitDrawer *self, guint n)
+{
+  while (self->n > n)
+    {
+      gtk_box_remove (self->tiles, gtk_widget_get_last_child (GTK_WIDGET (self->tiles)));
+      self->n--;
+    }
+  self->n = n;
+}
+
+static void
+show_bits (SpelchBitDrawer *self)
+{
+  guint n = spelch_session_count_bits (self->session);
+  double scale = drawer_scale (self);
+  self->pointed = NULL;
+  for (guint i = 0; i < n; i++)
+    {
+      SpelchBitTile *tile = nth_tile (self, i);
+      spelch_bit_tile_set_scale (tile, scale, PICTURE_HEIGHT, SHANK_MM);
+      spelch_bit_tile_set_bit (tile, spelch_session_get_nth_bit (self->session, i),
+                               spelch_palette (self->look));
+    }
+  drop_surplus (self, n);
+}
+
+/* What speaks against each bit, and which is best. */
+static void
+show_captions (SpelchBitDrawer *self)
+{
+  const SpelchPart *part = spelch_session_get_part (self->session);
+  const SpelchCut *cut = spelch_session_get_cut (self->session);
+  const SpelchBit *accepted = spelch_session_get_accepted (self->session);
+  if (cut == NULL || self->n == 0)
+    return;
+  g_autofree SpelchPlan *plans = g_new (SpelchPlan, self->n);
+  guint best = 0;
+  for (guint i = 0; i < self->n; i++)
+    {
+      const SpelchBit *bit = spelch_session_get_nth_bit (self->session, i);
+      const SpelchBit *best_bit = spelch_session_get_nth_bit (self->session, best);
+      spelch_plan_make (spelch_session_get_constants (self->session), part, cut, bit, &plans[i]);
+      if (i > 0 && spelch_bit_order_compare (part, bit, &plans[i], best_bit, &plans[best]) < 0)
+        best = i;
+    }
+  for (guint i = 0; i < self->n; i++)
+    {
+      const SpelchBit *bit = spelch_session_get_nth_bit (self->session, i);
+      const char *caption = spelch_words_bit_caption (part, cut, bit, &plans[i]);
+      bool is_best = i == best && plans[i].verdict != SPELCH_VERDICT_DO_NOT_CUT && caption[0] == '\0';
+      SpelchBitTile *tile = nth_tile (self, i);
+      spelch_bit_tile_set_caption (tile, is_best ? _ ("best") : caption);
+      spelch_bit_tile_set_accepted (tile, accepted != NULL && g_str_equal (accepted->id, bit->id));
+    }
+}
+
+static void
+session_settled (SpelchSession *session, guint change, SpelchBitDrawer *self)
+{
+  if (change & SPELCH_CHANGE_PART)
+    show_bits (self);
+  if (change & (SPELCH_CHANGE_PART | SPELCH_CHANGE_CUT))
+    show_captions (self);
+}
+
+void
+spelch_bit_drawer_set_session (SpelchBitDrawer *self, SpelchSession *session)
+{
+  self->session = session;
+  g_signal_connect_object (session, "settled", G_CALLBACK (session_settled), self, 0);
+  show_bits (self);
+  show_captions (self);
+}
+
+void
+spelch_bit_drawer_set_look (SpelchBitDrawer *self, SpelchLook look)
+{
+  self->look = look;
+  if (self->session != NULL)
+    show_bits (self);
+}
+
+/* ---- Object ---- */
+
+static void
+spelch_bit_drawer_dispose (GObject *object)
+{
+  SpelchBitDrawer *self = SPELCH_BIT_DRAWER (object);
+  g_clear_handle_id (&self->hover, g_source_remove);
+  spelch_template_dispose (GTK_WIDGET (object), SPELCH_TYPE_BIT_DRAWER);
+  G_OBJECT_CLASS (spelch_bit_drawer_parent_class)->dispose (object);
+}
+
+static void
+spelch_bit_drawer_class_init (SpelchBitDrawerClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  G_OBJECT_CLASS (klass)->dispose = spelch_bit_drawer_dispose;
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/spelch/Spelch/ui/bit-drawer.ui");
+  gtk_widget_class_bind_template_child (widget_class, SpelchBitDrawer, tiles);
+  gtk_widget_class_set_css_name (widget_class, "bitdrawer");
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+}
+
+static void
+spelch_bit_drawer_init (SpelchBitDrawer *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+  GtkEventController *keys = gtk_event_controller_key_new ();
+  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
+  g_signal_connect (keys, "key-pressed", G_CALLBACK (key_pressed), self);
+  gtk_widget_add_controller (GTK_WIDGET (self->tiles), keys);
+  GtkEventController *focus = gtk_event_controller_focus_new ();
+  g_signal_connect_swapped (focus, "leave", G_CALLBACK (strip_left), self);
+  gtk_widget_add_controller (GTK_WIDGET (self->tiles), focus);
+}

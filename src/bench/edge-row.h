@@ -1,0 +1,21 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Edge row: how the edge of one face comes out: face, sign and word, the deciding reason, and on demand the
+ * whole chain of reasons.
+ */
+#pragma once
+
+#include "bench/bench-session.h"
+
+#include <gtk/gtk.h>
+
+G_BEGIN_DECLS
+
+#define SPELCH_TYPE_EDGE_ROW (spelch_edge_row_get_type ())
+G_DECLARE_FINAL_TYPE (SpelchEdgeRow, spelch_edge_row, SPELCH, EDGE_ROW, GtkWidget)
+
+/* Shows the face on @side of the session's plan. */
+void spelch_edge_row_follow (SpelchEdgeRow *self, SpelchSession *session, SpelchSide side,
+                             SpelchChange change);
+
+G_END_DECLS

@@ -1,0 +1,61 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bench/edits.h"
+
+SpelchPart *
+spelch_edit_bit (const SpelchPart *part, guint cut, const SpelchBit *bit)
+{
+  SpelchPart *next = spelch_part_copy (part);
+  spelch_part_put_bit (next, bit);
+  g_strlcpy (next->cuts[cut].bit, bit->id, sizeof next->cuts[cut].bit);
+  return next;
+}
+
+SpelchPart *
+spelch_edit_turn_over (const SpelchPart *part, guint cut)
+{
+  SpelchPart *next = spelch_part_copy (part);
+  next->cuts[cut].way_up = spelch_face_other (next->cuts[cut].way_up);
+  return next;
+}
+
+SpelchPart *
+spelch_edit_machine (const SpelchPart *part, const SpelchMachine *machine)
+{
+  SpelchPart *next = spelch_part_copy (part);
+  next->machine = *machine;
+  return next;
+}
+
+SpelchPart *
+spelch_edit_board (const SpelchPart *part, const SpelchBoard *board)
+{
+  SpelchPart *next = spelch_part_copy (part);
+  next->board = *board;
+  return next;
+}
+
+SpelchPart *
+spelch_edit_let_go (const SpelchPart *part, guint cut, SpelchHeldThing thing)
+{
+  SpelchPart *next = spelch_part_copy (part);
+  SpelchHeld *held = &next->cuts[cut].held;
+  switch (thing)
+    {
+    case SPELCH_HELD_SPEED:
+      held->speed_rpm = 0;
+      break;
+    case SPELCH_HELD_FEED:
+      held->feed_mm_min = 0;
+      break;
+    case SPELCH_HELD_ENTRY:
+      held->entry_held = false;
+      break;
+    case SPELCH_HELD_DEPTHS:
+    default:
+      held->passes_held = false;
+      held->n_passes = 0;
+      held->overcut_held = false;
+      held->allowance_held = false;
+    }
+  return next;
+}

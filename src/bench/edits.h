@@ -1,0 +1,30 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Edits: later parts for the choices made around the drawing. Pure functions; each gives a new part with a
+ * reference count of one.
+ */
+#pragma once
+
+#include "shop/part.h"
+
+/* The cut made with @bit, of which the part keeps a copy. */
+SpelchPart *spelch_edit_bit (const SpelchPart *part, guint cut, const SpelchBit *bit);
+
+/* The cut made with the board's other face toward the motor. */
+SpelchPart *spelch_edit_turn_over (const SpelchPart *part, guint cut);
+
+/* The part made on another machine, or from another board. */
+SpelchPart *spelch_edit_machine (const SpelchPart *part, const SpelchMachine *machine);
+SpelchPart *spelch_edit_board (const SpelchPart *part, const SpelchBoard *board);
+
+/* What a cut holds by hand beside single quantities. */
+typedef enum
+{
+  SPELCH_HELD_DEPTHS, /* passes, overcut and allowance */
+  SPELCH_HELD_SPEED,
+  SPELCH_HELD_FEED,
+  SPELCH_HELD_ENTRY,
+} SpelchHeldThing;
+
+/* The cut following the recommendation again in that. */
+SpelchPart *spelch_edit_let_go (const SpelchPart *part, guint cut, SpelchHeldThing thing);

@@ -1,0 +1,16 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Frame meter: writes how long each frame of a window took, for the benchmark. Not attached in ordinary use.
+ */
+#pragma once
+
+#include <gtk/gtk.h>
+
+/* Environment variable that names the file to write to. */
+#define SPELCH_FRAME_METER_VARIABLE "SPELCH_FRAME_METER"
+
+/* From now on writes a line to the file for each frame of @window (realized): "frame MS WAITED". MS: from the
+ * frame clock's before-paint to after-paint and the display having done it. WAITED: from the first pointer
+ * motion that waited for the frame (server time) to the same end, -1 when none did. Does nothing when the
+ * variable isn't set. */
+void spelch_frame_meter_attach (GtkWidget *window);

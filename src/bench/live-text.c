@@ -1,0 +1,292 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bench/live-text.h"
+#include "bench/text-size.h"
+
+#include <math.h>
+
+#define GLYPH_EM     1.15
+#define GLYPH_GAP_EM 0.75
+
+struct _SpelchLiveText
+{
+  GtkWidget parent_instance;
+  PangoLayout *layout;
+  char *text;
+  char *caption;
+  guint lines; /* kept free */
+  guint grown; /* lines needed so far */
+  guint width_chars;
+  float xalign;
+  SpelchGlyphKind glyph;
+};
+
+G_DEFINE_FINAL_TYPE (SpelchLiveText, spelch_live_text, GTK_TYPE_WIDGET)
+
+enum
+{
+  PROP_LINES = 1,
+  PROP_XALIGN,
+  PROP_WIDTH_CHARS,
+  PROP_CAPTION,
+  N_PROPS
+};
+static GParamSpec *props[N_PROPS];
+
+static PangoLayout *
+ensure_layout (SpelchLiveText *self)
+{
+  if (self->layout == NULL)
+    {
+      self->layout = gtk_widget_create_pango_layout (GTK_WIDGET (self), self->text);
+      pango_layout_set_wrap (self->layout, PANGO_WRAP_WORD_CHAR);
+      pango_layout_set_alignment (self->layout, self->xalign > 0.5f ? PANGO_ALIGN_RIGHT : PANGO_ALIGN_LEFT);
+    }
+  return self->layout;
+}
+
+static guint
+lines_at (SpelchLiveText *self, int width)
+{
+  PangoLayout *layout = ensure_layout (self);
+  pango_layout_set_width (layout, width > 0 ? width * PANGO_SCALE : -1);
+  return (guint)MAX (pango_layout_get_line_count (layout), 1);
+}
+
+/* Pixels. */
+typedef struct
+{
+  int line, ascent, character;
+} SpelchTextMetrics;
+
+static SpelchTextMetrics
+text_metrics (SpelchLiveText *self)
+{
+  PangoContext *context = gtk_widget_get_pango_context (GTK_WIDGET (self));
+  PangoFontMetrics *metrics = pango_context_get_metrics (context, NULL, NULL);
+  SpelchTextMetrics pixels = {
+    PANGO_PIXELS_CEIL (pango_font_metrics_get_height (metrics)),
+    PANGO_PIXELS_CEIL (pango_font_metrics_get_ascent (metrics)),
+    PANGO_PIXELS_CEIL (MAX (pango_font_metrics_get_approximate_char_width (metrics),
+                            pango_font_metrics_get_approximate_digit_width (metrics))),
+  };
+  pango_font_metrics_unref (metrics);
+  return pixels;
+}
+
+static void
+spelch_live_text_measure (GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum,
+                          int *natural, int *minimum_baseline, int *natural_baseline)
+{
+  SpelchLiveText *self = SPELCH_LIVE_TEXT (widget);
+  SpelchTextMetrics metrics = text_metrics (self);
+  if (orientation == GTK_ORIENTATION_HORIZONTAL)
+    {
+      *minimum = *natural = (int)self->width_chars * metrics.character;
+      return;
+    }
+  guint lines = MAX (self->lines, self->grown);
+  if (for_size > 0)
+    lines = MAX (lines, lines_at (self, for_size));
+  *minimum = *natural = (int)lines * metrics.line;
+  *minimum_baseline = *natural_baseline = metrics.ascent;
+}
+
+static void
+spelch_live_text_size_allocate (GtkWidget *widget, int width, int height, int baseline)
+{
+  SpelchLiveText *self = SPELCH_LIVE_TEXT (widget);
+  self->grown = MAX (self->grown, lines_at (self, width));
+}
+
+static void
+append_glyph (SpelchLiveText *self, GtkSnapshot *snapshot, const GdkRGBA *colour)
+{
+  double em = spelch_text_pixels (GTK_WIDGET (self)), size = ceil (em * GLYPH_EM);
+  PangoRectangle text;
+  pango_layout_get_pixel_extents (self->layout, NULL, &text);
+  double x = floor (MAX (text.x - em * GLYPH_GAP_EM - size, 0));
+  double y = floor (MAX ((text.height - size) / 2, 0));
+  cairo_t *cr = gtk_snapshot_append_cairo (
+      snapshot, &GRAPHENE_RECT_INIT ((float)x, (float)y, (float)size, (float)size));
+  gdk_cairo_set_source_rgba (cr, colour);
+  cairo_translate (cr, x, y);
+  spelch_glyph_draw (cr, self->glyph, size);
+  cairo_destroy (cr);
+}
+
+static void
+spelch_live_text_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
+{
+  SpelchLiveText *self = SPELCH_LIVE_TEXT (widget);
+  GdkRGBA colour;
+  gtk_style_context_get_color (gtk_widget_get_style_context (widget), &colour);
+  lines_at (self, gtk_widget_get_width (widget));
+  gtk_snapshot_append_layout (snapshot, self->layout, &colour);
+  if (self->glyph != SPELCH_GLYPH_NONE)
+    append_glyph (self, snapshot, &colour);
+}
+
+static void
+spelch_live_text_css_changed (GtkWidget *widget, GtkCssStyleChange *change)
+{
+  SpelchLiveText *self = SPELCH_LIVE_TEXT (widget);
+  GTK_WIDGET_CLASS (spelch_live_text_parent_class)->css_changed (widget, change);
+  if (self->layout != NULL)
+    pango_layout_context_changed (self->layout);
+}
+
+static void
+tell (SpelchLiveText *self)
+{
+  g_autofree char *both
+      = self->caption == NULL ? NULL : g_strdup_printf ("%s: %s", self->caption, self->text);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  both == NULL ? self->text : both, -1);
+}
+
+const char *
+spelch_live_text_get_text (SpelchLiveText *self)
+{
+  return self->text;
+}
+
+void
+spelch_live_text_set_text (SpelchLiveText *self, const char *text)
+{
+  if (text == NULL)
+    text = "";
+  if (g_str_equal (self->text, text))
+    return;
+  g_free (self->text);
+  self->text = g_strdup (text);
+  pango_layout_set_text (ensure_layout (self), text, -1);
+  tell (self);
+  int width = gtk_widget_get_width (GTK_WIDGET (self));
+  if (width > 0 && lines_at (self, width) > MAX (self->lines, self->grown))
+    gtk_widget_queue_resize (GTK_WIDGET (self));
+  else
+    gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+void
+spelch_live_text_set_caption (SpelchLiveText *self, const char *caption)
+{
+  g_free (self->caption);
+  self->caption = g_strdup (caption);
+  tell (self);
+}
+
+void
+spelch_live_text_set_glyph (SpelchLiveText *self, SpelchGlyphKind kind)
+{
+  if (self->glyph == kind)
+    return;
+  self->glyph = kind;
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+void
+spelch_live_text_settle (SpelchLiveText *self)
+{
+  int width = gtk_widget_get_width (GTK_WIDGET (self));
+  guint needed = width > 0 ? MAX (lines_at (self, width), self->lines) : self->lines;
+  if (self->grown <= needed)
+    return;
+  self->grown = needed;
+  gtk_widget_queue_resize (GTK_WIDGET (self));
+}
+
+static void
+spelch_live_text_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
+{
+  SpelchLiveText *self = SPELCH_LIVE_TEXT (object);
+  switch (id)
+    {
+    case PROP_LINES:
+      g_value_set_uint (value, self->lines);
+      break;
+    case PROP_XALIGN:
+      g_value_set_float (value, self->xalign);
+      break;
+    case PROP_WIDTH_CHARS:
+      g_value_set_uint (value, self->width_chars);
+      break;
+    case PROP_CAPTION:
+      g_value_set_string (value, self->caption);
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+    }
+}
+
+static void
+spelch_live_text_set_property (GObject *object, guint id, const GValue *value, GParamSpec *pspec)
+{
+  SpelchLiveText *self = SPELCH_LIVE_TEXT (object);
+  switch (id)
+    {
+    case PROP_LINES:
+      self->lines = g_value_get_uint (value);
+      break;
+    case PROP_XALIGN:
+      self->xalign = g_value_get_float (value);
+      break;
+    case PROP_WIDTH_CHARS:
+      self->width_chars = g_value_get_uint (value);
+      break;
+    case PROP_CAPTION:
+      spelch_live_text_set_caption (self, g_value_get_string (value));
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+    }
+}
+
+static void
+spelch_live_text_finalize (GObject *object)
+{
+  SpelchLiveText *self = SPELCH_LIVE_TEXT (object);
+  g_clear_object (&self->layout);
+  g_free (self->text);
+  g_free (self->caption);
+  G_OBJECT_CLASS (spelch_live_text_parent_class)->finalize (object);
+}
+
+static GtkSizeRequestMode
+spelch_live_text_get_request_mode (GtkWidget *widget)
+{
+  return GTK_SIZE_REQUEST_HEIGHT_FOR_WIDTH;
+}
+
+static void
+spelch_live_text_class_init (SpelchLiveTextClass *klass)
+{
+  GObjectClass *object_class = G_OBJECT_CLASS (klass);
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  object_class->get_property = spelch_live_text_get_property;
+  object_class->set_property = spelch_live_text_set_property;
+  object_class->finalize = spelch_live_text_finalize;
+  widget_class->get_request_mode = spelch_live_text_get_request_mode;
+  widget_class->measure = spelch_live_text_measure;
+  widget_class->size_allocate = spelch_live_text_size_allocate;
+  widget_class->snapshot = spelch_live_text_snapshot;
+  widget_class->css_changed = spelch_live_text_css_changed;
+
+  GParamFlags flags = G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS;
+  props[PROP_LINES] = g_param_spec_uint ("lines", NULL, NULL, 1, 20, 1, flags);
+  props[PROP_XALIGN] = g_param_spec_float ("xalign", NULL, NULL, 0, 1, 0, flags);
+  props[PROP_WIDTH_CHARS] = g_param_spec_uint ("width-chars", NULL, NULL, 1, 200, 4, flags);
+  props[PROP_CAPTION] = g_param_spec_string ("caption", NULL, NULL, NULL, flags);
+  g_object_class_install_properties (object_class, N_PROPS, props);
+
+  gtk_widget_class_set_css_name (widget_class, "livetext");
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_LABEL);
+}
+
+static void
+spelch_live_text_init (SpelchLiveText *self)
+{
+  self->text = g_strdup ("");
+  self->lines = 1;
+  self->width_chars = 4;
+}

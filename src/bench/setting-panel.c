@@ -1,0 +1,180 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bench/setting-panel.h"
+#include "bench/edits.h"
+#include "bench/live-text.h"
+#include "bench/mark-words.h"
+#include "bench/template.h"
+#include "files/shop-data.h"
+
+#include <glib/gi18n-lib.h>
+
+struct _SpelchSettingPanel
+{
+  GtkWidget parent_instance;
+  SpelchLiveText *setting;
+  SpelchLiveText *pass;
+  GtkMenuButton *boards;
+  GtkMenuButton *machines;
+  SpelchLiveText *other_way;
+  SpelchSession *session;
+};
+
+G_DEFINE_FINAL_TYPE (SpelchSettingPanel, spelch_setting_panel, GTK_TYPE_WIDGET)
+
+/* ---- Actions ---- */
+
+static void
+turn_over (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  SpelchSettingPanel *self = SPELCH_SETTING_PANEL (widget);
+  SpelchPart *part = spelch_session_get_part (self->session);
+  guint cut = spelch_session_get_cut_index (self->session);
+  if (spelch_session_get_cut (self->session) != NULL)
+    spelch_session_edit (self->session, spelch_edit_turn_over (part, cut), _ ("turn the board over"), NULL);
+}
+
+static void
+take_machine (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  SpelchSettingPanel *self = SPELCH_SETTING_PANEL (widget);
+  const char *id = g_variant_get_string (parameter, NULL);
+  guint n = 0;
+  const SpelchMachine *machines = spelch_shop_machines (&n);
+  for (guint i = 0; i < n; i++)
+    if (g_str_equal (machines[i].id, id))
+      {
+        g_autofree char *name = g_strdup_printf (_ ("change to “%s”"), machines[i].name);
+        SpelchPart *part = spelch_session_get_part (self->session);
+        spelch_session_edit (self->session, spelch_edit_machine (part, &machines[i]), name, NULL);
+        return;
+      }
+}
+
+static void
+take_board (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  SpelchSettingPanel *self = SPELCH_SETTING_PANEL (widget);
+  const char *id = g_variant_get_string (parameter, NULL);
+  guint n = 0;
+  const SpelchBoard *boards = spelch_shop_boards (&n);
+  for (guint i = 0; i < n; i++)
+    if (g_str_equal (boards[i].id, id))
+      {
+        g_autofree char *name = g_strdup_printf (_ ("change to “%s”"), boards[i].name);
+        SpelchPart *part = spelch_session_get_part (self->session);
+        spelch_session_edit (self->session, spelch_edit_board (part, &boards[i]), name, NULL);
+        return;
+      }
+}
+
+static void
+add_choice (GMenu *menu, const char *name, const char *action, const char *id)
+{
+  g_autoptr (GMenuItem) item = g_menu_item_new (name, NULL);
+  g_menu_item_set_action_and_target (item, action, "s", id);
+  g_menu_append_item (menu, item);
+}
+
+static void
+fill_menus (SpelchSettingPanel *self)
+{
+  guint n = 0;
+  g_autoptr (GMenu) machines = g_menu_new ();
+  const SpelchMachine *machine = spelch_shop_machines (&n);
+  for (guint i = 0; i < n; i++)
+    add_choice (machines, machine[i].name, "setting.machine", machine[i].id);
+  gtk_menu_button_set_menu_model (self->machines, G_MENU_MODEL (machines));
+  g_autoptr (GMenu) boards = g_menu_new ();
+  const SpelchBoard *board = spelch_shop_boards (&n);
+  for (guint i = 0; i < n; i++)
+    add_choice (boards, board[i].name, "setting.board", board[i].id);
+  gtk_menu_button_set_menu_model (self->boards, G_MENU_MODEL (boards));
+}
+
+/* ---- Following ---- */
+
+static char *
+other_way_words (SpelchSettingPanel *self)
+{
+  SpelchPlan plan;
+  SpelchCut cut;
+  if (!spelch_session_plan_other_way (self->session, &plan, &cut))
+    return g_strdup (_ ("a blind cut is made from its own face"));
+  const SpelchPart *part = spelch_session_get_part (self->session);
+  if (plan.verdict == SPELCH_VERDICT_DO_NOT_CUT)
+    return g_strdup (_ ("other way up: do not cut"));
+  const char *motor = spelch_mark_grade (part, &plan, SPELCH_SIDE_MOTOR);
+  const char *far = spelch_mark_grade (part, &plan, SPELCH_SIDE_FAR);
+  if (g_str_equal (motor, far))
+    return g_strdup_printf (_ ("other way up: both %s"), motor);
+  g_autofree char *motor_face = spelch_mark_face (&plan, &cut, SPELCH_SIDE_MOTOR);
+  g_autofree char *far_face = spelch_mark_face (&plan, &cut, SPELCH_SIDE_FAR);
+  return g_strdup_printf (_ ("other way up: %s %s, %s %s"), motor_face, motor, far_face, far);
+}
+
+static void
+session_changed (SpelchSession *session, guint change, SpelchSettingPanel *self)
+{
+  const SpelchPlan *plan = spelch_session_get_plan (session);
+  if (plan == NULL)
+    return;
+  const SpelchPart *part = spelch_session_get_part (session);
+  g_autofree char *setting = spelch_words_setting (part, spelch_session_get_numbers (session));
+  g_autofree char *pass
+      = plan->n_passes == 0
+            ? g_strdup (_ ("No pass"))
+            : g_strdup_printf (_ ("Pass %u of %u"), spelch_session_get_shown_pass (session), plan->n_passes);
+  g_autofree char *other = other_way_words (self);
+  spelch_live_text_set_text (self->setting, setting);
+  spelch_live_text_set_text (self->pass, pass);
+  spelch_live_text_set_text (self->other_way, other);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "setting.turn-over", plan->through);
+  if (change & (SPELCH_CHANGE_CUT | SPELCH_CHANGE_OPENED))
+    spelch_live_text_settle (self->setting);
+}
+
+/* ---- Object ---- */
+
+static void
+spelch_setting_panel_dispose (GObject *object)
+{
+  spelch_template_dispose (GTK_WIDGET (object), SPELCH_TYPE_SETTING_PANEL);
+  G_OBJECT_CLASS (spelch_setting_panel_parent_class)->dispose (object);
+}
+
+static void
+spelch_setting_panel_class_init (SpelchSettingPanelClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  G_OBJECT_CLASS (klass)->dispose = spelch_setting_panel_dispose;
+  g_type_ensure (SPELCH_TYPE_LIVE_TEXT);
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/spelch/Spelch/ui/setting-panel.ui");
+  gtk_widget_class_bind_template_child (widget_class, SpelchSettingPanel, setting);
+  gtk_widget_class_bind_template_child (widget_class, SpelchSettingPanel, pass);
+  gtk_widget_class_bind_template_child (widget_class, SpelchSettingPanel, boards);
+  gtk_widget_class_bind_template_child (widget_class, SpelchSettingPanel, machines);
+  gtk_widget_class_bind_template_child (widget_class, SpelchSettingPanel, other_way);
+  gtk_widget_class_install_action (widget_class, "setting.turn-over", NULL, turn_over);
+  gtk_widget_class_install_action (widget_class, "setting.machine", "s", take_machine);
+  gtk_widget_class_install_action (widget_class, "setting.board", "s", take_board);
+  gtk_widget_class_set_css_name (widget_class, "settingpanel");
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+}
+
+static void
+spelch_setting_panel_init (SpelchSettingPanel *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+}
+
+SpelchSettingPanel *
+spelch_setting_panel_new (SpelchSession *session)
+{
+  SpelchSettingPanel *self = g_object_new (SPELCH_TYPE_SETTING_PANEL, NULL);
+  self->session = session;
+  fill_menus (self);
+  g_signal_connect_object (session, "changed", G_CALLBACK (session_changed), self, 0);
+  session_changed (session, SPELCH_CHANGE_OPENED, self);
+  return self;
+}

@@ -1,0 +1,265 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""Drives the real window: assistive technology's view of it (AT-SPI) to find things and read them, the X server's pointer
+and keyboard (xdotool) to act. Run inside `xvfb-run ... dbus-run-session`; prints TAP."""
+import collections
+import os
+import pathlib
+import re
+import shutil
+import signal
+import subprocess
+import sys
+import tempfile
+import time
+
+import gi
+gi.require_version('Atspi', '2.0')
+import pyatspi  # noqa: E402
+
+PATIENCE = float(os.environ.get('SPELCH_GUI_PATIENCE', '10'))  # seconds; a slow machine or a sanitizer needs more
+FRAME = 0.02
+
+
+Box = collections.namedtuple('Box', 'x y width height')
+
+
+class Tap:
+    """Counts checks. A check that raises is a failed one."""
+
+    def __init__(self):
+        self.count = 0
+        self.failed = 0
+
+    def ok(self, passed, what, saw=None):
+        self.count += 1
+        if callable(passed):
+            passed = passed()
+        if not passed:
+            self.failed += 1
+        print(f"{'ok' if passed else 'not ok'} {self.count} - {what}", flush=True)
+        if not passed and saw is not None:
+            print(f'# saw: {saw() if callable(saw) else saw}', flush=True)
+        return bool(passed)
+
+    def same(self, got, wanted, what):
+        return self.ok(got == wanted, what, f'{got!r}, not {wanted!r}')
+
+    def near(self, got, wanted, tolerance, what):
+        return self.ok(abs(got - wanted) <= tolerance, what, f'{got}, not {wanted} within {tolerance}')
+
+    def done(self):
+        print(f'1..{self.count}', flush=True)
+        return 1 if self.failed else 0
+
+
+def xdotool(*arguments):
+    subprocess.run(['xdotool', *map(str, arguments)], check=True)
+
+
+def wait_for(condition, patience=PATIENCE):
+    """What `condition` gives when it is true at last, or its last (false) answer."""
+    end = time.monotonic() + patience
+    while True:
+        try:
+            answer = condition()
+        except (gi.repository.GLib.Error, AttributeError, LookupError):
+            answer = None
+        if answer or time.monotonic() > end:
+            return answer
+        time.sleep(FRAME)
+
+
+class Bench:
+    """The program, running."""
+
+    def __init__(self, *arguments, home=None, environment=None):
+        self.home = pathlib.Path(home or tempfile.mkdtemp(prefix='spelch-gui-'))
+        self.owns_home = home is None
+        kept = dict(os.environ)
+        kept.pop('GTK_A11Y', None)  # the real thing is wanted
+        kept.update(GDK_BACKEND='x11', GSETTINGS_BACKEND='memory', GIO_USE_VFS='local', G_ENABLE_DIAGNOSTIC='0',
+                    XDG_CONFIG_HOME=str(self.home / 'config'), XDG_STATE_HOME=str(self.home / 'state'),
+                    XDG_DATA_HOME=str(self.home / 'data'))
+        kept.setdefault('LC_ALL', 'C.UTF-8')
+        kept.update(environment or {})
+        self.process = subprocess.Popen([os.environ['SPELCH_BENCH'], *map(str, arguments)], env=kept)
+        self.window = wait_for(self._find_window)
+        if not self.window:
+            self.process.kill()
+            sys.exit('Bail out! The window did not appear.')
+        self.settle()
+
+    # ---- Finding ----
+
+    def _find_window(self):
+        desktop = pyatspi.Registry.getDesktop(0)
+        for i in range(desktop.childCount):
+            application = desktop.getChildAtIndex(i)
+            if application is None or application.get_process_id() != self.process.pid:
+                continue
+            for j in range(application.childCount):
+                window = application.getChildAtIndex(j)
+                if window is not None and window.getRoleName() in ('frame', 'window'):
+                    return window
+        return None
+
+    def walk(self, root=None):
+        root = root or self.window
+        pending = [root]
+        while pending:
+            node = pending.pop()
+            yield node
+            try:
+                children = [node.getChildAtIndex(i) for i in range(node.childCount)]
+            except gi.repository.GLib.Error:
+                continue
+            pending.extend(child for child in reversed(children) if child is not None)
+
+    def all(self, role=None, name=None):
+        """Everything shown with that role and a name that matches."""
+        return [node for node in self.walk()
+                if (role is None or node.getRoleName() == role)
+                and (name is None or re.search(name, node.name or ''))
+                and self.shown(node)]
+
+    @staticmethod
+    def shown(node):
+        """GTK 4.8 reports no "showing" state, but what isn't shown has no size."""
+        if 'Component' not in pyatspi.listInterfaces(node):
+            return False
+        box = node.queryComponent().getExtents(pyatspi.WINDOW_COORDS)
+        return box.width > 0 and box.height > 0
+
+    def find(self, role=None, name=None, patience=PATIENCE):
+        found = wait_for(lambda: self.all(role, name), patience)
+        if not found:
+            raise LookupError(f'no {role or "thing"} named like {name!r}')
+        return found[0]
+
+    def has(self, role=None, name=None, patience=PATIENCE):
+        return bool(wait_for(lambda: self.all(role, name), patience))
+
+    def lacks(self, role=None, name=None, patience=PATIENCE):
+        return bool(wait_for(lambda: not self.all(role, name), patience))
+
+    def names(self, role=None):
+        return [node.name for node in self.all(role)]
+
+    def mark(self, name):
+        return self.find('slider', '^' + name)
+
+    def entry(self, name):
+        return self.find('spin button', '^' + name)
+
+    def verdict(self, side):
+        """The word on how the face on the 'motor' or 'far' side comes out."""
+        return self.find('label', f'face.*, {side} side: ').name.split(': ')[1]
+
+    def figure(self, name):
+        """A number of the right-hand column."""
+        return self.find('label', f'^{name}: ').name.split(': ', 1)[1]
+
+    # ---- Acting ----
+
+    def origin(self):
+        ids = subprocess.check_output(['xdotool', 'search', '--onlyvisible', '--pid', str(self.process.pid)], text=True)
+        shell = subprocess.check_output(['xdotool', 'getwindowgeometry', '--shell', ids.split()[0]], text=True)
+        geometry = dict(line.split('=') for line in shell.split())
+        # Extents count from the window's inside; its border is as wide on all sides.
+        inside = self.window.queryComponent().getExtents(pyatspi.WINDOW_COORDS)
+        border_x = (int(geometry['WIDTH']) - inside.width) // 2
+        border_y = (int(geometry['HEIGHT']) - inside.height) // 2
+        return int(geometry['X']) + border_x, int(geometry['Y']) + border_y
+
+    def box(self, node):
+        """Where it is on the screen."""
+        box = node.queryComponent().getExtents(pyatspi.WINDOW_COORDS)
+        x, y = self.origin()
+        return Box(x + box.x, y + box.y, box.width, box.height)
+
+    def centre(self, node):
+        box = self.box(node)
+        return box.x + box.width // 2, box.y + box.height // 2
+
+    def click(self, node):
+        xdotool('mousemove', *self.centre(node), 'click', 1)
+        self.settle()
+
+    def press(self, node):
+        xdotool('mousemove', *self.centre(node), 'mousedown', 1)
+
+    def glide(self, dx, dy, steps=12):
+        """Moves the pointer by real motion, evenly."""
+        x, y = self.pointer()
+        for i in range(1, steps + 1):
+            xdotool('mousemove', round(x + dx * i / steps), round(y + dy * i / steps))
+            time.sleep(FRAME)
+
+    def pointer(self):
+        shell = subprocess.check_output(['xdotool', 'getmouselocation', '--shell'], text=True)
+        place = dict(line.split('=') for line in shell.split())
+        return int(place['X']), int(place['Y'])
+
+    def release(self):
+        xdotool('mouseup', 1)
+        self.settle()
+
+    def drag(self, node, dx, dy, steps=12):
+        self.press(node)
+        self.glide(dx, dy, steps)
+        self.release()
+
+    def keys(self, *keys):
+        for key in keys:
+            xdotool('key', key)
+            time.sleep(FRAME)
+        self.settle()
+
+    def choose(self, menu, item):
+        """Takes an item of a menu button's menu."""
+        self.click(self.find('push button', menu))
+        self.find('menu item', item).queryAction().doAction(0)
+        self.settle()
+
+    def type_into(self, node, text, *then):
+        """Replaces the text of a field by real keys."""
+        self.click(node)
+        xdotool('key', 'ctrl+a')
+        xdotool('type', '--delay', '15', '--', text)
+        self.keys(*then)
+
+    def settle(self):
+        """Waits until everything sent has been dealt with: a call to the program returns only after it."""
+        time.sleep(3 * FRAME)
+        try:
+            _ = self.window.name if getattr(self, 'window', None) else None
+        except gi.repository.GLib.Error:
+            pass
+        time.sleep(2 * FRAME)
+
+    def picture(self, name):
+        folder = os.environ.get('SPELCH_GUI_PICTURES')
+        if folder and shutil.which('import'):
+            pathlib.Path(folder).mkdir(parents=True, exist_ok=True)
+            subprocess.run(['import', '-window', 'root', f'{folder}/{name}.png'], check=False)
+
+    def value(self, node):
+        return node.queryValue().currentValue
+
+    def text(self, node):
+        words = node.queryText()
+        return words.getText(0, words.characterCount)
+
+    # ---- Ending ----
+
+    def crash(self):
+        """Ends it as a power cut would."""
+        self.process.send_signal(signal.SIGKILL)
+        self.process.wait()
+
+    def end(self):
+        if self.process.poll() is None:
+            self.process.terminate()
+            self.process.wait(timeout=PATIENCE)
+        if self.owns_home:
+            shutil.rmtree(self.home, ignore_errors=True)
