@@ -5,9 +5,6 @@
 
 #include <math.h>
 
-/* Thinner chips than this, mm, are no chips: the edge only rubs. */
-#define LEAST_CHIP 0.01
-
 /* A speed range is looked at in steps of 1000 rpm: more than any spindle has. */
 #define MAX_SPEEDS 128
 
@@ -70,17 +67,16 @@ power_available (const SpelchCase *c, double rpm)
   return machine->power_w * efficiency * fmin (1, rated > 0 ? rpm / rated : 1);
 }
 
-/* Bending costs finish, not fingers: where no feed keeps to the deflection asked for, the next coarser one is
- * taken, and the share shows by how much it is exceeded. */
+/* Bending costs finish, not fingers: where the deflection asked for leaves only feeds so slow that the wall gets hot, the
+ * feed that keeps it cool is taken, up to the coarsest deflection, and the share shows by how much the limit is exceeded. */
 static double
 bending_cap (const SpelchCase *c, const SpelchLoads *l, double most)
 {
-  const double coarser[] = { c->k->deflection_grade_1, c->k->deflection_grade_2, c->k->deflection_grade_3 };
-  double asked = spelch_solve_deflection_limit (c), feed = 0;
-  for (guint i = 0; i < G_N_ELEMENTS (coarser) && feed < LEAST_CHIP; i++)
-    if (coarser[i] >= asked)
-      feed = spelch_force_feed_for_peak (&l->turn, coarser[i] / l->give, most);
-  return feed;
+  double asked = spelch_force_feed_for_peak (&l->turn, spelch_solve_deflection_limit (c) / l->give, most);
+  double cool = l->heat_times_feed / c->k->heat_caution;
+  if (asked >= cool)
+    return asked;
+  return fmin (cool, spelch_force_feed_for_peak (&l->turn, c->k->deflection_grade_3 / l->give, most));
 }
 
 /* Feed per tooth at which each limit is reached whatever the speed, over all passes: the least of each. Heat
