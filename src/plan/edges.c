@@ -61,25 +61,30 @@ add_term (SpelchEdge *edge, SpelchTermKind kind, int points, SpelchEvidence evid
     edge->terms[edge->n_terms++] = (SpelchTerm){ kind, points, evidence };
 }
 
-static SpelchEvidence
-shear_evidence (SpelchFacing facing)
-{
-  return facing == SPELCH_FACING_PLY     ? SPELCH_EVIDENCE_MEASURED
-         : facing == SPELCH_FACING_BOARD ? SPELCH_EVIDENCE_PRACTICE
-                                         : SPELCH_EVIDENCE_ANALOGY;
-}
-
-static bool
-against_grain (const SpelchCase *c, SpelchSide side)
-{
-  double angle = spelch_case_fibre_angle (c, side);
-  return spelch_cut_every_direction (c->cut) || (angle > c->k->grain_bad_from && angle < c->k->grain_bad_to);
-}
-
 static const SpelchLayer *
 layer_at (const SpelchCase *c, SpelchSide side)
 {
   return &c->board.layers[side == SPELCH_SIDE_MOTOR ? 0 : c->board.n_layers - 1];
+}
+
+/* Which way shear frays a face is measured on plywood; figured and end grain go by it. */
+static SpelchEvidence
+shear_evidence (const SpelchCase *c, SpelchSide side)
+{
+  SpelchFacing facing = spelch_case_facing (c, side);
+  if (facing == SPELCH_FACING_PLY && !spelch_layer_is_solid (layer_at (c, side)))
+    return SPELCH_EVIDENCE_MEASURED;
+  return facing == SPELCH_FACING_BOARD ? SPELCH_EVIDENCE_PRACTICE : SPELCH_EVIDENCE_ANALOGY;
+}
+
+/* Figured grain rises and dives by turns, so its sense isn't known. */
+static bool
+against_grain (const SpelchCase *c, SpelchSide side)
+{
+  double angle = spelch_case_fibre_angle (c, side);
+  if (layer_at (c, side)->grain == SPELCH_GRAIN_FIGURED)
+    angle = fabs (angle);
+  return spelch_cut_every_direction (c->cut) || (angle > c->k->grain_bad_from && angle < c->k->grain_bad_to);
 }
 
 static int
@@ -93,11 +98,12 @@ grain_points (const SpelchCase *c, SpelchSide side, int shear)
 
 /* An edge the cut runs out over with nothing behind it, across the grain. */
 static int
-corner_points (const SpelchCase *c, SpelchSide side)
+corner_points (const SpelchCase *c, SpelchSide side, int shear)
 {
   const SpelchLayer *layer = layer_at (c, side);
-  if (spelch_cut_every_direction (c->cut) || c->cut->end != SPELCH_END_EDGE || !spelch_layer_is_solid (layer)
-      || layer->grain == SPELCH_GRAIN_END)
+  bool has_grain = layer->grain == SPELCH_GRAIN_STRAIGHT || layer->grain == SPELCH_GRAIN_FIGURED;
+  bool counts = has_grain && (spelch_layer_is_solid (layer) || shear > 0);
+  if (!counts || spelch_cut_every_direction (c->cut) || c->cut->end != SPELCH_END_EDGE)
     return 0;
   return fabs (spelch_case_fibre_angle (c, side)) >= c->k->grain_bad_to ? 1 : 0;
 }
@@ -137,16 +143,18 @@ weigh (const SpelchCase *c, SpelchEdge *edge, double chip_max, bool net_lift)
   int backing = backed && shear > 0 ? -1 : 0;
   int left = shear + backing;
   int grain = grain_points (c, edge->side, left);
+  int corner = corner_points (c, edge->side, left);
   int chip = chip_points (c, edge->side, edge->wall, left, chip_max);
+  int wear = wear_points (c);
   if (facing == SPELCH_FACING_PLY && (layer->veneer || layer->material >= SPELCH_MATERIAL_BIRCH_PLY))
     {
       grain = MIN (grain, left);
-      chip = MIN (chip, left - grain);
+      corner = MIN (corner, left - grain);
+      chip = MIN (chip, left - grain - corner);
     }
-  int corner = corner_points (c, edge->side), wear = wear_points (c);
 
   edge->n_terms = 0;
-  add_term (edge, SPELCH_TERM_SHEAR, shear, shear_evidence (facing));
+  add_term (edge, SPELCH_TERM_SHEAR, shear, shear_evidence (c, edge->side));
   add_term (edge, SPELCH_TERM_BACKING, backing, SPELCH_EVIDENCE_ANALOGY);
   add_term (edge, SPELCH_TERM_GRAIN, grain, SPELCH_EVIDENCE_MEASURED);
   add_term (edge, SPELCH_TERM_EXIT_CORNER, corner, SPELCH_EVIDENCE_PRACTICE);
@@ -191,6 +199,7 @@ grade_edge (const SpelchCase *c, const SpelchPass *passes, guint n, const Spelch
   edge->span_from = loading->from;
   edge->span_to = loading->to;
   edge->on_finishing = loading->finishing;
+  edge->chip_mm = chip_max;
   if (edge->load == SPELCH_LOAD_NOT_CUT)
     return;
   edge->grade = edge->line_grade = weigh (c, edge, chip_max, net_lift);

@@ -87,12 +87,33 @@ find_seats (const SpelchCase *c, const SpelchForcePeaks *peaks, SpelchPlan *plan
     }
 }
 
+double
+spelch_numbers_hold (const SpelchCase *c)
+{
+  const SpelchHolding *hold = &c->part->holding;
+  double kpa = hold->vacuum_kpa > 0 ? hold->vacuum_kpa : c->k->vacuum_default;
+  switch (hold->method)
+    {
+    case SPELCH_HOLD_VACUUM:
+      return kpa / 1000 * hold->area_mm2 * c->k->vacuum_leak;
+    case SPELCH_HOLD_CLAMPS:
+      return hold->clamp_force_n;
+    case SPELCH_HOLD_SCREWS:
+      return HUGE_VAL;
+    case SPELCH_HOLD_HANDS:
+      return c->machine->kind == SPELCH_MACHINE_HAND ? HUGE_VAL : 0;
+    case SPELCH_HOLD_UNTOLD:
+    default:
+      return 0;
+    }
+}
+
 /* Vacuum or clamps on a gantry, by friction. Screws, hands and tabs aren't reckoned here. */
 static void
 find_holding (const SpelchCase *c, const SpelchLoads *worst, double feed_per_tooth, SpelchPlan *plan)
 {
-  const SpelchHolding *hold = &c->part->holding;
   const SpelchConstants *k = c->k;
+  double force = spelch_numbers_hold (c);
   SpelchForcePeaks design = spelch_force_peaks (&worst->design, feed_per_tooth);
   double part = spelch_loads_is_panel (c) ? k->band_panel : k->band_solid;
   bool slick = spelch_case_facing (c, SPELCH_SIDE_FAR) == SPELCH_FACING_LAMINATE;
@@ -102,11 +123,7 @@ find_holding (const SpelchCase *c, const SpelchLoads *worst, double feed_per_too
   if (c->machine->kind != SPELCH_MACHINE_GANTRY)
     return;
   plan->hold_needed_n = fmax (k->hold_factor * side / friction + lift, k->hold_factor * lift);
-  if (hold->method == SPELCH_HOLD_VACUUM && hold->area_mm2 > 0)
-    plan->hold_available_n = (hold->vacuum_kpa > 0 ? hold->vacuum_kpa : k->vacuum_default) / 1000
-                             * hold->area_mm2 * k->vacuum_leak;
-  else if (hold->method == SPELCH_HOLD_CLAMPS)
-    plan->hold_available_n = hold->clamp_force_n;
+  plan->hold_available_n = force < HUGE_VAL ? force : 0;
   if (plan->hold_available_n <= 0 || side <= 0)
     return;
   plan->hold_factor = fmax (friction * (plan->hold_available_n - lift), 0) / side;

@@ -110,13 +110,10 @@ try_out (const SpelchCase *c, Trial *t, LoadSet *set)
   t->chip_limit = chip_limit_of (c, t);
   find_loads (c, t, set);
   t->solution = spelch_solve (c, set->of, t->n, t->chip_limit);
-  double f = t->solution.feed_per_tooth, chip = 0;
-  for (guint i = 0; i < t->n; i++)
-    chip = fmax (chip, spelch_chip_max (f, c->diameter, set->of[i]->engaged));
-  double axial = f * set->of[t->n - 1]->moving.axial;
-  bool lifts = c->machine->kind != SPELCH_MACHINE_TABLE && axial > 0;
-  spelch_edges_grade (c, t->passes, t->n, &t->entry, chip,
-                      lifts && c->part->holding.method == SPELCH_HOLD_UNTOLD, t->edges);
+  const SpelchLoads *last = set->of[t->n - 1];
+  double f = t->solution.feed_per_tooth, chip = spelch_chip_max (f, c->diameter, last->engaged);
+  bool raised = c->machine->kind != SPELCH_MACHINE_TABLE && f * last->moving.axial > spelch_numbers_hold (c);
+  spelch_edges_grade (c, t->passes, t->n, &t->entry, chip, raised, t->edges);
   t->time = spelch_numbers_time (c, t->passes, t->n, &t->entry, t->solution.feed_mm_min);
 }
 

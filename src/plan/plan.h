@@ -62,6 +62,7 @@ typedef struct
   SpelchLoad load;           /* worst over the passes that load the face layer */
   int pass;                  /* the pass that governs, from 1; 0 when not cut */
   double span_from, span_to; /* heights above the tip that load the face layer in that pass, mm */
+  double chip_mm;            /* largest chip of the pass that decides */
   double by_entry_mm;        /* length of edge spoilt by the entry; 0: none */
   bool on_finishing;         /* judged by the finishing pass: clean only if the earlier tear is less than the
                                 allowance */

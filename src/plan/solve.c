@@ -88,6 +88,8 @@ find_caps (const SpelchCase *c, const SpelchLoads *const *loads, guint n, double
   double hands = spelch_solve_hands_limit (c), thickest = c->k->chip_cap * c->diameter;
   for (int i = 0; i < SPELCH_N_LIMITS; i++)
     caps[i] = i == SPELCH_LIMIT_HEAT ? 0 : HUGE_VAL;
+  if (chip_limit < HUGE_VAL)
+    caps[SPELCH_LIMIT_EDGE] = spelch_chip_feed_for_max (chip_limit, c->diameter, loads[n - 1]->engaged);
   for (guint i = 0; i < n; i++)
     {
       const SpelchLoads *l = loads[i];
@@ -95,9 +97,6 @@ find_caps (const SpelchCase *c, const SpelchLoads *const *loads, guint n, double
       if (i > 0 && l == loads[i - 1])
         continue;
       caps[SPELCH_LIMIT_CHIP] = fmin (caps[SPELCH_LIMIT_CHIP], most);
-      if (chip_limit < HUGE_VAL)
-        caps[SPELCH_LIMIT_EDGE]
-            = fmin (caps[SPELCH_LIMIT_EDGE], spelch_chip_feed_for_max (chip_limit, c->diameter, l->engaged));
       caps[SPELCH_LIMIT_BENDING] = fmin (caps[SPELCH_LIMIT_BENDING], bending_cap (c, l, most));
       caps[SPELCH_LIMIT_STRESS] = fmin (
           caps[SPELCH_LIMIT_STRESS],
@@ -195,8 +194,8 @@ find_shares (const SpelchCase *c, const SpelchLoads *const *loads, guint n, doub
         s->worst_pass = i;
       most_power = fmax (most_power, power);
       share[SPELCH_LIMIT_CHIP] = fmax (share[SPELCH_LIMIT_CHIP], chip / (c->k->chip_cap * c->diameter));
-      if (chip_limit < HUGE_VAL)
-        share[SPELCH_LIMIT_EDGE] = fmax (share[SPELCH_LIMIT_EDGE], chip / chip_limit);
+      if (chip_limit < HUGE_VAL && i == n - 1)
+        share[SPELCH_LIMIT_EDGE] = chip / chip_limit;
       share[SPELCH_LIMIT_BENDING]
           = fmax (share[SPELCH_LIMIT_BENDING], peak * l->give / spelch_solve_deflection_limit (c));
       share[SPELCH_LIMIT_STRESS]

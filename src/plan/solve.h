@@ -15,8 +15,8 @@ typedef struct
   guint worst_pass;              /* index of the pass that needs most power */
 } SpelchSolution;
 
-/* @chip_limit: largest chip, mm, that costs no seen edge a grade; HUGE_VAL when none does. Held speed and
- * feed are kept whatever they cost. */
+/* @chip_limit: largest chip of the last pass, mm, that costs no seen edge a grade; HUGE_VAL when none does.
+ * Held speed and feed are kept whatever they cost. */
 SpelchSolution spelch_solve (const SpelchCase *c, const SpelchLoads *const *loads, guint n_passes,
                              double chip_limit);
 

@@ -135,7 +135,7 @@ other_reason (const SpelchPlan *plan, const SpelchEdge *edge, const SpelchNumber
     return g_strdup (_ ("The bit is no longer sharp."));
   if (spelch_edge_points (edge, SPELCH_TERM_CHIP) > 0)
     {
-      g_autofree char *chip = spelch_words_decimal (numbers, plan->chip_max, 2);
+      g_autofree char *chip = spelch_words_decimal (numbers, edge->chip_mm, 2);
       return g_strdup_printf (_ ("Chips of %s mm split ahead against the grain."), chip);
     }
   if (spelch_edge_points (edge, SPELCH_TERM_GRAIN) > 0)
@@ -183,7 +183,7 @@ static char *
 term_sentence (const SpelchPlan *plan, const SpelchEdge *edge, const SpelchTerm *term,
                const SpelchNumbers *numbers)
 {
-  g_autofree char *chip = spelch_words_decimal (numbers, plan->chip_max, 2);
+  g_autofree char *chip = spelch_words_decimal (numbers, edge->chip_mm, 2);
   g_autofree char *blunting = spelch_words_decimal (numbers, plan->blunting, 1);
   const char *noun = layer_noun (plan, edge->side);
   switch (term->kind)
