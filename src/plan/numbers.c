@@ -143,19 +143,14 @@ by_share (const void *a, const void *b)
 }
 
 static void
-list_limits (const SpelchSolution *solution, SpelchPlan *plan)
+list_limits (const SpelchCase *c, const SpelchSolution *solution, SpelchPlan *plan)
 {
+  bool held = c->cut->held.feed_mm_min > 0;
   for (int i = 0; i < SPELCH_N_LIMITS; i++)
     if (solution->share[i] > 0)
-      plan->limits[plan->n_limits++] = (SpelchLimit){ (SpelchLimitKind)i, solution->share[i], false };
+      plan->limits[plan->n_limits++]
+          = (SpelchLimit){ (SpelchLimitKind)i, solution->share[i], !held && i == (int)solution->binding };
   qsort (plan->limits, plan->n_limits, sizeof *plan->limits, by_share);
-  /* Heat bounds the feed from below: it never sets it. */
-  for (guint i = 0; i < plan->n_limits; i++)
-    if (plan->limits[i].kind != SPELCH_LIMIT_HEAT)
-      {
-        plan->limits[i].binding = true;
-        return;
-      }
 }
 
 static void
@@ -205,7 +200,7 @@ spelch_numbers_fill (const SpelchCase *c, const SpelchLoads *const *loads, doubl
                              / (spelch_flute_fewest_edges (&c->flutes) * f) / 1000;
     }
   find_forces (c, loads[solution->worst_pass], solution, plan);
-  list_limits (solution, plan);
+  list_limits (c, solution, plan);
   plan->time_s = spelch_numbers_time (c, plan->passes, plan->n_passes, &plan->entry, plan->feed_mm_min);
   if (c->machine->kind == SPELCH_MACHINE_TABLE)
     plan->bit_height_mm = plan->passes[plan->n_passes - 1].tip_mm;

@@ -90,16 +90,16 @@ seen_grade_at (const SpelchCase *c, const Trial *t, double chip)
   return spelch_edges_worst (edges, true);
 }
 
-/* The chip above which a seen edge would drop out of what is accepted; only where a thinner chip would keep
- * it in. */
+/* The chip above which a seen edge would drop out of what is accepted or, where that can't be had, fall
+ * behind the best it can be. */
 static double
 chip_limit_of (const SpelchCase *c, const Trial *t)
 {
   double one = c->k->chip_points_one, two = c->k->chip_points_two;
-  int accepted = c->part->accepted_seen;
-  if (seen_grade_at (c, t, 0) > accepted || seen_grade_at (c, t, two * 2) <= accepted)
+  int wanted = MAX (c->part->accepted_seen, seen_grade_at (c, t, 0));
+  if (seen_grade_at (c, t, two * 2) <= wanted)
     return HUGE_VAL;
-  return seen_grade_at (c, t, one) <= accepted ? two : one * (1 - 1e-6);
+  return seen_grade_at (c, t, one) <= wanted ? two : one * (1 - 1e-6);
 }
 
 static void

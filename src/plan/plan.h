@@ -177,7 +177,7 @@ typedef struct
 {
   SpelchLimitKind kind;
   double share; /* used, 1 = at the limit */
-  bool binding; /* sets the feed */
+  bool binding; /* sets the feed; none does when it is held */
 } SpelchLimit;
 
 typedef enum

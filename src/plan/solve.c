@@ -67,8 +67,9 @@ power_available (const SpelchCase *c, double rpm)
   return machine->power_w * efficiency * fmin (1, rated > 0 ? rpm / rated : 1);
 }
 
-/* Bending costs finish, not fingers: where the deflection asked for leaves only feeds so slow that the wall gets hot, the
- * feed that keeps it cool is taken, up to the coarsest deflection, and the share shows by how much the limit is exceeded. */
+/* Bending costs finish, not fingers: where the deflection asked for leaves only feeds so slow that the wall
+ * gets hot, the feed that keeps it cool is taken, up to the coarsest deflection, and the share shows by how
+ * much the limit is exceeded. */
 static double
 bending_cap (const SpelchCase *c, const SpelchLoads *l, double most)
 {
@@ -127,14 +128,15 @@ cap_at_speed (const SpelchCase *c, const SpelchLoads *const *loads, guint n, dou
     }
 }
 
-static double
-largest_feed_per_tooth (const double caps[SPELCH_N_LIMITS])
+/* The limit that sets the feed; heat bounds it from below and never sets it. */
+static SpelchLimitKind
+least_cap (const double caps[SPELCH_N_LIMITS])
 {
-  double feed = HUGE_VAL;
+  SpelchLimitKind least = SPELCH_LIMIT_CHIP;
   for (int i = 0; i < SPELCH_N_LIMITS; i++)
-    if (i != SPELCH_LIMIT_HEAT)
-      feed = fmin (feed, caps[i]);
-  return feed < HUGE_VAL ? feed : 0;
+    if (i != SPELCH_LIMIT_HEAT && caps[i] < caps[least])
+      least = (SpelchLimitKind)i;
+  return least;
 }
 
 /* A feed one would dial in, never above @feed. */
@@ -151,11 +153,18 @@ speed_is_allowed (const SpelchCase *c, double rpm)
   return c->bit->max_rpm <= 0 || rpm <= c->bit->max_rpm + 1e-9;
 }
 
-/* The slowest speed whose feed comes within the spare of the best. */
-static double
-choose_speed (const SpelchCase *c, const SpelchLoads *const *loads, guint n, double caps[SPELCH_N_LIMITS])
+/* A speed under trial. */
+typedef struct
 {
-  double feeds[MAX_SPEEDS], speeds[MAX_SPEEDS], best = 0;
+  double rpm, feed;
+  bool burns; /* the chip stays so thin that the wall gets too hot */
+} Speed;
+
+static guint
+try_speeds (const SpelchCase *c, const SpelchLoads *const *loads, guint n, double caps[SPELCH_N_LIMITS],
+            Speed speeds[MAX_SPEEDS])
+{
+  double held = c->cut->held.feed_mm_min;
   int edges = spelch_flute_fewest_edges (&c->flutes);
   guint count = 0;
   for (guint i = 0; i < MAX_SPEEDS && spelch_machine_speed (c->machine, i) > 0; i++)
@@ -164,13 +173,32 @@ choose_speed (const SpelchCase *c, const SpelchLoads *const *loads, guint n, dou
       if (!speed_is_allowed (c, rpm))
         continue;
       cap_at_speed (c, loads, n, rpm, caps);
-      speeds[count] = rpm;
-      feeds[count] = spelch_chip_feed (largest_feed_per_tooth (caps), rpm, edges);
-      best = fmax (best, feeds[count++]);
+      double feed = spelch_chip_feed (caps[least_cap (caps)], rpm, edges);
+      if (held > 0)
+        feed = fmin (feed, held);
+      bool burns = spelch_chip_feed_per_tooth (feed, rpm, edges) < caps[SPELCH_LIMIT_HEAT];
+      speeds[count++] = (Speed){ rpm, feed, burns };
     }
+  return count;
+}
+
+/* The slowest speed whose feed comes within the spare of the best; of those that don't burn the wall, if
+ * there are such. A held feed is to be reached in full. */
+static double
+choose_speed (const SpelchCase *c, const SpelchLoads *const *loads, guint n, double caps[SPELCH_N_LIMITS])
+{
+  Speed speeds[MAX_SPEEDS];
+  guint count = try_speeds (c, loads, n, caps, speeds);
+  double spare = c->cut->held.feed_mm_min > 0 ? 1e-9 : c->k->speed_spare, best = 0;
+  bool cool = false;
   for (guint i = 0; i < count; i++)
-    if (feeds[i] >= best * (1 - c->k->speed_spare))
-      return speeds[i];
+    cool |= !speeds[i].burns;
+  for (guint i = 0; i < count; i++)
+    if (!cool || !speeds[i].burns)
+      best = fmax (best, speeds[i].feed);
+  for (guint i = 0; i < count; i++)
+    if ((!cool || !speeds[i].burns) && speeds[i].feed >= best * (1 - spare))
+      return speeds[i].rpm;
   return c->machine->rpm_min; /* no speed is allowed: the plan says so */
 }
 
@@ -219,9 +247,9 @@ spelch_solve (const SpelchCase *c, const SpelchLoads *const *loads, guint n, dou
   find_caps (c, loads, n, chip_limit, caps);
   s.speed_rpm = held->speed_rpm > 0 ? held->speed_rpm : choose_speed (c, loads, n, caps);
   cap_at_speed (c, loads, n, s.speed_rpm, caps);
-  s.feed_mm_min = held->feed_mm_min > 0
-                      ? held->feed_mm_min
-                      : round_down (spelch_chip_feed (largest_feed_per_tooth (caps), s.speed_rpm, edges));
+  s.binding = least_cap (caps);
+  s.feed_mm_min = held->feed_mm_min > 0 ? held->feed_mm_min
+                                        : round_down (spelch_chip_feed (caps[s.binding], s.speed_rpm, edges));
   s.feed_per_tooth = spelch_chip_feed_per_tooth (s.feed_mm_min, s.speed_rpm, edges);
   find_shares (c, loads, n, chip_limit, &s);
   return s;

@@ -11,6 +11,7 @@ typedef struct
 {
   double speed_rpm, feed_mm_min; /* 0 when nothing fits */
   double feed_per_tooth;
+  SpelchLimitKind binding;       /* the limit that sets a feed which isn't held */
   double share[SPELCH_N_LIMITS]; /* 0 where a limit doesn't apply */
   guint worst_pass;              /* index of the pass that needs most power */
 } SpelchSolution;

@@ -163,23 +163,47 @@ per_cent (double share)
   return (int)round (fmin (share, 99) * 100);
 }
 
+/* The limit that sets the feed, or is used most by a held one. */
+static const SpelchLimit *
+leading_limit (const SpelchPlan *plan)
+{
+  const SpelchLimit *most = NULL;
+  for (guint i = 0; i < plan->n_limits; i++)
+    {
+      if (plan->limits[i].binding)
+        return &plan->limits[i];
+      if (most == NULL && plan->limits[i].kind != SPELCH_LIMIT_HEAT)
+        most = &plan->limits[i];
+    }
+  return most;
+}
+
 char *
 spelch_words_limit (const SpelchPlan *plan)
 {
-  for (guint i = 0; i < plan->n_limits; i++)
-    if (plan->limits[i].binding)
-      return g_strdup_printf (plan->limits[i].share > 1.005
-                                  ? _ ("%s is over its limit, %d %%: take less depth;")
-                                  : _ ("%s sets the feed, %d %% used;"),
-                              limit_subject (plan, plan->limits[i].kind), per_cent (plan->limits[i].share));
-  return g_strdup (_ ("No speed and feed fit this cut."));
+  const SpelchLimit *limit = leading_limit (plan);
+  if (limit == NULL)
+    return g_strdup (_ ("No speed and feed fit this cut."));
+  int used = per_cent (limit->share);
+  bool over = limit->share > 1.005;
+  if (plan->feed_mm_min <= 0)
+    return g_strdup_printf (_ ("No feed fits: %s is at %d %% even at the slowest;"),
+                            spelch_words_limit_name (limit->kind), used);
+  if (!limit->binding)
+    return g_strdup_printf (over ? _ ("Feed held by hand. %s: %d %%, over its limit;")
+                                 : _ ("Feed held by hand. %s: %d %% used;"),
+                            limit_subject (plan, limit->kind), used);
+  return g_strdup_printf (over ? _ ("%s is over its limit, %d %%: take less depth;")
+                               : _ ("%s sets the feed, %d %% used;"),
+                          limit_subject (plan, limit->kind), used);
 }
 
 char *
 spelch_words_limit_next (const SpelchPlan *plan)
 {
+  const SpelchLimit *leading = leading_limit (plan);
   for (guint i = 0; i < plan->n_limits; i++)
-    if (!plan->limits[i].binding)
+    if (&plan->limits[i] != leading)
       return g_strdup_printf (_ ("next, %s, %d %%."), spelch_words_limit_name (plan->limits[i].kind),
                               per_cent (plan->limits[i].share));
   return g_strdup ("");

@@ -1,0 +1,164 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Speed and feed: what is held stays held and its consequences show, the slowest speed that serves is taken,
+ * and a seen edge gets thin chips where they make a difference.
+ */
+#include "on-demo.h"
+
+#include "plan/words.h"
+
+#include <string.h>
+
+static const SpelchNumbers MM = { SPELCH_UNIT_MM, SPELCH_INCH_FRACTION, '.' };
+
+static double
+share (const Demo *demo, SpelchLimitKind kind)
+{
+  for (guint i = 0; i < demo->plan.n_limits; i++)
+    if (demo->plan.limits[i].kind == kind)
+      return demo->plan.limits[i].share;
+  return 0;
+}
+
+static const SpelchLimit *
+binding (const Demo *demo)
+{
+  for (guint i = 0; i < demo->plan.n_limits; i++)
+    if (demo->plan.limits[i].binding)
+      return &demo->plan.limits[i];
+  return NULL;
+}
+
+/* The feed the outline gets at a held speed. */
+static double
+feed_at (Demo *demo, double rpm)
+{
+  demo->cut->held.feed_mm_min = 0;
+  demo->cut->held.speed_rpm = rpm;
+  demo_plan_with (demo, "up-cut-12.7x38");
+  return demo->plan.feed_mm_min;
+}
+
+/* A held feed turns the spindle no quicker than that feed needs: quicker would only thin the chips. */
+static void
+test_held_feed (Demo *demo, gconstpointer unused)
+{
+  demo->cut->held.feed_mm_min = 3000;
+  demo_plan_with (demo, "up-cut-12.7x38");
+  double rpm = demo->plan.speed_rpm;
+  g_assert_cmpfloat (demo->plan.feed_mm_min, ==, 3000);
+  g_assert_null (binding (demo));
+  g_autofree char *words = spelch_words_limit (&demo->plan);
+  g_assert_true (g_str_has_prefix (words, "Feed held by hand."));
+  g_assert_cmpfloat (feed_at (demo, rpm), >=, 3000);
+  if (rpm > demo->part->machine.rpm_min)
+    g_assert_cmpfloat (feed_at (demo, rpm - 1000), <, 3000);
+}
+
+/* Of the speeds that come within 5 % of the quickest feed, the slowest: the next slower doesn't. Feeds are
+ * rounded down by up to 100 mm/min. */
+static void
+test_slowest_speed (Demo *demo, gconstpointer unused)
+{
+  double best = 0;
+  demo_plan_with (demo, "up-cut-12.7x38");
+  double rpm = demo->plan.speed_rpm, feed = demo->plan.feed_mm_min;
+  for (double at = demo->part->machine.rpm_min; at <= demo->part->machine.rpm_max; at += 1000)
+    best = MAX (best, feed_at (demo, at));
+  g_assert_cmpfloat (feed, >=, 0.95 * best - 100);
+  if (rpm > demo->part->machine.rpm_min)
+    g_assert_cmpfloat (feed_at (demo, rpm - 1000), <, 0.95 * best + 100);
+}
+
+/* Held far too quick: the shares say so, and a bit over its strength must not be cut with. */
+static void
+test_too_quick (Demo *demo, gconstpointer unused)
+{
+  demo->cut->held.feed_mm_min = 60000;
+  demo_plan_with (demo, "up-cut-6.35x25");
+  g_assert_cmpfloat (share (demo, SPELCH_LIMIT_MACHINE), ==, 5);
+  g_assert_cmpfloat (share (demo, SPELCH_LIMIT_STRESS), >, 1);
+  g_assert_true (demo_has_stop (demo, SPELCH_STOP_STRESS));
+  g_assert_cmpint (demo->plan.verdict, ==, SPELCH_VERDICT_DO_NOT_CUT);
+  demo_take_machine (demo, "plunge-router");
+  demo_plan_with (demo, "up-cut-6.35x25");
+  g_assert_true (demo_has_stop (demo, SPELCH_STOP_HANDS));
+}
+
+static void
+test_marked_speed (Demo *demo, gconstpointer unused)
+{
+  SpelchBit bit = *demo_bit ("up-cut-12.7x38");
+  bit.max_rpm = 14500;
+  demo_plan_bit (demo, &bit);
+  g_assert_cmpfloat (demo->plan.speed_rpm, <=, 14500);
+  demo->cut->held.speed_rpm = 15000;
+  demo_plan_bit (demo, &bit);
+  g_assert_true (demo_has_stop (demo, SPELCH_STOP_SPEED_MARK));
+  bit.max_rpm = 6000; /* slower than the machine turns */
+  demo->cut->held.speed_rpm = 0;
+  demo_plan_bit (demo, &bit);
+  g_assert_true (demo_has_stop (demo, SPELCH_STOP_SPEED_MARK));
+}
+
+/* A straight bit in plywood: 1 for the missing shear, 1 more for chips of a tenth of a millimetre and over.
+ * Clean can't be had, so the best that can is sought; where 3 is accepted, time. */
+static void
+test_best_seen_edge (Demo *demo, gconstpointer unused)
+{
+  demo_take_cut (demo, "shelf-dado");
+  demo->cut->end = SPELCH_END_BACKED;
+  demo_plan_with (demo, "straight-12.7x32");
+  double slow = demo->plan.time_s;
+  g_assert_cmpint (demo_grade (demo, SPELCH_SIDE_MOTOR), ==, 2);
+  g_assert_cmpfloat (demo->plan.chip_max, <, 0.1);
+  demo->part->accepted_seen = 3;
+  demo_plan_with (demo, "straight-12.7x32");
+  g_assert_cmpint (demo_grade (demo, SPELCH_SIDE_MOTOR), ==, 3);
+  g_assert_cmpfloat (demo->plan.time_s, <, slow);
+}
+
+/* What sets the feed is used nearly whole, and is named. */
+static void
+test_binding (Demo *demo, gconstpointer unused)
+{
+  demo_plan_with (demo, "compression-6.35x22");
+  const SpelchLimit *limit = binding (demo);
+  g_assert_nonnull (limit);
+  g_assert_cmpfloat (limit->share, >, 0.95);
+  g_autofree char *words = spelch_words_limit (&demo->plan);
+  g_assert_nonnull (strstr (words, "sets the feed"));
+  g_autofree char *passes = spelch_words_passes (&demo->plan, &MM);
+  g_assert_nonnull (strstr (passes, "18.3 mm"));
+}
+
+/* A millimetre bit in oak: not even a standing chip bends it little enough. */
+static void
+test_no_feed (Demo *demo, gconstpointer unused)
+{
+  SpelchBit bit = *demo_bit ("up-cut-3x12");
+  bit.diameter = spelch_length_mm (1);
+  demo_take_board (demo, "oak-20");
+  demo_take_cut (demo, "shelf-dado");
+  demo_plan_bit (demo, &bit);
+  g_assert_cmpfloat (demo->plan.feed_mm_min, ==, 0);
+  g_assert_true (demo_has_stop (demo, SPELCH_STOP_NO_SPEED));
+  g_autofree char *words = spelch_words_limit (&demo->plan);
+  g_assert_true (g_str_has_prefix (words, "No feed fits"));
+}
+
+#define ADD(name, function) g_test_add ("/solve/" name, Demo, NULL, demo_set_up, function, demo_tear_down)
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  ADD ("held-feed", test_held_feed);
+  ADD ("slowest-speed", test_slowest_speed);
+  ADD ("too-quick", test_too_quick);
+  ADD ("marked-speed", test_marked_speed);
+  ADD ("best-seen-edge", test_best_seen_edge);
+  ADD ("binding", test_binding);
+  ADD ("no-feed", test_no_feed);
+  return g_test_run ();
+}
