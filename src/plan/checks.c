@@ -99,10 +99,34 @@ check_loads (const SpelchCase *c, SpelchPlan *plan)
     add (plan, SPELCH_STOP_STRESS, plan->stress_mpa, spelch_solve_stress_limit (c));
   if (hands > 0 && plan->sideways_peak_n > hands + SLACK)
     add (plan, SPELCH_STOP_HANDS, plan->sideways_peak_n, hands);
-  if (plan->hold_factor > 0 && (plan->hold_factor < c->k->hold_factor || plan->hold_factor_worst < 1))
-    add (plan, SPELCH_STOP_HOLDING, plan->hold_factor, c->k->hold_factor);
-  else if (c->machine->kind == SPELCH_MACHINE_GANTRY && plan->hold_factor <= 0)
+}
+
+static void
+check_holding (const SpelchCase *c, SpelchPlan *plan)
+{
+  SpelchHold method = c->part->holding.method;
+  bool off_table = c->machine->kind == SPELCH_MACHINE_TABLE && plan->n_seats > 0 && plan->seats[0].apart;
+  if (method == SPELCH_HOLD_UNTOLD)
     add (plan, SPELCH_ASK_HOLDING, plan->hold_needed_n, 0);
+  else if (off_table && method == SPELCH_HOLD_HANDS)
+    add (plan, SPELCH_STOP_PUSHED_OFF, plan->seats[0].bound_n, 0);
+  if (c->machine->kind != SPELCH_MACHINE_GANTRY || method == SPELCH_HOLD_UNTOLD)
+    return;
+  if (plan->hold_factor <= 0)
+    add (plan, SPELCH_ASK_HOLD_FORCE, plan->hold_needed_n, 0);
+  else if (plan->hold_factor < c->k->hold_factor || plan->hold_factor_worst < 1)
+    add (plan, SPELCH_STOP_HOLDING, plan->hold_factor, c->k->hold_factor);
+}
+
+/* Fed by hand, a climb cut pulls the bit along. A full slot is exempt, taking more off one of its walls is
+ * not. */
+static void
+check_climb (const SpelchCase *c, SpelchPlan *plan)
+{
+  bool finishes = plan->n_passes > 0 && plan->passes[plan->n_passes - 1].finishing;
+  bool one_wall = c->single_wall || finishes;
+  if (c->machine->kind != SPELCH_MACHINE_GANTRY && one_wall && c->cut->kept == SPELCH_WALL_RIGHT)
+    add (plan, SPELCH_STOP_CLIMB, 0, 0);
 }
 
 void
@@ -113,6 +137,8 @@ spelch_checks_run (const SpelchCase *c, SpelchPlan *plan)
   check_depth (c, plan);
   check_entry (c, plan);
   check_loads (c, plan);
+  check_holding (c, plan);
+  check_climb (c, plan);
   plan->verdict = SPELCH_VERDICT_NO_OBJECTION;
   for (guint i = 0; i < plan->n_stops; i++)
     {

@@ -41,6 +41,8 @@ extern const SpelchCodes SPELCH_EVIDENCE_CODES; /* measured, analogy, geometry, 
   X (band_panel, "band-panel")                                                                               \
   X (band_solid, "band-solid")                                                                               \
   X (band_axial, "band-axial") /* factor */                                                                  \
+  X (band_slow, "band-slow")                                                                                 \
+  X (slow_cutting, "slow-cutting") /* m/s */                                                                 \
   X (design_panel, "design-panel")                                                                           \
   X (design_solid, "design-solid")                                                                           \
   X (density_band, "density-band")                                                                           \

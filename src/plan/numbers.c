@@ -7,10 +7,22 @@
 #include <math.h>
 #include <stdlib.h>
 
-static SpelchBand
-band (const SpelchCase *c, double mid)
+/* A holding that fails wholly still counts as checked. */
+#define CHECKED 1e-6
+
+/* How far forces may be out, either way; more where the edge moves slower than in the tests they come from.
+ */
+static double
+band_part (const SpelchCase *c, double rpm)
 {
   double part = spelch_loads_is_panel (c) ? c->k->band_panel : c->k->band_solid;
+  bool slow = spelch_chip_cutting_speed (c->diameter, rpm) < c->k->slow_cutting;
+  return slow ? fmax (part, c->k->band_slow) : part;
+}
+
+static SpelchBand
+band (double part, double mid)
+{
   return (SpelchBand){ mid * (1 - part), mid, mid * (1 + part) };
 }
 
@@ -59,31 +71,62 @@ spelch_numbers_time (const SpelchCase *c, const SpelchPass *passes, guint n, con
   return (path / feed * 60 + entry_time (c, passes, n, entry, feed)) * MAX (c->cut->quantity, 1);
 }
 
-static void
-add_seat (SpelchPlan *plan, SpelchPair pair, double parting_mean, double parting_peak)
+/* The most there is of each over all passes, N. */
+typedef struct
 {
-  plan->seats[plan->n_seats++]
-      = (SpelchSeat){ pair, parting_mean > 0, fabs (parting_mean), fmax (parting_peak, 0) };
+  double sideways;
+  double lift_mean, press_mean; /* mean axial force toward the motor, and away; negative when it never is */
+  double lift, press;           /* bounds over a turn */
+} Extremes;
+
+static Extremes
+find_extremes (const SpelchLoads *const *loads, guint n, double feed_per_tooth)
+{
+  Extremes most = { 0, -HUGE_VAL, -HUGE_VAL, -HUGE_VAL, -HUGE_VAL };
+  for (guint i = 0; i < n; i++)
+    {
+      double axial = feed_per_tooth * loads[i]->moving.axial;
+      if (i > 0 && loads[i] == loads[i - 1])
+        continue;
+      SpelchForcePeaks peaks = spelch_force_peaks (&loads[i]->turn, feed_per_tooth);
+      most.sideways = fmax (most.sideways, peaks.sideways_peak);
+      most.lift_mean = fmax (most.lift_mean, axial);
+      most.press_mean = fmax (most.press_mean, -axial);
+      most.lift = fmax (most.lift, peaks.lift_peak);
+      most.press = fmax (most.press, peaks.press_peak);
+    }
+  return most;
 }
 
-/* What the axial force does where things touch: toward the motor it lifts the board off a bed below, and
- * draws it to a table or base on its motor side. */
 static void
-find_seats (const SpelchCase *c, const SpelchForcePeaks *peaks, SpelchPlan *plan)
+add_seat (const SpelchCase *c, SpelchPlan *plan, SpelchPair pair, double parting_mean, double parting_peak)
 {
-  double up = plan->axial_mean_n, lift = peaks->lift_peak, press = peaks->press_peak;
+  double mean = fabs (parting_mean);
+  plan->seats[plan->n_seats++] = (SpelchSeat){ .pair = pair,
+                                               .apart = parting_mean > 0,
+                                               .mean_n = mean,
+                                               .low_n = mean / c->k->band_axial,
+                                               .high_n = mean * c->k->band_axial,
+                                               .bound_n = fmax (parting_peak, 0) };
+}
+
+/* What the axial force does where things touch, in the pass that parts them most: toward the motor it lifts
+ * the board off a bed below, and draws it to a table or base on its motor side. */
+static void
+find_seats (const SpelchCase *c, const Extremes *most, SpelchPlan *plan)
+{
   switch (c->machine->kind)
     {
     case SPELCH_MACHINE_GANTRY:
-      add_seat (plan, SPELCH_PAIR_BOARD_BED, up, lift);
+      add_seat (c, plan, SPELCH_PAIR_BOARD_BED, most->lift_mean, most->lift);
       break;
     case SPELCH_MACHINE_TABLE:
-      add_seat (plan, SPELCH_PAIR_BOARD_TABLE, -up, press);
+      add_seat (c, plan, SPELCH_PAIR_BOARD_TABLE, most->press_mean, most->press);
       break;
     case SPELCH_MACHINE_HAND:
     default:
-      add_seat (plan, SPELCH_PAIR_BASE_BOARD, -up, press);
-      add_seat (plan, SPELCH_PAIR_BOARD_BENCH, up, lift);
+      add_seat (c, plan, SPELCH_PAIR_BASE_BOARD, most->press_mean, most->press);
+      add_seat (c, plan, SPELCH_PAIR_BOARD_BENCH, most->lift_mean, most->lift);
     }
 }
 
@@ -108,31 +151,43 @@ spelch_numbers_hold (const SpelchCase *c)
     }
 }
 
-/* Vacuum or clamps on a gantry, by friction. Screws, hands and tabs aren't reckoned here. */
+/* Vacuum or clamps on a gantry against one pass, by friction. Screws and tabs aren't reckoned here. */
 static void
-find_holding (const SpelchCase *c, const SpelchLoads *worst, double feed_per_tooth, SpelchPlan *plan)
+hold_against (const SpelchCase *c, const SpelchForcePeaks *design, double part, SpelchPlan *plan)
 {
   const SpelchConstants *k = c->k;
-  double force = spelch_numbers_hold (c);
-  SpelchForcePeaks design = spelch_force_peaks (&worst->design, feed_per_tooth);
-  double part = spelch_loads_is_panel (c) ? k->band_panel : k->band_solid;
   bool slick = spelch_case_facing (c, SPELCH_SIDE_FAR) == SPELCH_FACING_LAMINATE;
   double friction = slick ? k->hold_friction_laminate : k->hold_friction_raw;
-  double lift = fmax (design.lift_peak, 0), side = design.sideways_peak;
+  double lift = fmax (design->lift_peak, 0), side = design->sideways_peak, force = plan->hold_available_n;
+  double needed = fmax (k->hold_factor * side / friction + lift, k->hold_factor * lift);
 
+  plan->hold_needed_n = fmax (plan->hold_needed_n, needed);
+  if (force <= 0 || side <= 0)
+    return;
+  double factor = fmax (friction * (force - lift), 0) / side;
+  double worst
+      = fmax (friction * k->hold_friction_low * (force - lift * k->band_axial), 0) / (side * (1 + part));
+  if (lift > 0)
+    factor = fmin (factor, force / lift);
+  bool first = plan->hold_factor <= 0;
+  plan->hold_factor = fmax (first ? factor : fmin (plan->hold_factor, factor), CHECKED);
+  plan->hold_factor_worst = first ? worst : fmin (plan->hold_factor_worst, worst);
+}
+
+static void
+find_holding (const SpelchCase *c, const SpelchLoads *const *loads, double feed_per_tooth, double part,
+              SpelchPlan *plan)
+{
+  double force = spelch_numbers_hold (c);
   if (c->machine->kind != SPELCH_MACHINE_GANTRY)
     return;
-  plan->hold_needed_n = fmax (k->hold_factor * side / friction + lift, k->hold_factor * lift);
   plan->hold_available_n = force < HUGE_VAL ? force : 0;
-  if (plan->hold_available_n <= 0 || side <= 0)
-    return;
-  plan->hold_factor = fmax (friction * (plan->hold_available_n - lift), 0) / side;
-  plan->hold_factor_worst
-      = fmax (friction * k->hold_friction_low * (plan->hold_available_n - lift * k->band_axial), 0)
-        / (side * (1 + part));
-  if (lift > 0)
-    plan->hold_factor = fmin (plan->hold_factor, plan->hold_available_n / lift);
-  plan->hold_factor = fmax (plan->hold_factor, 1e-6);
+  for (guint i = 0; i < plan->n_passes; i++)
+    if (i == 0 || loads[i] != loads[i - 1])
+      {
+        SpelchForcePeaks design = spelch_force_peaks (&loads[i]->design, feed_per_tooth);
+        hold_against (c, &design, part, plan);
+      }
 }
 
 static int
@@ -154,21 +209,25 @@ list_limits (const SpelchCase *c, const SpelchSolution *solution, SpelchPlan *pl
 }
 
 static void
-find_forces (const SpelchCase *c, const SpelchLoads *worst, const SpelchSolution *solution, SpelchPlan *plan)
+find_forces (const SpelchCase *c, const SpelchLoads *const *loads, const SpelchSolution *solution,
+             SpelchPlan *plan)
 {
+  const SpelchLoads *worst = loads[solution->worst_pass];
   double f = solution->feed_per_tooth, turns = solution->speed_rpm / 60;
-  SpelchForcePeaks peaks = spelch_force_peaks (&worst->turn, f);
-  plan->power_w = band (c, (worst->standing.power_per_speed + f * worst->moving.power_per_speed) * turns);
+  double part = band_part (c, solution->speed_rpm);
+  Extremes most = find_extremes (loads, plan->n_passes, f);
+  plan->power_w = band (part, (worst->standing.power_per_speed + f * worst->moving.power_per_speed) * turns);
+  plan->slow = part > (spelch_loads_is_panel (c) ? c->k->band_panel : c->k->band_solid);
   plan->tangential_mean_n = worst->standing.tangential + f * worst->moving.tangential;
   plan->axial_mean_n = f * worst->moving.axial;
   plan->axial_n = axial_band (c, plan->axial_mean_n);
-  plan->sideways_peak_n = peaks.sideways_peak;
-  plan->ripple = peaks.ripple;
-  plan->lift_bound_n = fmax (peaks.lift_peak, 0);
+  plan->sideways_peak_n = most.sideways;
+  plan->ripple = spelch_force_peaks (&worst->turn, f).ripple;
+  plan->lift_bound_n = fmax (most.lift, 0);
   plan->rubbing_share = spelch_rubbing_share (worst->edge_force, worst->cutting_force,
                                               spelch_chip_mean (f, c->diameter, worst->engaged));
-  find_seats (c, &peaks, plan);
-  find_holding (c, worst, f, plan);
+  find_seats (c, &most, plan);
+  find_holding (c, loads, f, part, plan);
 }
 
 void
@@ -199,7 +258,7 @@ spelch_numbers_fill (const SpelchCase *c, const SpelchLoads *const *loads, doubl
                              * spelch_chip_arc (c->diameter, engaged)
                              / (spelch_flute_fewest_edges (&c->flutes) * f) / 1000;
     }
-  find_forces (c, loads[solution->worst_pass], solution, plan);
+  find_forces (c, loads, solution, plan);
   list_limits (c, solution, plan);
   plan->time_s = spelch_numbers_time (c, plan->passes, plan->n_passes, &plan->entry, plan->feed_mm_min);
   if (c->machine->kind == SPELCH_MACHINE_TABLE)

@@ -192,9 +192,10 @@ extern const SpelchCodes SPELCH_PAIR_CODES; /* board-bed, board-table, base-boar
 typedef struct
 {
   SpelchPair pair;
-  bool apart;     /* the mean force parts them */
-  double mean_n;  /* magnitude of the mean */
-  double bound_n; /* worst over a turn of the force that parts them; 0: never parts */
+  bool apart;           /* the mean force of the pass that parts them most does part them */
+  double mean_n;        /* magnitude of that mean */
+  double low_n, high_n; /* its band */
+  double bound_n;       /* worst over a turn, in any pass, of the force that parts them; 0: never parts */
 } SpelchSeat;
 
 /* Reasons not to cut, and questions not answered. */
@@ -214,9 +215,12 @@ typedef enum
   SPELCH_STOP_HAND_FEED_MARK, /* a bit this wide must be marked for hand feed */
   SPELCH_STOP_HANDS,          /* more sideways force than hands hold */
   SPELCH_STOP_NO_SPEED,       /* no speed and feed satisfy every limit */
+  SPELCH_STOP_CLIMB,          /* a climb cut fed by hand */
+  SPELCH_STOP_PUSHED_OFF,     /* pushed off a router table with nothing to hold it down, N */
   SPELCH_STOP_HOLDING,        /* vacuum or clamps don't keep the work at the factor asked */
   SPELCH_ASK_SPEED_MARK,      /* no speed marked on the tool: ask the maker */
   SPELCH_ASK_HOLDING,         /* say how it is held */
+  SPELCH_ASK_HOLD_FORCE,      /* held in a way whose force isn't known; N needed */
   SPELCH_ASK_OVERALL,         /* overall length unknown: can't tell the length in the collet */
   SPELCH_ASK_END,             /* end of the bit unknown: can't tell how steeply it ramps */
   SPELCH_N_STOPS,
@@ -273,12 +277,13 @@ typedef struct
 
   double engaged_mm; /* a_e, widest of the passes */
   double speed_rpm, feed_mm_min, plunge_feed_mm_min;
-  double feed_per_tooth, chip_max, chip_mean; /* mm */
-  double cutting_speed;                       /* m/s */
-  SpelchBand power_w;                         /* of the pass that needs most */
-  double tangential_mean_n, sideways_peak_n, ripple, axial_mean_n,
-      lift_bound_n; /* of that pass; axial + toward the motor */
+  double feed_per_tooth, chip_max, chip_mean;     /* mm */
+  double cutting_speed;                           /* m/s */
+  SpelchBand power_w;                             /* of the pass that needs most */
+  double tangential_mean_n, axial_mean_n, ripple; /* of that pass; axial + toward the motor */
   SpelchBand axial_n;
+  double sideways_peak_n, lift_bound_n; /* most over all passes */
+  bool slow; /* the edge moves slower than the force formulas were made for: the band of forces is wider */
   guint n_seats;
   SpelchSeat seats[2];
   double hold_needed_n;     /* press on the bed that keeps the work at the nominal factor; 0: hands hold it */

@@ -43,8 +43,8 @@ spelch_words_seat (const SpelchPlan *plan)
     return g_strdup ("");
   const SpelchSeat *seat = &plan->seats[0];
   g_autofree char *mean = newtons (seat->mean_n);
-  g_autofree char *low = newtons (fmin (fabs (plan->axial_n.low), fabs (plan->axial_n.high)));
-  g_autofree char *high = newtons (fmax (fabs (plan->axial_n.low), fabs (plan->axial_n.high)));
+  g_autofree char *low = newtons (seat->low_n);
+  g_autofree char *high = newtons (seat->high_n);
   g_autofree char *needed = newtons (plan->hold_needed_n);
   if (seat->mean_n < 0.5)
     return plan->hold_needed_n > 0 ? g_strdup_printf (_ ("Neither lifts nor presses; hold for %s N."), needed)
@@ -64,7 +64,9 @@ spelch_words_seat_advice (const SpelchPlan *plan, const SpelchPart *part, const 
   if (plan->machine == SPELCH_MACHINE_HAND)
     return g_strdup (_ ("Clamp the work; both hands on the router; feed against the rotation."));
   if (plan->hold_factor <= 0)
-    return g_strdup (_ ("Say how the work is held, and this is checked."));
+    return g_strdup (part->holding.method == SPELCH_HOLD_UNTOLD
+                         ? _ ("Say how the work is held, and this is checked.")
+                         : _ ("How hard it is held isn't known, so this isn't checked."));
   g_autofree char *available = newtons (plan->hold_available_n);
   g_autofree char *factor = spelch_words_decimal (numbers, plan->hold_factor, 1);
   g_autofree char *worst = spelch_words_decimal (numbers, plan->hold_factor_worst, 1);
@@ -128,6 +130,15 @@ spelch_words_stop (const SpelchStop *stop, const SpelchNumbers *numbers)
           count_limit);
     case SPELCH_STOP_NO_SPEED:
       return g_strdup (_ ("No speed and feed satisfy every limit: take less depth, or another bit."));
+    case SPELCH_STOP_CLIMB:
+      return g_strdup (
+          _ ("Fed by hand, the wall right of the travel is a climb cut: the bit would pull work or router "
+             "along. Feed the other way, with the kept wall at the left."));
+    case SPELCH_STOP_PUSHED_OFF:
+      return g_strdup_printf (
+          _ ("The bit pushes the board off the table with up to %s N, and only hands hold it down: "
+             "use featherboards, or an up-cut bit."),
+          count);
     case SPELCH_STOP_HOLDING:
       return g_strdup_printf (
           _ ("The work is held only %s times; it needs 2 times, and more than once at the worst."), factor);
@@ -135,6 +146,8 @@ spelch_words_stop (const SpelchStop *stop, const SpelchNumbers *numbers)
       return g_strdup (_ ("No highest speed is marked on the bit: ask its maker."));
     case SPELCH_ASK_HOLDING:
       return g_strdup (_ ("Say how the work is held."));
+    case SPELCH_ASK_HOLD_FORCE:
+      return g_strdup_printf (_ ("How hard the work is held isn't known: it takes %s N on the bed."), count);
     case SPELCH_ASK_OVERALL:
       return g_strdup (_ ("Measure the bit's overall length, to know how much of it the collet holds."));
     case SPELCH_ASK_END:

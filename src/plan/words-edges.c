@@ -228,6 +228,14 @@ span_sentence (const SpelchPlan *plan, const SpelchEdge *edge, const SpelchNumbe
   return g_strdup_printf (_ ("Pass %d meets %s %s to %s above the tip"), edge->pass, noun, from, to);
 }
 
+static char *
+slow_sentence (const SpelchPlan *plan, const SpelchNumbers *numbers)
+{
+  g_autofree char *speed = spelch_words_decimal (numbers, plan->cutting_speed, 1);
+  return g_strdup_printf (_ ("The edge moves at only %s m/s: forces and power may be out by half either way"),
+                          speed);
+}
+
 static void
 add_reason (GPtrArray *list, char *sentence, SpelchEvidence evidence)
 {
@@ -257,6 +265,8 @@ spelch_words_edge_why (const SpelchPlan *plan, SpelchSide side, const SpelchNumb
           list, g_strdup_printf (_ ("Grade %d of 5: %s."), edge->grade,
                                  spelch_words_grade (edge->grade, spelch_plan_is_laminate (plan, side))));
     }
+  if (plan->slow && side == SPELCH_SIDE_MOTOR)
+    add_reason (list, slow_sentence (plan, numbers), SPELCH_EVIDENCE_PRACTICE);
   if (edge == NULL || side == SPELCH_SIDE_MOTOR || plan->windows.far_applies)
     g_ptr_array_add (list, spelch_words_window (plan, side, numbers));
   g_ptr_array_add (list, NULL);
