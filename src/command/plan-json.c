@@ -61,6 +61,15 @@ stops (SpelchWriter *w, const SpelchPlan *plan)
   spelch_writer_close (w);
 }
 
+/* A finishing pass runs along one wall, whatever the passes before it did. */
+static SpelchSense
+sense_of (const SpelchPlanned *one, const SpelchPass *pass)
+{
+  if (!pass->finishing)
+    return one->plan.sense;
+  return one->cut->kept == SPELCH_WALL_RIGHT ? SPELCH_SENSE_CLIMB : SPELCH_SENSE_CONVENTIONAL;
+}
+
 static void
 passes (SpelchWriter *w, const SpelchPlanned *one)
 {
@@ -77,7 +86,7 @@ passes (SpelchWriter *w, const SpelchPlanned *one)
       number (w, "side_allowance_mm", pass->side_allowance_mm);
       spelch_writer_flag (w, "finishing", pass->finishing);
       number (w, "tracks", pass->tracks);
-      spelch_writer_code (w, "sense", &SPELCH_SENSE_CODES, (int)plan->sense);
+      spelch_writer_code (w, "sense", &SPELCH_SENSE_CODES, (int)sense_of (one, pass));
       spelch_writer_code (w, "entry", &SPELCH_ENTRY_KIND_CODES, (int)plan->entry.kind);
       number (w, "speed_rpm", plan->speed_rpm);
       number (w, "feed_mm_min", plan->feed_mm_min);
@@ -90,21 +99,24 @@ passes (SpelchWriter *w, const SpelchPlanned *one)
 
 /* The constant that a term's rule stands on; its entry in data/model.json names the source. */
 static const char *
-term_source (SpelchTermKind kind)
+term_source (SpelchTermKind kind, SpelchFacing facing)
 {
-  static const char *const constants[]
-      = { "shear-points",       "backing-points",  "scored-points",  "grain-bad-from",
-          "exit-corner-points", "chip-points-one", "wear-points-one" };
-  return spelch_shop_constant_source (constants[kind]);
+  static const char *const shear[] = { "shear-ply", "shear-straight", "shear-laminate", "shear-board" };
+  static const char *const others[]
+      = { [SPELCH_TERM_BACKING] = "backing-points",         [SPELCH_TERM_GRAIN] = "grain-bad-from",
+          [SPELCH_TERM_EXIT_CORNER] = "exit-corner-points", [SPELCH_TERM_CHIP] = "chip-points-one",
+          [SPELCH_TERM_WEAR] = "wear-points-one",           [SPELCH_N_TERMS] = NULL };
+  const char *id = kind == SPELCH_TERM_SHEAR ? shear[facing] : others[kind];
+  return id != NULL ? spelch_shop_constant_source (id) : NULL;
 }
 
 static void
-terms (SpelchWriter *w, const SpelchEdge *edge)
+terms (SpelchWriter *w, const SpelchEdge *edge, SpelchFacing facing)
 {
   spelch_writer_open_list (w, "terms");
   for (guint i = 0; i < edge->n_terms; i++)
     {
-      const char *source = term_source (edge->terms[i].kind);
+      const char *source = term_source (edge->terms[i].kind, facing);
       spelch_writer_open_item (w, NULL, false);
       spelch_writer_code (w, "term", &SPELCH_TERM_CODES, (int)edge->terms[i].kind);
       number (w, "points", edge->terms[i].points);
@@ -139,8 +151,8 @@ edges (SpelchWriter *w, const SpelchPlan *plan)
                           spelch_words_grade (edge->grade, spelch_plan_is_laminate (plan, edge->side)));
       spelch_writer_code (w, "shear", &SPELCH_LOAD_CODES, (int)edge->load);
       number (w, "spoilt_by_entry_mm", edge->by_entry_mm);
-      terms (w, edge);
-      g_auto (GStrv) why = spelch_words_edge_why (plan, edge->side, &PLAIN);
+      terms (w, edge, edge->side == SPELCH_SIDE_MOTOR ? plan->near_facing : plan->far_facing);
+      g_auto (GStrv) why = spelch_words_arris_why (plan, edge, &PLAIN);
       spelch_writer_texts (w, "why", (const char *const *)why);
       spelch_writer_close (w);
     }
@@ -273,6 +285,68 @@ settled (SpelchWriter *w, const SpelchPlanned *one)
   spelch_writer_null (w, "cost");
 }
 
+/* A cut without a bit, or that no pass can cut: every member is there, but tells nothing. */
+static void
+unsettled (SpelchWriter *w, const SpelchPlanned *one)
+{
+  static const char *const members[] = { "entry",
+                                         "speed_rpm",
+                                         "feed_mm_min",
+                                         "feed_per_tooth_mm",
+                                         "chip_max_mm",
+                                         "chip_mean_mm",
+                                         "cutting_speed_m_s",
+                                         "power_w",
+                                         "force_n",
+                                         "seat",
+                                         "hold",
+                                         "bending",
+                                         "rubbing_share",
+                                         "wall_heat_mj_mm2",
+                                         "chip_room",
+                                         "limits",
+                                         "tabs",
+                                         "bit_height_mm",
+                                         "stick_out_mm",
+                                         "in_collet_mm",
+                                         "time_s",
+                                         "edge_path_m",
+                                         "life_m_left",
+                                         "cost" };
+  spelch_writer_open_list (w, "passes");
+  spelch_writer_close (w);
+  spelch_writer_open_list (w, "edges");
+  spelch_writer_close (w);
+  if (one->bit != NULL)
+    windows (w, &one->plan.windows);
+  else
+    spelch_writer_null (w, "windows");
+  for (guint i = 0; i < G_N_ELEMENTS (members); i++)
+    spelch_writer_null (w, members[i]);
+}
+
+static void
+write_cut (SpelchWriter *w, const SpelchPlanned *one)
+{
+  spelch_writer_open_item (w, NULL, false);
+  spelch_writer_text (w, "cut", one->cut->id);
+  if (one->bit != NULL)
+    spelch_writer_text (w, "bit", one->bit->id);
+  else
+    spelch_writer_null (w, "bit");
+  spelch_writer_code (w, "way_up", &SPELCH_FACE_CODES, (int)one->cut->way_up);
+  if (one->bit != NULL)
+    spelch_writer_code (w, "verdict", &SPELCH_VERDICT_CODES, (int)one->plan.verdict);
+  else
+    spelch_writer_null (w, "verdict");
+  stops (w, &one->plan);
+  if (one->bit != NULL && one->plan.n_passes > 0)
+    settled (w, one);
+  else
+    unsettled (w, one);
+  spelch_writer_close (w);
+}
+
 char *
 spelch_plan_json (const SpelchPart *part, const SpelchPlanned *planned, guint n)
 {
@@ -286,24 +360,7 @@ spelch_plan_json (const SpelchPart *part, const SpelchPlanned *planned, guint n)
   spelch_writer_code (w, "datum", &SPELCH_DATUM_CODES, (int)spelch_machine_datum (&part->machine));
   spelch_writer_open_list (w, "cuts");
   for (guint i = 0; i < n; i++)
-    {
-      const SpelchPlanned *one = &planned[i];
-      spelch_writer_open_item (w, NULL, false);
-      spelch_writer_text (w, "cut", one->cut->id);
-      if (one->bit != NULL)
-        spelch_writer_text (w, "bit", one->bit->id);
-      else
-        spelch_writer_null (w, "bit");
-      spelch_writer_code (w, "way_up", &SPELCH_FACE_CODES, (int)one->cut->way_up);
-      if (one->bit != NULL)
-        {
-          spelch_writer_code (w, "verdict", &SPELCH_VERDICT_CODES, (int)one->plan.verdict);
-          stops (w, &one->plan);
-        }
-      if (one->bit != NULL && one->plan.n_passes > 0)
-        settled (w, one);
-      spelch_writer_close (w);
-    }
+    write_cut (w, &planned[i]);
   spelch_writer_close (w);
   return spelch_writer_end (w);
 }

@@ -33,6 +33,8 @@ extern const SpelchCodes SPELCH_EVIDENCE_CODES; /* measured, analogy, geometry, 
   X (chip_points_two, "chip-points-two")                                                                     \
   X (grain_bad_from, "grain-bad-from") /* degrees */                                                         \
   X (grain_bad_to, "grain-bad-to")                                                                           \
+  X (backing_points, "backing-points")                                                                       \
+  X (exit_corner_points, "exit-corner-points")                                                               \
   X (friction, "friction-wood-steel")                                                                        \
   X (rake_default, "rake-default") /* degrees */                                                             \
   X (rake_slope, "rake-slope")     /* per degree */                                                          \

@@ -105,7 +105,7 @@ corner_points (const SpelchCase *c, SpelchSide side, int shear)
   bool counts = has_grain && (spelch_layer_is_solid (layer) || shear > 0);
   if (!counts || spelch_cut_every_direction (c->cut) || c->cut->end != SPELCH_END_EDGE)
     return 0;
-  return fabs (spelch_case_fibre_angle (c, side)) >= c->k->grain_bad_to ? 1 : 0;
+  return fabs (spelch_case_fibre_angle (c, side)) >= c->k->grain_bad_to ? (int)c->k->exit_corner_points : 0;
 }
 
 static bool
@@ -140,7 +140,7 @@ weigh (const SpelchCase *c, SpelchEdge *edge, double chip_max, bool net_lift)
   int shear = spelch_case_shear_points (c, edge->side, edge->load);
   bool backed = edge->side == SPELCH_SIDE_FAR && edge->load != SPELCH_LOAD_PRESS_IN && spelch_case_backed (c)
                 && !net_lift;
-  int backing = backed && shear > 0 ? -1 : 0;
+  int backing = backed ? -MIN (shear, (int)c->k->backing_points) : 0;
   int left = shear + backing;
   int grain = grain_points (c, edge->side, left);
   int corner = corner_points (c, edge->side, left);

@@ -17,7 +17,7 @@ kept (const SpelchCase *c, SpelchSide side, SpelchLoad load)
 {
   int points = spelch_case_shear_points (c, side, load);
   if (side == SPELCH_SIDE_FAR && load != SPELCH_LOAD_PRESS_IN && spelch_case_backed (c))
-    points -= 1;
+    points -= (int)c->k->backing_points;
   return points <= 0;
 }
 

@@ -244,33 +244,47 @@ add_reason (GPtrArray *list, char *sentence, SpelchEvidence evidence)
   g_free (sentence);
 }
 
+static void
+add_arris_reasons (GPtrArray *list, const SpelchPlan *plan, const SpelchEdge *edge,
+                   const SpelchNumbers *numbers)
+{
+  add_reason (list, span_sentence (plan, edge, numbers), SPELCH_EVIDENCE_GEOMETRY);
+  for (guint i = 0; i < edge->n_terms; i++)
+    add_reason (list, term_sentence (plan, edge, &edge->terms[i], numbers), edge->terms[i].evidence);
+  if (edge->on_finishing)
+    add_reason (
+        list,
+        g_strdup (_ ("The finishing pass cuts this edge again: clean if the tear before it is smaller than "
+                     "the allowance. Confirm it on the test strip")),
+        SPELCH_EVIDENCE_GEOMETRY);
+  g_ptr_array_add (
+      list, g_strdup_printf (_ ("Grade %d of 5: %s."), edge->grade,
+                             spelch_words_grade (edge->grade, spelch_plan_is_laminate (plan, edge->side))));
+}
+
+static char **
+why (const SpelchPlan *plan, const SpelchEdge *edge, SpelchSide side, const SpelchNumbers *numbers)
+{
+  GPtrArray *list = g_ptr_array_new ();
+  if (edge != NULL && edge->grade > 0)
+    add_arris_reasons (list, plan, edge, numbers);
+  if (plan->slow && side == SPELCH_SIDE_MOTOR)
+    add_reason (list, slow_sentence (plan, numbers), SPELCH_EVIDENCE_PRACTICE);
+  g_ptr_array_add (list, spelch_words_window (plan, side, numbers));
+  g_ptr_array_add (list, NULL);
+  return (char **)g_ptr_array_free (list, FALSE);
+}
+
 char **
 spelch_words_edge_why (const SpelchPlan *plan, SpelchSide side, const SpelchNumbers *numbers)
 {
-  const SpelchEdge *edge = spelch_plan_worst (plan, side);
-  GPtrArray *list = g_ptr_array_new ();
-  if (edge != NULL)
-    {
-      add_reason (list, span_sentence (plan, edge, numbers), SPELCH_EVIDENCE_GEOMETRY);
-      for (guint i = 0; i < edge->n_terms; i++)
-        add_reason (list, term_sentence (plan, edge, &edge->terms[i], numbers), edge->terms[i].evidence);
-      if (edge->on_finishing)
-        add_reason (
-            list,
-            g_strdup (
-                _ ("The finishing pass cuts this edge again: clean if the tear before it is smaller than "
-                   "the allowance. Confirm it on the test strip")),
-            SPELCH_EVIDENCE_GEOMETRY);
-      g_ptr_array_add (
-          list, g_strdup_printf (_ ("Grade %d of 5: %s."), edge->grade,
-                                 spelch_words_grade (edge->grade, spelch_plan_is_laminate (plan, side))));
-    }
-  if (plan->slow && side == SPELCH_SIDE_MOTOR)
-    add_reason (list, slow_sentence (plan, numbers), SPELCH_EVIDENCE_PRACTICE);
-  if (edge == NULL || side == SPELCH_SIDE_MOTOR || plan->windows.far_applies)
-    g_ptr_array_add (list, spelch_words_window (plan, side, numbers));
-  g_ptr_array_add (list, NULL);
-  return (char **)g_ptr_array_free (list, FALSE);
+  return why (plan, spelch_plan_worst (plan, side), side, numbers);
+}
+
+char **
+spelch_words_arris_why (const SpelchPlan *plan, const SpelchEdge *edge, const SpelchNumbers *numbers)
+{
+  return why (plan, edge, edge->side, numbers);
 }
 
 /* ---- The window ---- */

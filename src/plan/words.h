@@ -48,6 +48,9 @@ char *spelch_words_edge_reason (const SpelchPlan *plan, SpelchSide side, const S
  * A NULL-terminated array; free with g_strfreev(). */
 char **spelch_words_edge_why (const SpelchPlan *plan, SpelchSide side, const SpelchNumbers *numbers);
 
+/* The same for one arris, whichever wall it is on. */
+char **spelch_words_arris_why (const SpelchPlan *plan, const SpelchEdge *edge, const SpelchNumbers *numbers);
+
 /* The window in a sentence: where it begins, or why there is none and what opens it. */
 char *spelch_words_window (const SpelchPlan *plan, SpelchSide side, const SpelchNumbers *numbers);
 

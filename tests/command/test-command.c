@@ -143,6 +143,57 @@ test_json_members (void)
   for (guint i = 0; i < G_N_ELEMENTS (members); i++)
     g_assert_true (json_object_has_member (cut, members[i]));
   g_assert_true (json_object_get_null_member (cut, "cost"));
+
+  /* a cut that has no bit yet, and one whose last pass would stop above the face */
+  g_auto (Ran) bare = run ("plan", file, "--cut", "shelf-dado", "--json", NULL);
+  g_autoptr (JsonParser) other = json_parser_new ();
+  JsonObject *empty = cut_of (other, bare.out);
+  for (guint i = 0; i < G_N_ELEMENTS (members); i++)
+    g_assert_true (json_object_has_member (empty, members[i]));
+  g_assert_true (json_object_get_null_member (empty, "bit"));
+  g_assert_true (json_object_get_null_member (empty, "speed_rpm"));
+}
+
+/* Each arris gives its own reasons: the right wall of a slot is a climb cut and pays nothing for chips. */
+static void
+test_json_why (void)
+{
+  g_autofree char *file = demo_file ();
+  g_auto (Ran) ran = run ("plan", file, "--cut", "outline", "--bit", "up-cut-6.35x25", "--feed", "9000",
+                          "--speed", "18000", "--json", NULL);
+  g_autoptr (JsonParser) parser = json_parser_new ();
+  JsonArray *edges = json_object_get_array_member (cut_of (parser, ran.out), "edges");
+  for (guint i = 0; i < 2; i++)
+    {
+      JsonObject *edge = json_array_get_object_element (edges, i);
+      JsonArray *why = json_object_get_array_member (edge, "why");
+      g_autofree char *grade
+          = g_strdup_printf ("Grade %d of 5", (int)json_object_get_int_member (edge, "grade"));
+      bool said = false;
+      for (guint j = 0; j < json_array_get_length (why); j++)
+        said |= g_str_has_prefix (json_array_get_string_element (why, j), grade);
+      g_assert_true (said);
+    }
+  g_assert_cmpint (json_object_get_int_member (json_array_get_object_element (edges, 0), "grade"), >,
+                   json_object_get_int_member (json_array_get_object_element (edges, 1), "grade"));
+}
+
+/* Every term that costs or spares points says where its rule comes from. */
+static void
+test_json_sources (void)
+{
+  const char *const terms[] = { "shear", "backing" };
+  g_autofree char *file = demo_file ();
+  g_auto (Ran) ran = run ("plan", file, "--cut", "outline", "--bit", "down-cut-6.35x25", "--json", NULL);
+  g_autoptr (JsonParser) parser = json_parser_new ();
+  JsonArray *edges = json_object_get_array_member (cut_of (parser, ran.out), "edges");
+  JsonArray *found = json_object_get_array_member (json_array_get_object_element (edges, 2), "terms");
+  for (guint i = 0; i < G_N_ELEMENTS (terms); i++)
+    {
+      JsonObject *term = json_array_get_object_element (found, i);
+      g_assert_cmpstr (json_object_get_string_member (term, "term"), ==, terms[i]);
+      g_assert_false (json_object_get_null_member (term, "source"));
+    }
 }
 
 static int
@@ -260,6 +311,8 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/command/json-is-the-plan", test_json_is_the_plan);
   g_test_add_func ("/command/json-members", test_json_members);
+  g_test_add_func ("/command/json-why", test_json_why);
+  g_test_add_func ("/command/json-sources", test_json_sources);
   g_test_add_func ("/command/what-if", test_what_if);
   g_test_add_func ("/command/passes-asked", test_passes_asked);
   g_test_add_func ("/command/statuses", test_statuses);
