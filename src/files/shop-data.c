@@ -136,6 +136,20 @@ spelch_shop_species (guint *n)
 
 /* ---- Model ---- */
 
+/* The mass of a species at the table's 12 % of moisture: that of the dry wood, and the water. */
+static SpelchDensity *
+densities_of_species (guint *n)
+{
+  const SpelchSpecies *species = spelch_shop_species (n);
+  SpelchDensity *densities = g_new0 (SpelchDensity, *n);
+  for (guint i = 0; i < *n; i++)
+    {
+      g_strlcpy (densities[i].id, species[i].id, sizeof densities[i].id);
+      densities[i].density_kg_m3 = 1000 * species[i].specific_gravity * 1.12;
+    }
+  return densities;
+}
+
 static SpelchModel *
 read_model (void)
 {
@@ -144,6 +158,7 @@ read_model (void)
   SpelchModel *model = g_new0 (SpelchModel, 1);
   spelch_model_read (g_bytes_get_data (text, NULL), g_bytes_get_size (text), "model.json", model, &error);
   must_be_right (error);
+  model->constants.densities = densities_of_species (&model->constants.n_densities);
   return model;
 }
 

@@ -128,6 +128,13 @@ typedef enum
   SPELCH_N_FACINGS,
 } SpelchFacing;
 
+/* What a species weighs. */
+typedef struct
+{
+  char id[SPELCH_ID_SIZE];
+  double density_kg_m3; /* at 12 % moisture */
+} SpelchDensity;
+
 typedef struct
 {
 #define X(member, id) double member;
@@ -135,4 +142,6 @@ typedef struct
 #undef X
   SpelchMaterialForce force[SPELCH_MATERIAL_LAMINATE + 1];
   SpelchShearPoints shear[SPELCH_N_FACINGS];
+  guint n_densities;
+  const SpelchDensity *densities; /* of the species table, kept by whoever read it */
 } SpelchConstants;

@@ -147,6 +147,28 @@ test_no_feed (Demo *demo, gconstpointer unused)
   g_assert_true (g_str_has_prefix (words, "No feed fits"));
 }
 
+/* White oak weighs 1000 x 0.68 x 1.12 = 762 kg/m3 at 12 % moisture (specific gravity: Wood Handbook
+ * FPL-GTR-190, Table 5-3a; mass of the dry wood and its water), 1.088 times the 700 that the hardwood row
+ * stands for. */
+static void
+test_species (Demo *demo, gconstpointer unused)
+{
+  demo_take_board (demo, "oak-20");
+  demo->cut->held.passes_held = true;
+  demo->cut->held.speed_rpm = 18000;
+  demo->cut->held.feed_mm_min = 2000;
+  demo_plan_with (demo, "up-cut-12.7x38");
+  double oak = demo->plan.power_w.mid;
+  demo->part->board.density_kg_m3 = 700;
+  demo_plan_with (demo, "up-cut-12.7x38");
+  g_assert_cmpfloat_with_epsilon (oak / demo->plan.power_w.mid, 1.088, 1e-6);
+  demo->part->board.density_kg_m3 = 0;
+  demo->part->board.species[0] = '\0';
+  double told = demo->plan.power_w.mid;
+  demo_plan_with (demo, "up-cut-12.7x38");
+  g_assert_cmpfloat_with_epsilon (demo->plan.power_w.mid, told, 1e-9);
+}
+
 #define ADD(name, function) g_test_add ("/solve/" name, Demo, NULL, demo_set_up, function, demo_tear_down)
 
 int
@@ -160,5 +182,6 @@ main (int argc, char **argv)
   ADD ("best-seen-edge", test_best_seen_edge);
   ADD ("binding", test_binding);
   ADD ("no-feed", test_no_feed);
+  ADD ("species", test_species);
   return g_test_run ();
 }
