@@ -218,9 +218,9 @@ term_sentence (const SpelchPlan *plan, const SpelchEdge *edge, const SpelchTerm 
 static char *
 span_sentence (const SpelchPlan *plan, const SpelchEdge *edge, const SpelchNumbers *numbers)
 {
-  g_autofree char *from = spelch_words_length (numbers, edge->span_from);
-  g_autofree char *to = spelch_words_length (numbers, edge->span_to);
-  g_autofree char *turn = spelch_words_length (numbers, plan->flutes.turn_over);
+  g_autofree char *from = spelch_words_exactly (numbers, edge->span_from);
+  g_autofree char *to = spelch_words_exactly (numbers, edge->span_to);
+  g_autofree char *turn = spelch_words_exactly (numbers, plan->flutes.turn_over);
   const char *noun = layer_noun (plan, edge->side);
   if (is_compression (plan))
     return g_strdup_printf (_ ("Pass %d meets %s %s to %s above the tip; the shear turns over at %s"),
@@ -369,6 +369,10 @@ open_window (const SpelchRange *just, const SpelchRange *sure, bool first, const
   g_autofree char *exact = spelch_words_at_least (numbers, just->from);
   if (first && just->from <= 0)
     return g_strdup (_ ("This face is kept at any depth of the first pass."));
+  if (!sure->empty && g_str_equal (from, to))
+    return g_strdup_printf (first ? _ ("This face is kept by a first pass %s deep, tolerances included.")
+                                  : _ ("This face is kept by a last pass %s deep, tolerances included."),
+                            from);
   if (sure->empty)
     return g_strdup_printf (
         first ? _ ("With everything exact, this face is kept by a first pass from %s to %s deep.")

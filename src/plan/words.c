@@ -13,6 +13,13 @@ spelch_words_length (const SpelchNumbers *numbers, double mm)
   return spelch_length_format (mm, numbers->unit, numbers->inch_style, 1, numbers->decimal_sign);
 }
 
+char *
+spelch_words_exactly (const SpelchNumbers *numbers, double mm)
+{
+  SpelchLength length = spelch_length_mm (mm);
+  return spelch_length_show (&length, numbers->unit, numbers->inch_style, numbers->decimal_sign);
+}
+
 /* What a shown length is rounded to: a tenth, or a 64th of an inch. */
 static double
 shown_step (const SpelchNumbers *numbers)

@@ -18,6 +18,9 @@ typedef struct
 /* A length in the chosen unit with its unit: "18.3 mm", "23/32 in". */
 char *spelch_words_length (const SpelchNumbers *numbers, double mm);
 
+/* The same to a hundredth, for what isn't set but is: "6.35 mm". */
+char *spelch_words_exactly (const SpelchNumbers *numbers, double mm);
+
 /* The same for a depth that must be reached, or must not be passed: rounded up, or down, to what is shown. */
 char *spelch_words_at_least (const SpelchNumbers *numbers, double mm);
 char *spelch_words_at_most (const SpelchNumbers *numbers, double mm);
