@@ -20,7 +20,9 @@ spelch_passes_overcut (const SpelchCase *c, const SpelchWindows *windows)
     return c->cut->held.overcut.mm;
   SpelchRange far = !windows->robust.last_tip.empty ? windows->robust.last_tip : windows->nominal.last_tip;
   double least = c->k->cuts_through + spelch_case_uncertain (c, false).over_minus;
-  double from = far.empty ? fmin (least, c->overcut_most) : far.from - c->thickness;
+  /* Where only air is below, a bit that is too short is no reason to stop short. */
+  double most = c->overcut_free ? least : c->overcut_most;
+  double from = far.empty ? fmin (least, most) : far.from - c->thickness;
   double to = far.empty ? fmax (from, c->overcut_most) : far.to - c->thickness;
   SpelchRange near
       = !windows->robust.first_pass.empty ? windows->robust.first_pass : windows->nominal.first_pass;

@@ -5,6 +5,9 @@
 
 #define EMPTY ((SpelchRange){ 0, 0, true })
 
+/* Longer than any bit. */
+#define LONG_MM 1000
+
 static SpelchRange
 range (double from, double to)
 {
@@ -148,12 +151,30 @@ reach_is_short (const SpelchCase *c)
   return deepest > c->depth_most - off.depth_plus + 1e-9;
 }
 
+static SpelchOpener find_opener (const SpelchCase *c, guint faces);
+
+/* Whether a bit of the same kind, but as long as may be, would do, at least with one of the other changes. */
+static bool
+opens_longer (SpelchCase c, guint faces)
+{
+  SpelchBit bit = *c.bit;
+  bool slender = c.step_most < c.bit->cutting_length.mm;
+  if (!reach_is_short (&c))
+    return false;
+  bit.cutting_length = spelch_length_mm (LONG_MM);
+  c.bit = &bit;
+  c.depth_most = LONG_MM;
+  if (!slender)
+    c.step_most = LONG_MM;
+  return find_opener (&c, faces).by != SPELCH_OPENED_BY_OTHER_BIT;
+}
+
 static SpelchOpener
 find_opener (const SpelchCase *c, guint faces)
 {
   if (is_open (c, faces))
     return (SpelchOpener){ SPELCH_OPENED_BY_NOTHING_NEEDED, 0 };
-  if (reach_is_short (c))
+  if (opens_longer (*c, faces))
     return (SpelchOpener){ SPELCH_OPENED_BY_LONGER_BIT, 0 };
   if (opens_with (*c, faces, true, false))
     return (SpelchOpener){ SPELCH_OPENED_BY_MEASURE, 0 };

@@ -46,10 +46,9 @@ spelch_words_seat (const SpelchPlan *plan)
   g_autofree char *low = newtons (seat->low_n);
   g_autofree char *high = newtons (seat->high_n);
   g_autofree char *needed = newtons (plan->hold_needed_n);
-  if (seat->mean_n < 0.5)
-    return plan->hold_needed_n > 0 ? g_strdup_printf (_ ("Neither lifts nor presses; hold for %s N."), needed)
-                                   : g_strdup (_ ("Neither lifts nor presses."));
-  g_autofree char *force = g_strdup_printf (seat_format (seat), mean, low, high);
+  g_autofree char *force = seat->mean_n >= 0.5    ? g_strdup_printf (seat_format (seat), mean, low, high)
+                           : seat->bound_n >= 0.5 ? g_strdup (_ ("Lifts about as much as it presses"))
+                                                  : g_strdup (_ ("Neither lifts nor presses"));
   return plan->hold_needed_n > 0 ? g_strdup_printf (_ ("%s; hold for %s N."), force, needed)
                                  : g_strdup_printf (_ ("%s."), force);
 }
@@ -71,9 +70,10 @@ spelch_words_seat_advice (const SpelchPlan *plan, const SpelchPart *part, const 
   g_autofree char *factor = spelch_words_decimal (numbers, plan->hold_factor, 1);
   g_autofree char *worst = spelch_words_decimal (numbers, plan->hold_factor_worst, 1);
   return g_strdup_printf (
-      part->holding.method == SPELCH_HOLD_VACUUM
-          ? _ ("Vacuum gives about %s N: it holds %s times, %s times if everything is at its worst.")
-          : _ ("The clamps give %s N: they hold %s times, %s times if everything is at its worst."),
+      part->holding.method == SPELCH_HOLD_VACUUM ? _ (
+          "Vacuum gives about %s N: %s times the force against it, %s times with everything at its worst.")
+                                                 : _ ("The clamps give %s N: %s times the force against "
+                                                      "them, %s times with everything at its worst."),
       available, factor, worst);
 }
 
@@ -140,8 +140,10 @@ spelch_words_stop (const SpelchStop *stop, const SpelchNumbers *numbers)
              "use featherboards, or an up-cut bit."),
           count);
     case SPELCH_STOP_HOLDING:
-      return g_strdup_printf (
-          _ ("The work is held only %s times; it needs 2 times, and more than once at the worst."), factor);
+      return g_strdup_printf (_ ("The work is held with only %s times the force against it: it takes 2 "
+                                 "times, and at least once with "
+                                 "everything at its worst."),
+                              factor);
     case SPELCH_ASK_SPEED_MARK:
       return g_strdup (_ ("No highest speed is marked on the bit: ask its maker."));
     case SPELCH_ASK_HOLDING:
@@ -193,7 +195,9 @@ spelch_words_bit_caption (const SpelchPart *part, const SpelchCut *cut, const Sp
     if (spoils (part, cut, plan, side))
       {
         SpelchFace face = side == SPELCH_SIDE_MOTOR ? plan->near : spelch_face_other (plan->near);
-        if (side == SPELCH_SIDE_MOTOR && bit->kind == SPELCH_BIT_COMPRESSION)
+        bool up_shear = bit->kind == SPELCH_BIT_COMPRESSION
+                        && spelch_plan_worst (plan, (SpelchSide)side)->load == SPELCH_LOAD_PULL_OUT;
+        if (side == SPELCH_SIDE_MOTOR && up_shear)
           return _ ("tip too long");
         return spelch_cut_sees (cut, face) ? _ ("tears show face") : _ ("tears hidden face");
       }

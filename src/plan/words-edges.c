@@ -1,11 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * What is said about the edges: the face's name, the deciding reason, the whole chain of reasons, the window.
+ * What is said about the edges: the face's name, the deciding reason, the whole chain of reasons.
  */
 #include "plan/words.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
+#include <stdlib.h>
 
 static bool
 is_compression (const SpelchPlan *plan)
@@ -38,12 +39,31 @@ spelch_words_face (const SpelchPlan *plan, const SpelchCut *cut, SpelchSide side
 
 /* ---- The deciding reason ---- */
 
+/* A reason and what to do about it, or the reason alone. Takes both. */
+static char *
+with_advice (char *reason, char *advice)
+{
+  char *both = *advice != '\0' ? g_strdup_printf ("%s %s", reason, advice) : g_strdup (reason);
+  g_free (reason);
+  g_free (advice);
+  return both;
+}
+
+/* What would open the window of a face that has none; empty when it has one. */
+static char *
+opener_if_shut (const SpelchPlan *plan, SpelchSide side, const SpelchNumbers *numbers)
+{
+  const SpelchWindow *w = &plan->windows.nominal;
+  bool shut = side == SPELCH_SIDE_MOTOR ? w->first_pass.empty : w->last_tip.empty;
+  return shut ? spelch_words_opener (plan, side, numbers) : g_strdup ("");
+}
+
 static char *
 first_pass_advice (const SpelchPlan *plan, const SpelchNumbers *numbers)
 {
   const SpelchRange *sure = &plan->windows.robust.first_pass, *just = &plan->windows.nominal.first_pass;
   if (sure->empty && just->empty)
-    return spelch_words_window (plan, SPELCH_SIDE_MOTOR, numbers);
+    return spelch_words_opener (plan, SPELCH_SIDE_MOTOR, numbers);
   g_autofree char *depth = spelch_words_at_least (numbers, (sure->empty ? just : sure)->from);
   return g_strdup_printf (_ ("Set the first pass to %s or deeper."), depth);
 }
@@ -53,15 +73,37 @@ static char *
 entry_reason (const SpelchPlan *plan, const SpelchEdge *edge, const SpelchNumbers *numbers)
 {
   const char *noun = layer_noun (plan, SPELCH_SIDE_MOTOR);
-  bool long_way = edge->by_entry_mm >= 10;
-  g_autofree char *length
-      = spelch_words_length (numbers, long_way ? round (edge->by_entry_mm) : edge->by_entry_mm);
-  const char *format = plan->entry.kind == SPELCH_ENTRY_RAMP ? _ ("The ramp lifts %s over its first %s. %s")
-                       : plan->entry.kind == SPELCH_ENTRY_HELIX ? _ ("The spiral lifts %s over %s. %s")
-                                                                : _ ("The plunge lifts %s over %s. %s");
-  return g_strdup_printf (format, noun, length,
+  bool ramp = plan->entry.kind == SPELCH_ENTRY_RAMP, spiral = plan->entry.kind == SPELCH_ENTRY_HELIX;
+  double mm = edge->by_entry_mm >= 10 ? round (edge->by_entry_mm) : edge->by_entry_mm;
+  g_autofree char *length = spelch_words_length (numbers, mm);
+  /* only the rim of a hole is longer than the bit is wide */
+  bool rim = !ramp && !spiral && edge->by_entry_mm > plan->flutes.diameter + 0.01;
+  if (rim)
+    return g_strdup_printf (_ ("The plunge lifts %s all round. Drill the hole with a brad point instead."),
+                            noun);
+  return g_strdup_printf (ramp     ? _ ("The ramp lifts %s over its first %s. %s")
+                          : spiral ? _ ("The spiral lifts %s over %s. %s")
+                                   : _ ("The plunge lifts %s over %s. %s"),
+                          noun, length,
                           plan->entry.waste ? _ ("Plunge or ramp in the waste.")
                                             : _ ("A drilled hole, or a start from an edge, spares it."));
+}
+
+/* Pressed in by the down-shear of a compression bit: by how much, and how surely. */
+static char *
+pressed_in_reason (const SpelchPlan *plan, const SpelchEdge *edge, const SpelchNumbers *numbers)
+{
+  const char *noun = layer_noun (plan, SPELCH_SIDE_MOTOR);
+  double above = plan->flutes.turn_over + plan->flutes.overlap / 2;
+  g_autofree char *inside = spelch_words_length (numbers, edge->span_from - above);
+  if (spelch_plan_sure (plan, SPELCH_SIDE_MOTOR))
+    return g_strdup_printf (_ ("Down-shear presses %s in, with %s to spare."), noun, inside);
+  if (plan->windows.robust.first_pass.empty)
+    return with_advice (
+        g_strdup_printf (_ ("Down-shear presses %s in, but only with everything exact."), noun),
+        spelch_words_opener (plan, SPELCH_SIDE_MOTOR, numbers));
+  return with_advice (g_strdup_printf (_ ("Down-shear presses %s in, but only just."), noun),
+                      first_pass_advice (plan, numbers));
 }
 
 static char *
@@ -69,26 +111,22 @@ motor_reason (const SpelchPlan *plan, const SpelchEdge *edge, const SpelchNumber
 {
   const char *noun = layer_noun (plan, SPELCH_SIDE_MOTOR);
   if (edge->load == SPELCH_LOAD_PULL_OUT && is_compression (plan))
-    {
-      g_autofree char *advice = first_pass_advice (plan, numbers);
-      return g_strdup_printf (_ ("The up-shear still reaches %s. %s"), noun, advice);
-    }
+    return with_advice (g_strdup_printf (plan->windows.nominal.first_pass.empty
+                                             ? _ ("The up-shear reaches %s at every depth this cut allows.")
+                                             : _ ("The up-shear still reaches %s."),
+                                         noun),
+                        first_pass_advice (plan, numbers));
   if (edge->load == SPELCH_LOAD_PULL_OUT)
-    return g_strdup_printf (
-        _ ("Up-shear lifts %s out at every depth. A down-cut or compression bit presses it in."), noun);
+    return with_advice (g_strdup_printf (_ ("Up-shear lifts %s out at every depth."), noun),
+                        opener_if_shut (plan, SPELCH_SIDE_MOTOR, numbers));
   if (edge->load == SPELCH_LOAD_NEUTRAL)
-    return g_strdup_printf (_ ("Straight edges neither lift nor press %s."), noun);
+    return with_advice (g_strdup_printf (_ ("Straight edges neither lift nor press %s."), noun),
+                        opener_if_shut (plan, SPELCH_SIDE_MOTOR, numbers));
   if (edge->by_entry_mm > 0)
     return entry_reason (plan, edge, numbers);
   if (!is_compression (plan))
     return g_strdup_printf (_ ("Down-shear presses %s in at every depth."), noun);
-  if (!spelch_plan_sure (plan, SPELCH_SIDE_MOTOR) && !plan->windows.robust.first_pass.empty)
-    {
-      g_autofree char *advice = first_pass_advice (plan, numbers);
-      return g_strdup_printf (_ ("Down-shear presses %s in, but only just. %s"), noun, advice);
-    }
-  g_autofree char *inside = spelch_words_length (numbers, edge->span_from - plan->flutes.turn_over);
-  return g_strdup_printf (_ ("Down-shear presses %s in, with %s to spare."), noun, inside);
+  return pressed_in_reason (plan, edge, numbers);
 }
 
 static char *
@@ -100,30 +138,59 @@ tip_place (const SpelchPlan *plan, const SpelchNumbers *numbers)
              : g_strdup_printf (_ ("The tip runs %s past the board;"), over);
 }
 
+/* Drawn in by up-shear: how surely. */
+static char *
+drawn_in_reason (const SpelchPlan *plan, const SpelchNumbers *numbers)
+{
+  const char *noun = layer_noun (plan, SPELCH_SIDE_FAR);
+  const SpelchRange *sure = &plan->windows.robust.last_tip;
+  g_autofree char *tip = tip_place (plan, numbers);
+  if (spelch_plan_sure (plan, SPELCH_SIDE_FAR))
+    return g_strdup_printf (_ ("%s up-shear draws %s in."), tip, noun);
+  if (sure->empty)
+    return with_advice (
+        g_strdup_printf (_ ("%s up-shear draws %s in, but only with everything exact."), tip, noun),
+        spelch_words_opener (plan, SPELCH_SIDE_FAR, numbers));
+  g_autofree char *from = spelch_words_at_least (numbers, sure->from - plan->thickness);
+  g_autofree char *to = spelch_words_at_most (numbers, sure->to - plan->thickness);
+  return g_strdup_printf (plan->overcut < sure->from - plan->thickness
+                              ? _ ("%s up-shear draws %s in, but only just: %s is surer.")
+                              : _ ("%s up-shear draws %s in, but only just: no more than %s is surer."),
+                          tip, noun, plan->overcut < sure->from - plan->thickness ? from : to);
+}
+
 static char *
 far_reason (const SpelchPlan *plan, const SpelchEdge *edge, const SpelchNumbers *numbers)
 {
   const char *noun = layer_noun (plan, SPELCH_SIDE_FAR);
   g_autofree char *tip = tip_place (plan, numbers);
   bool backed = spelch_edge_points (edge, SPELCH_TERM_BACKING) < 0;
+  if (plan->passes[plan->n_passes - 1].tip_mm > plan->depth_most + 1e-6)
+    return g_strdup (_ ("The bit doesn't reach through the board: take a longer one."));
+  char *opener = opener_if_shut (plan, SPELCH_SIDE_FAR, numbers);
   switch (edge->load)
     {
     case SPELCH_LOAD_PRESS_IN:
-      return g_strdup_printf (_ ("%s up-shear draws %s in."), tip, noun);
+      g_free (opener);
+      return drawn_in_reason (plan, numbers);
     case SPELCH_LOAD_NEUTRAL:
-      return g_strdup_printf (backed
-                                  ? _ ("%s straight edges, and the backing holds %s.")
-                                  : _ ("%s straight edges neither press nor lift %s, and nothing backs it."),
-                              tip, noun);
+      return with_advice (
+          g_strdup_printf (backed ? _ ("%s straight edges don't press %s in, but the backing holds it.")
+                                  : _ ("%s straight edges don't press %s in, and nothing backs it."),
+                           tip, noun),
+          opener);
     case SPELCH_LOAD_PULL_OUT:
     case SPELCH_LOAD_NOT_CUT:
     default:
       if (is_compression (plan))
-        return g_strdup_printf (
-            _ ("%s that brings the down-shear to %s and pushes it out. Run it less deep."), tip, noun);
-      return g_strdup_printf (backed ? _ ("%s down-shear pushes %s out, and the backing holds part of it.")
-                                     : _ ("%s down-shear pushes %s out, and nothing backs it."),
-                              tip, noun);
+        return with_advice (
+            g_strdup_printf (_ ("%s that brings the down-shear to %s and pushes it out."), tip, noun),
+            *opener != '\0' ? opener : (g_free (opener), g_strdup (_ ("Run it less deep."))));
+      return with_advice (
+          g_strdup_printf (backed ? _ ("%s down-shear pushes %s out, and the backing holds part of it.")
+                                  : _ ("%s down-shear pushes %s out, and nothing backs it."),
+                           tip, noun),
+          opener);
     }
 }
 
@@ -150,8 +217,9 @@ spelch_words_edge_reason (const SpelchPlan *plan, SpelchSide side, const SpelchN
 {
   const SpelchEdge *edge = spelch_plan_worst (plan, side);
   if (edge == NULL)
-    return g_strdup (plan->n_passes == 0 ? _ ("No way of cutting it was found.")
-                                         : _ ("This cut doesn't open this face."));
+    return g_strdup (plan->n_passes == 0                        ? _ ("No way of cutting it was found.")
+                     : plan->through && side == SPELCH_SIDE_FAR ? _ ("The last pass doesn't reach this face.")
+                                                                : _ ("This cut doesn't open this face."));
   g_autofree char *shear
       = side == SPELCH_SIDE_MOTOR ? motor_reason (plan, edge, numbers) : far_reason (plan, edge, numbers);
   g_autofree char *other = edge->load == SPELCH_LOAD_PRESS_IN ? other_reason (plan, edge, numbers) : NULL;
@@ -179,36 +247,44 @@ evidence_words (SpelchEvidence evidence)
     }
 }
 
+/* "2 points" */
+static char *
+points_words (int points)
+{
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%d point", "%d points", (gulong)abs (points)),
+                          abs (points));
+}
+
 static char *
 term_sentence (const SpelchPlan *plan, const SpelchEdge *edge, const SpelchTerm *term,
                const SpelchNumbers *numbers)
 {
   g_autofree char *chip = spelch_words_decimal (numbers, edge->chip_mm, 2);
   g_autofree char *blunting = spelch_words_decimal (numbers, plan->blunting, 1);
+  g_autofree char *points = points_words (term->points);
   const char *noun = layer_noun (plan, edge->side);
   switch (term->kind)
     {
     case SPELCH_TERM_SHEAR:
       if (term->points == 0)
         return g_strdup_printf (_ ("The shear that meets %s costs no points"), noun);
-      return g_strdup_printf (edge->load == SPELCH_LOAD_NEUTRAL ? _ ("No shear presses %s in: %d points")
-                                                                : _ ("The shear pulls %s out: %d points"),
-                              noun, term->points);
+      if (edge->by_entry_mm > 0)
+        return g_strdup_printf (_ ("Where the bit goes in, the shear pulls %s out: %s"), noun, points);
+      return g_strdup_printf (edge->load == SPELCH_LOAD_NEUTRAL ? _ ("No shear presses %s in: %s")
+                                                                : _ ("The shear pulls %s out: %s"),
+                              noun, points);
     case SPELCH_TERM_BACKING:
-      return g_strdup_printf (_ ("A firm backing holds %s: %d point fewer"), noun, -term->points);
+      return g_strdup_printf (_ ("A firm backing holds %s: %s fewer"), noun, points);
     case SPELCH_TERM_SCORED:
-      return g_strdup_printf (_ ("Its outer part was severed before: %d point fewer"), -term->points);
+      return g_strdup_printf (_ ("Its outer part was severed before: %s fewer"), points);
     case SPELCH_TERM_GRAIN:
-      return g_strdup_printf (_ ("The cut meets its grain the wrong way: %d point"), term->points);
+      return g_strdup_printf (_ ("The cut meets its grain the wrong way: %s"), points);
     case SPELCH_TERM_EXIT_CORNER:
-      return g_strdup_printf (_ ("The cut runs out across the grain over an unbacked edge: %d point"),
-                              term->points);
+      return g_strdup_printf (_ ("The cut runs out across the grain over an unbacked edge: %s"), points);
     case SPELCH_TERM_CHIP:
-      return g_strdup_printf (_ ("The largest chip is %s mm thick and splits ahead: %d points"), chip,
-                              term->points);
+      return g_strdup_printf (_ ("The largest chip is %s mm thick and splits ahead: %s"), chip, points);
     case SPELCH_TERM_WEAR:
-      return g_strdup_printf (_ ("The bit cuts with %s times a new edge's rubbing: %d points"), blunting,
-                              term->points);
+      return g_strdup_printf (_ ("The bit cuts with %s times a new edge's rubbing: %s"), blunting, points);
     case SPELCH_N_TERMS:
     default:
       return g_strdup ("");
@@ -285,120 +361,4 @@ char **
 spelch_words_arris_why (const SpelchPlan *plan, const SpelchEdge *edge, const SpelchNumbers *numbers)
 {
   return why (plan, edge, edge->side, numbers);
-}
-
-/* ---- The window ---- */
-
-/* "of 7.2 mm or less", "of 2.2 mm to 16.5 mm". */
-static char *
-up_shear_asked_for (const SpelchWindows *w, const SpelchNumbers *numbers)
-{
-  g_autofree char *least = spelch_words_at_least (numbers, w->needs_up_shear_from);
-  g_autofree char *most = spelch_words_at_most (numbers, w->needs_up_shear_to);
-  /* TRANSLATORS: follows "a compression bit with an up-shear" */
-  return w->needs_up_shear_from > 0 ? g_strdup_printf (_ ("of %s to %s"), least, most)
-                                    : g_strdup_printf (_ ("of %s or less"), most);
-}
-
-/* Which other bit would keep the face. */
-static char *
-other_bit_sentence (const SpelchPlan *plan, SpelchSide side, const SpelchNumbers *numbers)
-{
-  const SpelchWindows *w = &plan->windows;
-  g_autofree char *shear = up_shear_asked_for (w, numbers);
-  bool down = side == SPELCH_SIDE_MOTOR, both = plan->through;
-  if (w->needs_up_shear_to <= 0)
-    return g_strdup (down ? _ ("A down-cut bit would keep it.") : _ ("An up-cut bit would keep it."));
-  if (!both)
-    return g_strdup_printf (
-        _ ("A down-cut bit would keep it, and so would a compression bit with an up-shear %s."), shear);
-  return g_strdup_printf (
-      down ? _ ("A down-cut bit would keep it; a compression bit with an up-shear %s would keep both faces.")
-           : _ ("An up-cut bit would keep it; a compression bit with an up-shear %s would keep both faces."),
-      shear);
-}
-
-static char *
-backer_sentence (const SpelchPlan *plan, const SpelchOpener *opener, const SpelchNumbers *numbers)
-{
-  double needs = plan->windows.needs_overcut_mm;
-  g_autofree char *backer = spelch_words_at_least (numbers, opener->backer_mm);
-  g_autofree char *below = spelch_words_at_least (numbers, needs);
-  g_autofree char *allowed = spelch_words_length (numbers, plan->overcut_most);
-  if (needs <= plan->overcut_most)
-    return g_strdup_printf (_ ("A backer at least %s thick against the far face opens a depth that holds."),
-                            backer);
-  return g_strdup_printf (
-      _ ("The tip would have to run %s below the board, and only %s is allowed. A backer at least %s thick "
-         "against the far face allows it, tolerances included."),
-      below, allowed, backer);
-}
-
-/* What would open the window of a face; empty when it is open. */
-static char *
-opener_sentence (const SpelchPlan *plan, SpelchSide side, const SpelchNumbers *numbers)
-{
-  const SpelchOpener *opener = side == SPELCH_SIDE_MOTOR ? &plan->windows.near : &plan->windows.far;
-  switch (opener->by)
-    {
-    case SPELCH_OPENED_BY_MEASURE:
-      return g_strdup (
-          _ ("The board may be thicker or thinner than it is sold as. Measure it, and a depth will hold."));
-    case SPELCH_OPENED_BY_BED:
-      return g_strdup (_ ("Set zero on the bed, and a depth will hold."));
-    case SPELCH_OPENED_BY_MEASURE_AND_BED:
-      return g_strdup (_ ("Measure the board and set zero on the bed, and a depth will hold."));
-    case SPELCH_OPENED_BY_BACKER:
-      return backer_sentence (plan, opener, numbers);
-    case SPELCH_OPENED_BY_LONGER_BIT:
-      return g_strdup (_ ("The bit doesn't reach deep enough: take a longer one."));
-    case SPELCH_OPENED_BY_OTHER_BIT:
-      return other_bit_sentence (plan, side, numbers);
-    case SPELCH_OPENED_BY_NOTHING_NEEDED:
-    default:
-      return g_strdup ("");
-    }
-}
-
-static char *
-open_window (const SpelchRange *just, const SpelchRange *sure, bool first, const SpelchNumbers *numbers)
-{
-  const SpelchRange *range = sure->empty ? just : sure;
-  g_autofree char *from = spelch_words_at_least (numbers, range->from);
-  g_autofree char *to = spelch_words_at_most (numbers, range->to);
-  g_autofree char *exact = spelch_words_at_least (numbers, just->from);
-  if (first && just->from <= 0)
-    return g_strdup (_ ("This face is kept at any depth of the first pass."));
-  if (!sure->empty && g_str_equal (from, to))
-    return g_strdup_printf (first ? _ ("This face is kept by a first pass %s deep, tolerances included.")
-                                  : _ ("This face is kept by a last pass %s deep, tolerances included."),
-                            from);
-  if (sure->empty)
-    return g_strdup_printf (
-        first ? _ ("With everything exact, this face is kept by a first pass from %s to %s deep.")
-              : _ ("With everything exact, this face is kept by a last pass from %s to %s deep."),
-        from, to);
-  return g_strdup_printf (
-      first ? _ ("This face is kept by a first pass from %s to %s deep, tolerances included (from %s with "
-                 "everything exact).")
-            : _ ("This face is kept by a last pass from %s to %s deep, tolerances included (from %s with "
-                 "everything exact)."),
-      from, to, exact);
-}
-
-char *
-spelch_words_window (const SpelchPlan *plan, SpelchSide side, const SpelchNumbers *numbers)
-{
-  bool first = side == SPELCH_SIDE_MOTOR;
-  const SpelchRange *just = first ? &plan->windows.nominal.first_pass : &plan->windows.nominal.last_tip;
-  const SpelchRange *sure = first ? &plan->windows.robust.first_pass : &plan->windows.robust.last_tip;
-  if (!first && !plan->windows.far_applies)
-    return g_strdup (_ ("This cut doesn't open this face."));
-  g_autofree char *opener = sure->empty ? opener_sentence (plan, side, numbers) : NULL;
-  if (just->empty)
-    return g_strdup_printf (first ? _ ("No depth of the first pass keeps this face. %s")
-                                  : _ ("No depth keeps this face. %s"),
-                            opener);
-  g_autofree char *open = open_window (just, sure, first, numbers);
-  return opener != NULL ? g_strdup_printf ("%s %s", open, opener) : g_steal_pointer (&open);
 }

@@ -41,6 +41,13 @@ spelch_words_at_most (const SpelchNumbers *numbers, double mm)
   return spelch_words_length (numbers, floor (mm / step + 1e-6) * step);
 }
 
+bool
+spelch_words_fits (const SpelchNumbers *numbers, double from, double to)
+{
+  double step = shown_step (numbers);
+  return ceil (from / step - 1e-6) <= floor (to / step + 1e-6);
+}
+
 char *
 spelch_words_count (double value)
 {
@@ -194,8 +201,8 @@ spelch_words_limit (const SpelchPlan *plan)
   int used = per_cent (limit->share);
   bool over = limit->share > 1.005;
   if (plan->feed_mm_min <= 0)
-    return g_strdup_printf (_ ("No feed fits: %s is at %d %% even at the slowest;"),
-                            spelch_words_limit_name (limit->kind), used);
+    return g_strdup_printf (_ ("%s is at %d %% even at the slowest feed: none fits;"),
+                            limit_subject (plan, limit->kind), used);
   if (!limit->binding)
     return g_strdup_printf (over ? _ ("Feed held by hand. %s: %d %%, over its limit;")
                                  : _ ("Feed held by hand. %s: %d %% used;"),

@@ -25,6 +25,9 @@ char *spelch_words_exactly (const SpelchNumbers *numbers, double mm);
 char *spelch_words_at_least (const SpelchNumbers *numbers, double mm);
 char *spelch_words_at_most (const SpelchNumbers *numbers, double mm);
 
+/* Whether a depth between the two can be shown without rounding it out of them. */
+bool spelch_words_fits (const SpelchNumbers *numbers, double from, double to);
+
 /* A feed: "5 400 mm/min", "213 in/min". */
 char *spelch_words_feed (const SpelchNumbers *numbers, double mm_min);
 
@@ -53,6 +56,9 @@ char **spelch_words_edge_why (const SpelchPlan *plan, SpelchSide side, const Spe
 
 /* The same for one arris, whichever wall it is on. */
 char **spelch_words_arris_why (const SpelchPlan *plan, const SpelchEdge *edge, const SpelchNumbers *numbers);
+
+/* What would open the window of a face; "" when it is open. */
+char *spelch_words_opener (const SpelchPlan *plan, SpelchSide side, const SpelchNumbers *numbers);
 
 /* The window in a sentence: where it begins, or why there is none and what opens it. */
 char *spelch_words_window (const SpelchPlan *plan, SpelchSide side, const SpelchNumbers *numbers);

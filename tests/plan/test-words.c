@@ -1,0 +1,173 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Sentences: they say what this case's numbers are, ask for what would help, and read as sentences.
+ */
+#include "on-demo.h"
+
+#include "plan/words.h"
+
+#include <string.h>
+
+static const SpelchNumbers MM = { SPELCH_UNIT_MM, SPELCH_INCH_FRACTION, '.' };
+static const SpelchNumbers INCH = { SPELCH_UNIT_INCH, SPELCH_INCH_FRACTION, '.' };
+
+static void
+says (char *sentence, const char *words)
+{
+  if (strstr (sentence, words) == NULL)
+    g_error ("“%s” doesn't say “%s”", sentence, words);
+  g_free (sentence);
+}
+
+/* A router table and an 18 mm board: a down-cut would do; a compression bit's up-shear of no more than 16.5
+ * mm lets one pass that just cuts through keep both faces (worked out in test-windows.c). */
+static void
+test_other_bit (Demo *demo, gconstpointer unused)
+{
+  demo_take_machine (demo, "router-table");
+  demo_plan_with (demo, "up-cut-6.35x25");
+  says (spelch_words_window (&demo->plan, SPELCH_SIDE_MOTOR, &MM), "A down-cut bit would keep it");
+  says (spelch_words_window (&demo->plan, SPELCH_SIDE_MOTOR, &MM), "of 2.2 mm to 16.5 mm");
+  says (spelch_words_edge_reason (&demo->plan, SPELCH_SIDE_MOTOR, &MM), "A down-cut bit would keep it");
+  demo_plan_with (demo, "down-cut-6.35x25");
+  says (spelch_words_window (&demo->plan, SPELCH_SIDE_FAR, &MM), "An up-cut bit would keep it");
+  demo_take_cut (demo, "shelf-dado");
+  demo_plan_with (demo, "up-cut-6.35x25");
+  says (spelch_words_window (&demo->plan, SPELCH_SIDE_MOTOR, &MM), "of 7.2 mm or less");
+}
+
+/* For the far face of an up-cut measuring is what helps, not another bit. */
+static void
+test_each_face (Demo *demo, gconstpointer unused)
+{
+  demo->part->board.measured = spelch_length_mm (0);
+  demo->part->machine.datum = SPELCH_DATUM_FACE;
+  demo_plan_with (demo, "up-cut-6.35x25");
+  says (spelch_words_window (&demo->plan, SPELCH_SIDE_FAR, &MM), "Measure it");
+  says (spelch_words_edge_reason (&demo->plan, SPELCH_SIDE_FAR, &MM), "only with everything exact");
+  says (spelch_words_edge_reason (&demo->plan, SPELCH_SIDE_FAR, &MM), "Measure it");
+}
+
+/* A longer bit is asked for only where length is what is missing. */
+static void
+test_longer_bit (Demo *demo, gconstpointer unused)
+{
+  SpelchBit bit = *demo_bit ("compression-6.35x22");
+  bit.cutting_length = spelch_length_mm (16);
+  demo_plan_bit (demo, &bit);
+  says (spelch_words_window (&demo->plan, SPELCH_SIDE_FAR, &MM), "take a longer one");
+  bit = *demo_bit ("up-cut-6.35x25");
+  bit.cutting_length = spelch_length_mm (16);
+  demo_plan_bit (demo, &bit);
+  says (spelch_words_window (&demo->plan, SPELCH_SIDE_FAR, &MM), "take a longer one");
+  says (spelch_words_window (&demo->plan, SPELCH_SIDE_MOTOR, &MM), "A down-cut bit would keep it");
+}
+
+/* The last tip may stand from 18.25 to 18.35 mm: one tenth lies between, and 18.256 mm is 23/32 in.
+ * Within 18.27 to 18.28 no tenth does. */
+static void
+test_narrow_window (Demo *demo, gconstpointer unused)
+{
+  demo_plan_with (demo, "compression-6.35x22");
+  says (spelch_words_window (&demo->plan, SPELCH_SIDE_FAR, &MM),
+        "by a last pass 18.3 mm deep, tolerances included");
+  says (spelch_words_window (&demo->plan, SPELCH_SIDE_FAR, &INCH), "by a last pass 23/32 in deep");
+  demo->plan.windows.robust.last_tip = (SpelchRange){ 18.27, 18.28, false };
+  says (spelch_words_window (&demo->plan, SPELCH_SIDE_FAR, &MM), "by a last pass 18.2");
+}
+
+/* 9.2 - 1.3 - 6.35 = 1.55 mm of down-shear to spare; with an overlap of 0.6 about the turn-over 0.3 less. */
+static void
+test_to_spare (Demo *demo, gconstpointer unused)
+{
+  SpelchBit bit = *demo_bit ("compression-6.35x22");
+  demo_hold_first_pass (demo, 9.25);
+  demo_plan_bit (demo, &bit);
+  says (spelch_words_edge_reason (&demo->plan, SPELCH_SIDE_MOTOR, &MM), "1.6 mm to spare");
+  bit.overlap = spelch_length_mm (0.6);
+  demo_plan_bit (demo, &bit);
+  says (spelch_words_edge_reason (&demo->plan, SPELCH_SIDE_MOTOR, &MM), "1.3 mm to spare");
+}
+
+static void
+test_only_just (Demo *demo, gconstpointer unused)
+{
+  demo_hold_first_pass (demo, 7.9);
+  demo_plan_with (demo, "compression-6.35x22");
+  says (spelch_words_edge_reason (&demo->plan, SPELCH_SIDE_MOTOR, &MM),
+        "but only just. Set the first pass to 8.3 mm or deeper.");
+  demo->cut->held.overcut_held = true;
+  demo->cut->held.overcut = spelch_length_mm (0.1);
+  demo_plan_with (demo, "compression-6.35x22");
+  says (spelch_words_edge_reason (&demo->plan, SPELCH_SIDE_FAR, &MM), "but only just: 0.3 mm is surer.");
+}
+
+static void
+test_entry (Demo *demo, gconstpointer unused)
+{
+  demo->cut->held.entry_held = demo->cut->held.entry_on_line = true;
+  demo->cut->held.entry = SPELCH_ENTRY_RAMP;
+  demo_plan_with (demo, "compression-6.35x22");
+  says (spelch_words_edge_reason (&demo->plan, SPELCH_SIDE_MOTOR, &MM),
+        "over its first 146.0 mm. Plunge or ramp in the waste.");
+  demo_take_cut (demo, "cable-slot");
+  demo->cut->width = spelch_length_mm (6.35);
+  demo_plan_with (demo, "compression-6.35x22");
+  says (spelch_words_edge_reason (&demo->plan, SPELCH_SIDE_MOTOR, &MM),
+        "A drilled hole, or a start from an edge");
+}
+
+/* "1 point", "2 points". */
+static void
+test_plurals (Demo *demo, gconstpointer unused)
+{
+  SpelchBit bit = *demo_bit ("up-cut-6.35x25");
+  guint one = 0, two = 0;
+  for (int wear = SPELCH_WEAR_WORN; wear <= SPELCH_WEAR_DULL; wear++)
+    {
+      bit.wear = (SpelchWear)wear;
+      demo_plan_bit (demo, &bit);
+      g_auto (GStrv) why = spelch_words_edge_why (&demo->plan, SPELCH_SIDE_MOTOR, &MM);
+      for (guint i = 0; why[i] != NULL; i++)
+        {
+          g_assert_null (strstr (why[i], "1 points"));
+          one += strstr (why[i], "rubbing: 1 point (") != NULL;
+          two += strstr (why[i], "rubbing: 2 points (") != NULL;
+        }
+    }
+  g_assert_cmpuint (one, ==, 1);
+  g_assert_cmpuint (two, ==, 1);
+}
+
+/* A short tip goes by its own caption only while its up-shear is what spoils the face. */
+static void
+test_caption (Demo *demo, gconstpointer unused)
+{
+  SpelchBit bit = *demo_bit ("compression-6.35x22");
+  demo_take_cut (demo, "back-rabbet");
+  demo_plan_bit (demo, &bit);
+  g_assert_cmpstr (spelch_words_bit_caption (demo->part, demo->cut, &bit, &demo->plan), ==, "tip too long");
+  demo_take_cut (demo, "outline");
+  bit.wear = SPELCH_WEAR_DULL;
+  demo_plan_bit (demo, &bit);
+  g_assert_cmpstr (spelch_words_bit_caption (demo->part, demo->cut, &bit, &demo->plan), ==,
+                   "tears show face");
+}
+
+#define ADD(name, function) g_test_add ("/words/" name, Demo, NULL, demo_set_up, function, demo_tear_down)
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  ADD ("other-bit", test_other_bit);
+  ADD ("each-face", test_each_face);
+  ADD ("longer-bit", test_longer_bit);
+  ADD ("narrow-window", test_narrow_window);
+  ADD ("to-spare", test_to_spare);
+  ADD ("only-just", test_only_just);
+  ADD ("entry", test_entry);
+  ADD ("plurals", test_plurals);
+  ADD ("caption", test_caption);
+  return g_test_run ();
+}
