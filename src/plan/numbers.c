@@ -231,8 +231,8 @@ find_forces (const SpelchCase *c, const SpelchLoads *const *loads, const SpelchS
 }
 
 void
-spelch_numbers_fill (const SpelchCase *c, const SpelchLoads *const *loads, double chip_limit,
-                     const SpelchSolution *solution, SpelchPlan *plan)
+spelch_numbers_fill (const SpelchCase *c, const SpelchLoads *const *loads, const SpelchSolution *solution,
+                     SpelchPlan *plan)
 {
   double f = solution->feed_per_tooth;
   plan->speed_rpm = solution->speed_rpm;

@@ -8,7 +8,7 @@
 #include "plan/solve.h"
 
 /* Fills the numbers of @plan; its passes, entry and stick-out are already there. */
-void spelch_numbers_fill (const SpelchCase *c, const SpelchLoads *const *loads, double chip_limit,
+void spelch_numbers_fill (const SpelchCase *c, const SpelchLoads *const *loads,
                           const SpelchSolution *solution, SpelchPlan *plan);
 
 /* Force, N, known to keep the work down: of vacuum or clamps; HUGE_VAL where screws or clamped work under a

@@ -36,6 +36,13 @@ N_CODES (SPELCH_STOP_CODES, "stop", "speed-mark", "hand", "stress", "collet", "c
          "ask-overall-length", "ask-end");
 N_CODES (SPELCH_VERDICT_CODES, "verdict", "no_objection", "not_checked", "do_not_cut");
 
+/* The loads of a trial's passes, each reckoned once. */
+typedef struct
+{
+  SpelchLoads own[SPELCH_MAX_PASSES];
+  const SpelchLoads *of[SPELCH_MAX_PASSES];
+} LoadSet;
+
 /* A way of cutting under trial. */
 typedef struct
 {
@@ -44,17 +51,11 @@ typedef struct
   SpelchEntry entry;
   double stick_out;
   double chip_limit;
+  LoadSet *loads;
   SpelchSolution solution;
   SpelchEdge edges[SPELCH_MAX_EDGES];
   double time;
 } Trial;
-
-/* The loads of a trial's passes, each reckoned once. */
-typedef struct
-{
-  SpelchLoads own[SPELCH_MAX_PASSES];
-  const SpelchLoads *of[SPELCH_MAX_PASSES];
-} LoadSet;
 
 static double
 stick_out_for (const SpelchCase *c, double deepest)
@@ -66,8 +67,9 @@ stick_out_for (const SpelchCase *c, double deepest)
 }
 
 static void
-find_loads (const SpelchCase *c, const Trial *t, LoadSet *set)
+find_loads (const SpelchCase *c, const Trial *t)
 {
+  LoadSet *set = t->loads;
   guint used = 0;
   for (guint i = 0; i < t->n; i++)
     {
@@ -104,14 +106,14 @@ chip_limit_of (const SpelchCase *c, const Trial *t)
 }
 
 static void
-try_out (const SpelchCase *c, Trial *t, LoadSet *set)
+try_out (const SpelchCase *c, Trial *t)
 {
   t->entry = spelch_passes_entry (c, &t->passes[0]);
   t->stick_out = stick_out_for (c, t->passes[t->n - 1].tip_mm);
   t->chip_limit = chip_limit_of (c, t);
-  find_loads (c, t, set);
-  t->solution = spelch_solve (c, set->of, t->n, t->chip_limit);
-  const SpelchLoads *last = set->of[t->n - 1];
+  find_loads (c, t);
+  t->solution = spelch_solve (c, t->loads->of, t->n, t->chip_limit);
+  const SpelchLoads *last = t->loads->of[t->n - 1];
   double f = t->solution.feed_per_tooth, chip = spelch_chip_max (f, c->diameter, last->engaged);
   bool raised = c->machine->kind != SPELCH_MACHINE_TABLE && f * last->moving.axial > spelch_numbers_hold (c);
   spelch_edges_grade (c, t->passes, t->n, &t->entry, chip, raised, t->edges);
@@ -150,9 +152,11 @@ is_better (const SpelchCase *c, const Trial *a, const Trial *b)
   return a->time < b->time - 1e-9;
 }
 
-/* Tries the ways of dividing the depth; false when none can be made. */
+/* Tries the ways of dividing the depth; false when none can be made. The best keeps one set of loads while
+ * the next is tried in the other. */
 static bool
-find_best (const SpelchCase *c, const SpelchWindows *windows, double final_depth, Trial *best, LoadSet *set)
+find_best (const SpelchCase *c, const SpelchWindows *windows, double final_depth, LoadSet sets[2],
+           Trial *best)
 {
   guint fewest = (guint)fmax (1, ceil (final_depth / fmax (c->step_most, 0.1) - 1e-9));
   bool found = false, feasible = false, held = spelch_held_has_passes (&c->cut->held);
@@ -160,11 +164,11 @@ find_best (const SpelchCase *c, const SpelchWindows *windows, double final_depth
   for (guint steps = fewest;
        steps < SPELCH_MAX_PASSES && (steps <= fewest + EXTRA_STEPS || (reaches && !feasible)); steps++)
     {
-      Trial t = { 0 };
+      Trial t = { .loads = best->loads == &sets[0] ? &sets[1] : &sets[0] };
       t.n = spelch_passes_divide (c, windows, final_depth, steps, t.passes);
       if (t.n == 0)
         continue;
-      try_out (c, &t, set);
+      try_out (c, &t);
       if (!found || is_better (c, &t, best))
         *best = t;
       found = true;
@@ -201,7 +205,7 @@ describe_question (const SpelchCase *c, SpelchPlan *plan)
 }
 
 static void
-take (const SpelchCase *c, const Trial *t, LoadSet *set, SpelchPlan *plan)
+take (const SpelchCase *c, const Trial *t, SpelchPlan *plan)
 {
   plan->n_passes = t->n;
   memcpy (plan->passes, t->passes, sizeof plan->passes);
@@ -211,8 +215,7 @@ take (const SpelchCase *c, const Trial *t, LoadSet *set, SpelchPlan *plan)
   plan->stick_out_mm = t->stick_out;
   if (c->bit->overall_length.mm > 0)
     plan->in_collet_mm = fmax (c->bit->overall_length.mm - t->stick_out, 0);
-  find_loads (c, t, set);
-  spelch_numbers_fill (c, set->of, t->chip_limit, &t->solution, plan);
+  spelch_numbers_fill (c, t->loads->of, &t->solution, plan);
 }
 
 void
@@ -221,14 +224,14 @@ spelch_plan_make (const SpelchConstants *constants, const SpelchPart *part, cons
 {
   SpelchCase c;
   Trial best = { 0 };
-  LoadSet set;
+  LoadSet sets[2];
   memset (plan, 0, sizeof *plan);
   spelch_case_prepare (&c, constants, part, cut, bit);
   describe_question (&c, plan);
   plan->windows = spelch_windows_find (&c);
   plan->overcut = spelch_passes_overcut (&c, &plan->windows);
-  if (find_best (&c, &plan->windows, c.floor_depth + plan->overcut, &best, &set))
-    take (&c, &best, &set, plan);
+  if (find_best (&c, &plan->windows, c.floor_depth + plan->overcut, sets, &best))
+    take (&c, &best, plan);
   spelch_checks_run (&c, plan);
 }
 
