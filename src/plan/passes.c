@@ -26,10 +26,12 @@ spelch_passes_overcut (const SpelchCase *c, const SpelchWindows *windows)
   double to = far.empty ? fmax (from, c->overcut_most) : far.to - c->thickness;
   SpelchRange near
       = !windows->robust.first_pass.empty ? windows->robust.first_pass : windows->nominal.first_pass;
-  /* A thin board: a single pass must run far enough below it to bring the down-shear to the near face. */
-  if (!near.empty)
-    from = fmin (fmax (from, near.from - c->thickness), to);
-  return tenth_up (from, to);
+  /* A thin board: a single pass must run far enough below it to bring the down-shear to the near face. Where
+   * only exactness could, the far face has no more to rely on. */
+  double needed = near.empty ? from : near.from - c->thickness;
+  if (needed > to && !windows->nominal.last_tip.empty)
+    to = windows->nominal.last_tip.to - c->thickness;
+  return tenth_up (fmin (fmax (from, needed), to), to);
 }
 
 /* First pass within the clean depths, in tenths where that fits; else an even share. */

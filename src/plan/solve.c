@@ -176,7 +176,8 @@ try_speeds (const SpelchCase *c, const SpelchLoads *const *loads, guint n, doubl
       double feed = spelch_chip_feed (caps[least_cap (caps)], rpm, edges);
       if (held > 0)
         feed = fmin (feed, held);
-      bool burns = spelch_chip_feed_per_tooth (feed, rpm, edges) < caps[SPELCH_LIMIT_HEAT];
+      double set = held > 0 ? feed : round_down (feed);
+      bool burns = spelch_chip_feed_per_tooth (set, rpm, edges) < caps[SPELCH_LIMIT_HEAT];
       speeds[count++] = (Speed){ rpm, feed, burns };
     }
   return count;

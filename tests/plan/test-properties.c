@@ -2,6 +2,8 @@
  *
  * Properties that every plan has, over seeded random parts.
  */
+#include "chance.h"
+
 #include "files/shop-data.h"
 #include "plan/plan.h"
 
@@ -9,52 +11,6 @@
 #include <string.h>
 
 #define CASES 4000
-
-static double
-between (GRand *random, double from, double to)
-{
-  return g_rand_double_range (random, from, to);
-}
-
-static SpelchPart *
-random_part (GRand *random)
-{
-  guint boards, machines;
-  const SpelchBoard *board = spelch_shop_boards (&boards);
-  const SpelchMachine *machine = spelch_shop_machines (&machines);
-  g_autoptr (SpelchPart) demo = spelch_shop_demo ();
-  SpelchPart *part = spelch_part_copy (demo);
-  part->board = board[g_rand_int_range (random, 0, (int)boards)];
-  part->machine = machine[g_rand_int_range (random, 0, (int)machines)];
-  part->accepted_seen = g_rand_int_range (random, 1, 4);
-  if (g_rand_boolean (random))
-    part->board.measured = spelch_length_mm (part->board.nominal.mm * between (random, 0.97, 1.02));
-  return part;
-}
-
-static SpelchCut
-random_cut (GRand *random, const SpelchPart *part)
-{
-  SpelchCut cut = part->cuts[g_rand_int_range (random, 0, (int)part->n_cuts)];
-  memset (&cut.held, 0, sizeof cut.held);
-  cut.way_up = g_rand_boolean (random) ? SPELCH_FACE_A : SPELCH_FACE_B;
-  cut.path_deg = between (random, -180, 180);
-  if (!cut.through)
-    cut.depth = spelch_length_mm (part->board.nominal.mm * between (random, 0.1, 0.9));
-  return cut;
-}
-
-static SpelchBit
-random_bit (GRand *random)
-{
-  guint n;
-  const SpelchBit *bits = spelch_shop_bits (&n);
-  SpelchBit bit = bits[g_rand_int_range (random, 0, (int)n)];
-  bit.wear = (SpelchWear)g_rand_int_range (random, 0, 4);
-  if (bit.kind == SPELCH_BIT_COMPRESSION)
-    bit.overlap = spelch_length_mm (between (random, 0, 1));
-  return bit;
-}
 
 static void
 assert_finite (const double *values, guint n)
@@ -105,9 +61,9 @@ test_recommended (void)
   g_autoptr (GRand) random = g_rand_new_with_seed (20260501);
   for (int i = 0; i < CASES; i++)
     {
-      g_autoptr (SpelchPart) part = random_part (random);
-      SpelchCut cut = random_cut (random, part);
-      SpelchBit bit = random_bit (random);
+      g_autoptr (SpelchPart) part = chance_part (random);
+      SpelchCut cut = chance_cut (random, part);
+      SpelchBit bit = chance_bit (random);
       SpelchPlan plan;
       spelch_plan_make (spelch_shop_constants (), part, &cut, &bit, &plan);
       assert_plan_is_finite (&plan);
@@ -137,9 +93,9 @@ test_deeper_first_pass (void)
   g_autoptr (GRand) random = g_rand_new_with_seed (20260502);
   for (int i = 0; i < CASES / 10; i++)
     {
-      g_autoptr (SpelchPart) part = random_part (random);
-      SpelchCut cut = random_cut (random, part);
-      SpelchBit bit = random_bit (random);
+      g_autoptr (SpelchPart) part = chance_part (random);
+      SpelchCut cut = chance_cut (random, part);
+      SpelchBit bit = chance_bit (random);
       int before = 6;
       if (bit.kind != SPELCH_BIT_COMPRESSION)
         continue;
@@ -167,9 +123,9 @@ test_axial_sign (void)
   g_autoptr (GRand) random = g_rand_new_with_seed (20260503);
   for (int i = 0; i < CASES / 4; i++)
     {
-      g_autoptr (SpelchPart) part = random_part (random);
-      SpelchCut cut = random_cut (random, part);
-      SpelchBit bit = random_bit (random);
+      g_autoptr (SpelchPart) part = chance_part (random);
+      SpelchCut cut = chance_cut (random, part);
+      SpelchBit bit = chance_bit (random);
       SpelchPlan up, down;
       cut.held.speed_rpm = 18000;
       cut.held.feed_mm_min = 3000;
@@ -178,7 +134,7 @@ test_axial_sign (void)
       cut.held.overcut_held = true;
       cut.held.overcut = spelch_length_mm (0.3);
       bit.kind = SPELCH_BIT_UP_CUT;
-      bit.helix_deg = between (random, 10, 45);
+      bit.helix_deg = chance_between (random, 10, 45);
       spelch_plan_make (spelch_shop_constants (), part, &cut, &bit, &up);
       bit.kind = SPELCH_BIT_DOWN_CUT;
       spelch_plan_make (spelch_shop_constants (), part, &cut, &bit, &down);
@@ -195,9 +151,9 @@ test_wear (void)
   g_autoptr (GRand) random = g_rand_new_with_seed (20260504);
   for (int i = 0; i < CASES / 4; i++)
     {
-      g_autoptr (SpelchPart) part = random_part (random);
-      SpelchCut cut = random_cut (random, part);
-      SpelchBit bit = random_bit (random);
+      g_autoptr (SpelchPart) part = chance_part (random);
+      SpelchCut cut = chance_cut (random, part);
+      SpelchBit bit = chance_bit (random);
       SpelchPlan before = { 0 };
       cut.held.speed_rpm = 18000;
       cut.held.feed_mm_min = 3000;

@@ -1,0 +1,347 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * What may be relied on in a plan nobody held anything of, over seeded random parts: it lies in its windows,
+ * keeps within every limit, and passes checks that are worked out here anew from the bit, the machine and the
+ * cut.
+ */
+#include "chance.h"
+
+#include "files/shop-data.h"
+#include "plan/words.h"
+
+#include <math.h>
+#include <string.h>
+
+#define CASES 4000
+
+static const SpelchNumbers MM = { SPELCH_UNIT_MM, SPELCH_INCH_FRACTION, '.' };
+
+typedef struct
+{
+  SpelchPart *part;
+  SpelchCut cut;
+  SpelchBit bit;
+  SpelchPlan plan;
+} Case;
+
+static void
+plan_it (Case *c)
+{
+  spelch_plan_make (spelch_shop_constants (), c->part, &c->cut, &c->bit, &c->plan);
+}
+
+/* Held down and marked for its speed more often than not, so that many plans have nothing against them. */
+static void
+draw (Case *c, GRand *random)
+{
+  c->part = chance_part (random);
+  c->cut = chance_cut (random, c->part);
+  c->bit = chance_bit (random);
+  c->part->holding.area_mm2 = chance_between (random, 1e4, 4e5);
+  if (c->part->machine.kind != SPELCH_MACHINE_GANTRY)
+    c->part->holding.method = SPELCH_HOLD_HANDS;
+  if (c->bit.max_rpm == 0 && g_rand_int_range (random, 0, 4) > 0)
+    c->bit.max_rpm = 24000;
+  c->bit.hand_feed = true;
+  if (g_rand_boolean (random))
+    c->bit.shank = c->bit.diameter;
+  if (c->part->machine.n_collets > 0)
+    c->part->machine.collets[0] = c->bit.shank;
+  plan_it (c);
+}
+
+static void
+clear (Case *c)
+{
+  spelch_part_unref (c->part);
+}
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Case, clear)
+
+static bool
+lies_in (const SpelchRange *range, double depth)
+{
+  return depth >= range->from - 1e-6 && depth <= range->to + 1e-6;
+}
+
+static double
+last_tip (const SpelchPlan *plan)
+{
+  return plan->passes[plan->n_passes - 1].tip_mm;
+}
+
+/* The sure windows where there are any; one that is nowhere sure may cost the other its sureness. */
+static void
+assert_in_windows (const SpelchPlan *plan)
+{
+  const SpelchWindows *w = &plan->windows;
+  bool first_is_sure = !w->robust.first_pass.empty || w->nominal.first_pass.empty;
+  bool last_is_sure = !w->robust.last_tip.empty && first_is_sure;
+  const SpelchRange *first = !w->robust.first_pass.empty ? &w->robust.first_pass : &w->nominal.first_pass;
+  const SpelchRange *last = last_is_sure ? &w->robust.last_tip : &w->nominal.last_tip;
+  if (!first->empty)
+    g_assert_true (lies_in (first, plan->passes[0].tip_mm));
+  if (plan->through && !last->empty)
+    g_assert_true (lies_in (last, last_tip (plan)));
+}
+
+/* A plan that must not be cut may lie anywhere; one without objection lies in its windows, the sure ones if
+ * there are any. */
+static void
+test_in_windows (void)
+{
+  g_autoptr (GRand) random = g_rand_new_with_seed (20260601);
+  guint looked_at = 0;
+  for (int i = 0; i < CASES; i++)
+    {
+      g_auto (Case) c = { 0 };
+      draw (&c, random);
+      if (c.plan.verdict == SPELCH_VERDICT_DO_NOT_CUT)
+        continue;
+      looked_at++;
+      assert_in_windows (&c.plan);
+    }
+  g_assert_cmpuint (looked_at, >, CASES / 10);
+}
+
+/* Hands hold against 30 N with a trim router of up to 2.5 kg, else 60 N; fed by hand at 3 or 4 m/min at most.
+ */
+static void
+assert_fed_by_hand (const Case *c)
+{
+  const SpelchMachine *machine = &c->part->machine;
+  bool trim = machine->kind == SPELCH_MACHINE_HAND && machine->mass_kg <= 2.5;
+  g_assert_cmpfloat (c->plan.sideways_peak_n, <=, (trim ? 30 : 60) + 1e-6);
+  g_assert_cmpfloat (c->plan.feed_mm_min, <=, machine->kind == SPELCH_MACHINE_HAND ? 3000 : 4000);
+  g_assert_false (machine->kind == SPELCH_MACHINE_TABLE && c->plan.seats[0].apart);
+}
+
+static void
+assert_held_down (const Case *c)
+{
+  double area = c->part->holding.area_mm2, kpa = c->part->holding.vacuum_kpa;
+  g_assert_cmpfloat_with_epsilon (c->plan.hold_available_n, area * kpa / 1000 / 2, 1e-6);
+  g_assert_cmpfloat (c->plan.hold_factor, >=, 2);
+  g_assert_cmpfloat (c->plan.hold_factor_worst, >=, 1);
+  g_assert_cmpfloat (c->plan.hold_available_n, >=, 2 * c->plan.lift_bound_n);
+  g_assert_cmpfloat (c->plan.hold_available_n, >=, c->plan.hold_needed_n - 1e-6);
+}
+
+static void
+assert_fits (const Case *c)
+{
+  const SpelchPlan *plan = &c->plan;
+  const SpelchMachine *machine = &c->part->machine;
+  double diameter = c->bit.diameter.mm, above = 0;
+  g_assert_cmpfloat (c->bit.overall_length.mm - plan->stick_out_mm, >=,
+                     fmax (20, 2 * c->bit.shank.mm) - 1e-6);
+  g_assert_cmpfloat (last_tip (plan), <=, plan->stick_out_mm - machine->base_thickness.mm - 2 + 1e-6);
+  for (guint i = 0; i < plan->n_passes; i++)
+    {
+      double step = plan->passes[i].tip_mm - above;
+      g_assert_cmpfloat (step, >, 0);
+      g_assert_cmpfloat (step, <=, c->bit.cutting_length.mm + 1e-6);
+      g_assert_cmpfloat (step, <=, (diameter < 6 ? 2 * diameter : HUGE_VAL) + 1e-6);
+      above = plan->passes[i].tip_mm;
+    }
+  if (plan->through && machine->kind == SPELCH_MACHINE_GANTRY)
+    g_assert_cmpfloat (plan->overcut, <=, machine->overcut_allowed_mm + 1e-6);
+  if (plan->through)
+    g_assert_cmpfloat (plan->overcut, >=, 0.1 - 1e-6);
+  if (c->cut.width.mm > 0 && c->cut.kind != SPELCH_CUT_RABBET && c->cut.kind != SPELCH_CUT_TRIM)
+    g_assert_cmpfloat (diameter, <=, c->cut.width.mm + 0.01);
+  if (plan->entry.kind == SPELCH_ENTRY_PLUNGE || plan->entry.kind == SPELCH_ENTRY_STAGED)
+    g_assert_true (c->bit.end_cutting && c->bit.kind != SPELCH_BIT_DOWN_CUT);
+}
+
+static void
+test_checks (void)
+{
+  g_autoptr (GRand) random = g_rand_new_with_seed (20260602);
+  guint looked_at = 0;
+  for (int i = 0; i < CASES; i++)
+    {
+      g_auto (Case) c = { 0 };
+      draw (&c, random);
+      if (c.plan.verdict != SPELCH_VERDICT_NO_OBJECTION)
+        continue;
+      looked_at++;
+      g_assert_cmpfloat (c.plan.feed_mm_min, >, 0);
+      g_assert_cmpfloat (c.plan.speed_rpm, <=, c.bit.max_rpm);
+      g_assert_cmpfloat (c.plan.stress_share, <=, 1 + 1e-6);
+      assert_fits (&c);
+      if (c.part->machine.kind == SPELCH_MACHINE_GANTRY)
+        assert_held_down (&c);
+      else
+        assert_fed_by_hand (&c);
+    }
+  g_assert_cmpuint (looked_at, >, CASES / 20);
+}
+
+/* Whether some other speed would have kept the wall from burning at a feed above nothing. */
+static bool
+could_stay_cool (const Case *hot)
+{
+  Case c = *hot;
+  double caution = spelch_shop_constants ()->heat_burns;
+  for (guint i = 0; spelch_machine_speed (&c.part->machine, i) > 0; i++)
+    {
+      c.cut.held.speed_rpm = spelch_machine_speed (&c.part->machine, i);
+      if (c.bit.max_rpm > 0 && c.cut.held.speed_rpm > c.bit.max_rpm)
+        continue;
+      c.cut.held.passes_held = true;
+      c.cut.held.n_passes = hot->plan.n_passes - 1;
+      for (guint p = 0; p + 1 < hot->plan.n_passes; p++)
+        c.cut.held.passes[p] = spelch_length_mm (hot->plan.passes[p].tip_mm);
+      plan_it (&c);
+      /* 3 % for the feed's rounding down */
+      if (c.plan.feed_mm_min > 0 && c.plan.wall_heat < caution * 0.97)
+        return true;
+    }
+  return false;
+}
+
+/* No limit is exceeded, but two: the wall burns only where no speed keeps it cool, and a bit bends more than
+ * asked only where less feed would bring the wall to its caution, 1500 mJ/mm2. */
+static void
+test_limits (void)
+{
+  g_autoptr (GRand) random = g_rand_new_with_seed (20260603);
+  guint hot = 0, bent = 0;
+  for (int i = 0; i < CASES; i++)
+    {
+      g_auto (Case) c = { 0 };
+      draw (&c, random);
+      for (guint l = 0; c.plan.feed_mm_min > 0 && l < c.plan.n_limits; l++)
+        {
+          const SpelchLimit *limit = &c.plan.limits[l];
+          if (limit->share <= 1 + 1e-6)
+            continue;
+          g_assert_true (limit->kind == SPELCH_LIMIT_HEAT || limit->kind == SPELCH_LIMIT_BENDING);
+          if (limit->kind == SPELCH_LIMIT_BENDING)
+            g_assert_cmpfloat (c.plan.wall_heat, >=, 1500 * (1 - 1e-6));
+          else
+            g_assert_false (could_stay_cool (&c));
+          hot += limit->kind == SPELCH_LIMIT_HEAT;
+          bent += limit->kind == SPELCH_LIMIT_BENDING;
+        }
+    }
+  g_test_message ("%u walls too hot, %u bits bent more than asked", hot, bent);
+}
+
+/* The same feed shared by more edges: each takes less. */
+static void
+test_more_flutes (void)
+{
+  g_autoptr (GRand) random = g_rand_new_with_seed (20260604);
+  for (int i = 0; i < CASES / 4; i++)
+    {
+      g_auto (Case) c = { 0 };
+      draw (&c, random);
+      c.cut.held.speed_rpm = 12000;
+      c.cut.held.feed_mm_min = chance_between (random, 500, 8000);
+      c.cut.held.passes_held = true;
+      double chip = HUGE_VAL, mean = HUGE_VAL;
+      for (c.bit.edges = 1; c.bit.edges <= 6; c.bit.edges++)
+        {
+          c.bit.edges_up = 0;
+          plan_it (&c);
+          if (c.plan.n_passes == 0)
+            break;
+          g_assert_cmpfloat (c.plan.chip_max, <, chip);
+          g_assert_cmpfloat (c.plan.chip_mean, <, mean);
+          chip = c.plan.chip_max;
+          mean = c.plan.chip_mean;
+        }
+    }
+}
+
+/* A first pass or an overcut inside the exact window loads its face in a way that costs nothing; a first pass
+ * short of it pulls the face out. */
+static void
+test_windows_agree_with_edges (void)
+{
+  g_autoptr (GRand) random = g_rand_new_with_seed (20260605);
+  guint within = 0, short_of = 0;
+  for (int i = 0; i < CASES; i++)
+    {
+      g_auto (Case) c = { 0 };
+      draw (&c, random);
+      SpelchRange near = c.plan.windows.nominal.first_pass, far = c.plan.windows.nominal.last_tip;
+      bool inside = g_rand_boolean (random);
+      if (near.empty || (c.plan.through && far.empty) || (!inside && near.from <= 0.5))
+        continue;
+      double depth = inside ? chance_between (random, near.from, near.to + 1e-9) : near.from * 0.9;
+      c.cut.held.n_passes = 1;
+      c.cut.held.passes[0] = spelch_length_mm (fmax (depth, 0.05));
+      c.cut.held.overcut_held = true;
+      c.cut.held.overcut
+          = spelch_length_mm (chance_between (random, far.from, far.to + 1e-9) - c.plan.thickness);
+      plan_it (&c);
+      /* a last pass that stops above the depth held is the first one too */
+      if (c.plan.n_passes == 0 || (inside && c.plan.passes[0].tip_mm < near.from))
+        continue;
+      const SpelchEdge *edge = spelch_plan_worst (&c.plan, SPELCH_SIDE_MOTOR);
+      const SpelchEdge *back = spelch_plan_worst (&c.plan, SPELCH_SIDE_FAR);
+      int lost = edge->by_entry_mm > 0 ? 0 : spelch_edge_points (edge, SPELCH_TERM_SHEAR);
+      g_assert_true (inside ? lost == 0 : edge->load == SPELCH_LOAD_PULL_OUT);
+      if (back != NULL && spelch_edge_points (back, SPELCH_TERM_BACKING) == 0
+          && c.plan.far_facing != SPELCH_FACING_BOARD)
+        g_assert_cmpint (spelch_edge_points (back, SPELCH_TERM_SHEAR), ==, 0);
+      within += inside;
+      short_of += !inside;
+    }
+  g_assert_cmpuint (within, >, CASES / 20);
+  g_assert_cmpuint (short_of, >, CASES / 50);
+}
+
+static void
+assert_sentence (char *sentence, const char *ends)
+{
+  gsize length = strlen (sentence);
+  gunichar first = g_utf8_get_char (sentence);
+  bool well = length > 0 && g_utf8_validate (sentence, -1, NULL) && strstr (sentence, "  ") == NULL
+              && strstr (sentence, "..") == NULL && strstr (sentence, "nan") == NULL
+              && strstr (sentence, "inf") == NULL && strchr (ends, sentence[length - 1]) != NULL
+              && (g_unichar_isupper (first) || g_unichar_isdigit (first));
+  if (!well)
+    g_error ("not a sentence: “%s”", sentence);
+  g_free (sentence);
+}
+
+static void
+test_sentences (void)
+{
+  g_autoptr (GRand) random = g_rand_new_with_seed (20260606);
+  for (int i = 0; i < CASES / 4; i++)
+    {
+      g_auto (Case) c = { 0 };
+      draw (&c, random);
+      for (SpelchSide side = SPELCH_SIDE_MOTOR; side <= SPELCH_SIDE_FAR; side++)
+        {
+          g_auto (GStrv) why = spelch_words_edge_why (&c.plan, side, &MM);
+          assert_sentence (spelch_words_edge_reason (&c.plan, side, &MM), ".");
+          assert_sentence (spelch_words_window (&c.plan, side, &MM), ".");
+          for (guint j = 0; why[j] != NULL; j++)
+            assert_sentence (g_strdup (why[j]), ".");
+        }
+      for (guint j = 0; j < c.plan.n_stops; j++)
+        assert_sentence (spelch_words_stop (&c.plan.stops[j], &MM), ".");
+      assert_sentence (spelch_words_limit (&c.plan), ";.");
+      if (c.plan.n_seats > 0)
+        assert_sentence (spelch_words_seat (&c.plan), ".");
+      assert_sentence (spelch_words_seat_advice (&c.plan, c.part, &MM), ".");
+    }
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/recommended/in-windows", test_in_windows);
+  g_test_add_func ("/recommended/checks", test_checks);
+  g_test_add_func ("/recommended/limits", test_limits);
+  g_test_add_func ("/recommended/more-flutes", test_more_flutes);
+  g_test_add_func ("/recommended/windows-agree-with-edges", test_windows_agree_with_edges);
+  g_test_add_func ("/recommended/sentences", test_sentences);
+  return g_test_run ();
+}
