@@ -108,6 +108,13 @@ corner_points (const SpelchCase *c, SpelchSide side, int shear)
   return fabs (spelch_case_fibre_angle (c, side)) >= c->k->grain_bad_to ? (int)c->k->exit_corner_points : 0;
 }
 
+/* A rabbet or a trimmed edge has one wall: the one that is kept, at the left when nobody said. */
+static bool
+has_wall (const SpelchCase *c, SpelchWall wall)
+{
+  return !c->single_wall || c->lone_climb == (wall == SPELCH_WALL_RIGHT);
+}
+
 static bool
 is_climb_wall (const SpelchCase *c, SpelchWall wall)
 {
@@ -231,6 +238,8 @@ spelch_edges_grade (const SpelchCase *c, const SpelchPass *passes, guint n, cons
       edge->wall = i % 2 == 0 ? SPELCH_WALL_LEFT : SPELCH_WALL_RIGHT;
       edge->face = edge->side == SPELCH_SIDE_MOTOR ? c->cut->way_up : spelch_face_other (c->cut->way_up);
       edge->seen = spelch_cut_sees (c->cut, edge->face);
+      if (!has_wall (c, edge->wall))
+        continue;
       edge->stays = c->cut->kept == SPELCH_WALL_BOTH || c->cut->kept == edge->wall;
       Loading loading = loading_of (c, edge->side, passes, n);
       grade_edge (c, passes, n, entry, chip_max, net_lift, &loading, edge);

@@ -7,8 +7,8 @@
 
 #include "plan/case.h"
 
-/* Grades the four arrises (motor-side left and right, far left and right) into @edges for the given passes
- * and the largest chip of the pass that decides, the last one.
+/* Grades the four arrises (motor-side left and right, far left and right; those of a wall that isn't there
+ * stay uncut) into @edges for the given passes and the largest chip of the pass that decides, the last one.
  * @net_lift: the mean axial force raises the board, which undoes a backing. */
 void spelch_edges_grade (const SpelchCase *c, const SpelchPass *passes, guint n_passes,
                          const SpelchEntry *entry, double chip_max, bool net_lift,

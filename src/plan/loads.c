@@ -184,8 +184,10 @@ find_bending (const SpelchCase *c, double stick_out, SpelchLoads *loads)
           .shank = c->bit->neck.mm > 0 ? fmin (c->bit->neck.mm, c->bit->shank.mm) : c->bit->shank.mm,
           .modulus = carbide ? c->k->modulus_carbide : c->k->modulus_steel,
           .stiffness = c->machine->stiffness_n_mm };
-  loads->give = spelch_bending_give (&bit, loads->height / 2);
-  loads->stress_per_n = spelch_bending_stress (&bit, loads->height / 2);
+  const SpelchForceCase *force = &loads->force;
+  double middle = force->n_slices > 0 ? (force->slices[0].s0 + force->slices[force->n_slices - 1].s1) / 2 : 0;
+  loads->give = spelch_bending_give (&bit, middle);
+  loads->stress_per_n = spelch_bending_stress (&bit, middle);
 }
 
 void

@@ -38,9 +38,8 @@ spelch_solve_hands_limit (const SpelchCase *c)
   switch (c->machine->kind)
     {
     case SPELCH_MACHINE_HAND:
-      return c->machine->mass_kg > 0 && c->machine->mass_kg <= c->k->trim_router_mass
-                 ? c->k->hand_force_trim
-                 : c->k->hand_force_router;
+      /* one that nobody weighed may be a small one */
+      return c->machine->mass_kg <= c->k->trim_router_mass ? c->k->hand_force_trim : c->k->hand_force_router;
     case SPELCH_MACHINE_TABLE:
       return c->k->hand_force_router;
     case SPELCH_MACHINE_GANTRY:

@@ -102,6 +102,26 @@ test_backing (Demo *demo, gconstpointer unused)
   g_assert_cmpint (points (demo, SPELCH_SIDE_FAR, SPELCH_TERM_BACKING), ==, 0);
 }
 
+/* A rabbet has one wall, whatever is said to be kept. */
+static void
+test_one_wall (Demo *demo, gconstpointer unused)
+{
+  demo_take_cut (demo, "back-rabbet");
+  for (SpelchWall kept = SPELCH_WALL_LEFT; kept <= SPELCH_WALL_BOTH; kept++)
+    {
+      demo->cut->kept = kept;
+      demo_plan_with (demo, "up-cut-6.35x25");
+      bool right = kept == SPELCH_WALL_RIGHT;
+      for (int i = 0; i < 2; i++)
+        {
+          const SpelchEdge *edge = &demo->plan.edges[i];
+          bool there = right == (edge->wall == SPELCH_WALL_RIGHT);
+          g_assert_true (edge->stays == there);
+          g_assert_true ((edge->grade > 0) == there);
+        }
+    }
+}
+
 #define ADD(name, function) g_test_add ("/edges/" name, Demo, NULL, demo_set_up, function, demo_tear_down)
 
 int
@@ -112,5 +132,6 @@ main (int argc, char **argv)
   ADD ("figured", test_figured);
   ADD ("finishing-chip", test_finishing_chip);
   ADD ("backing", test_backing);
+  ADD ("one-wall", test_one_wall);
   return g_test_run ();
 }

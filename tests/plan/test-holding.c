@@ -128,6 +128,28 @@ test_asked (Demo *demo, gconstpointer unused)
     }
 }
 
+/* 30 N for a router of up to 2.5 kg and for one that nobody weighed, 60 N for a heavier one. */
+static void
+test_hands (Demo *demo, gconstpointer unused)
+{
+  const struct
+  {
+    double mass, most;
+  } rows[] = { { 1.8, 30 }, { 0, 30 }, { 4.5, 60 } };
+  demo_take_machine (demo, "plunge-router");
+  demo->cut->held.feed_mm_min = 30000;
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      demo->part->machine.mass_kg = rows[i].mass;
+      demo_plan_with (demo, "up-cut-6.35x25");
+      double limit = 0;
+      for (guint j = 0; j < demo->plan.n_stops; j++)
+        if (demo->plan.stops[j].kind == SPELCH_STOP_HANDS)
+          limit = demo->plan.stops[j].limit;
+      g_assert_cmpfloat (limit, ==, rows[i].most);
+    }
+}
+
 /* 60 kPa on 200 000 mm2, half of it through the spoilboard: 6000 N. A hundredth of that area holds too
  * little. */
 static void
@@ -153,5 +175,6 @@ main (int argc, char **argv)
   ADD ("climb", test_climb);
   ADD ("asked", test_asked);
   ADD ("vacuum", test_vacuum);
+  ADD ("hands", test_hands);
   return g_test_run ();
 }

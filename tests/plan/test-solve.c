@@ -5,8 +5,10 @@
  */
 #include "on-demo.h"
 
+#include "files/shop-data.h"
 #include "plan/words.h"
 
+#include <math.h>
 #include <string.h>
 
 static const SpelchNumbers MM = { SPELCH_UNIT_MM, SPELCH_INCH_FRACTION, '.' };
@@ -169,6 +171,33 @@ test_species (Demo *demo, gconstpointer unused)
   g_assert_cmpfloat_with_epsilon (demo->plan.power_w.mid, told, 1e-9);
 }
 
+/* The load stands in the middle of the heights that cut. With 3 mm of the tip in the air below an 18 mm board
+ * that is 12 mm above the tip, with 0.1 mm 9.1; a solid round of 12.7 mm and 60 mm, held at one end, gives P
+ * p^2 (3 l - p) / 6 E I at its tip for a load P at p from the other (Machinery's Handbook, memory), and the
+ * machine P / k more. */
+static void
+test_middle_of_load (Demo *demo, gconstpointer unused)
+{
+  const SpelchConstants *k = spelch_shop_constants ();
+  SpelchBit bit = *demo_bit ("straight-12.7x32");
+  double i = G_PI * pow (12.7 * k->fluted_diameter, 4) / 64, bent[2], expected[2];
+  demo_take_machine (demo, "router-table");
+  bit.cutting_length = demo->cut->stick_out = spelch_length_mm (60);
+  demo->cut->held.passes_held = demo->cut->held.overcut_held = true;
+  demo->cut->held.speed_rpm = 18000;
+  demo->cut->held.feed_mm_min = 1800;
+  for (int j = 0; j < 2; j++)
+    {
+      double over = j == 0 ? 0.1 : 3, p = 60 - over - 9;
+      demo->cut->held.overcut = spelch_length_mm (over);
+      demo_plan_bit (demo, &bit);
+      bent[j] = demo->plan.deflection_mm / demo->plan.sideways_peak_n;
+      expected[j]
+          = p * p * (3 * 60 - p) / (6 * k->modulus_steel * i) + 1 / demo->part->machine.stiffness_n_mm;
+      g_assert_cmpfloat_with_epsilon (bent[j] / expected[j], 1, 1e-6);
+    }
+}
+
 #define ADD(name, function) g_test_add ("/solve/" name, Demo, NULL, demo_set_up, function, demo_tear_down)
 
 int
@@ -183,5 +212,6 @@ main (int argc, char **argv)
   ADD ("binding", test_binding);
   ADD ("no-feed", test_no_feed);
   ADD ("species", test_species);
+  ADD ("middle-of-load", test_middle_of_load);
   return g_test_run ();
 }
