@@ -301,6 +301,17 @@ put_questions (const SpelchAsked *asked, SpelchPart *part, GError **error)
   return true;
 }
 
+/* What is wrong with the part as far as it was asked about: another cut may well not suit another board. */
+static char *
+fault_of_asked (const SpelchPart *part, const int *cuts)
+{
+  g_autoptr (SpelchPart) asked = spelch_part_copy (part);
+  asked->n_cuts = 0;
+  for (guint i = 0; cuts[i] >= 0 && i < part->n_cuts; i++)
+    asked->cuts[asked->n_cuts++] = part->cuts[cuts[i]];
+  return spelch_part_fault (asked);
+}
+
 SpelchPart *
 spelch_asked_part (const SpelchAsked *asked, GError **error)
 {
@@ -311,7 +322,8 @@ spelch_asked_part (const SpelchAsked *asked, GError **error)
   g_autoptr (SpelchPart) part = spelch_part_copy (loaded);
   if (!put_questions (asked, part, error))
     return NULL;
-  g_autofree char *fault = spelch_part_fault (part);
+  g_autofree int *cuts = spelch_asked_cuts (asked, part, error);
+  g_autofree char *fault = fault_of_asked (part, cuts);
   if (fault != NULL)
     {
       refuse (error, SPELCH_COMMAND_ERROR_VALUE, g_strdup_printf (_ ("With what was asked: %s"), fault));

@@ -89,8 +89,8 @@ passes (SpelchWriter *w, const SpelchPlanned *one)
       spelch_writer_code (w, "sense", &SPELCH_SENSE_CODES, (int)sense_of (one, pass));
       spelch_writer_code (w, "entry", &SPELCH_ENTRY_KIND_CODES, (int)plan->entry.kind);
       number (w, "speed_rpm", plan->speed_rpm);
-      number (w, "feed_mm_min", plan->feed_mm_min);
-      number (w, "plunge_feed_mm_min", plan->plunge_feed_mm_min);
+      number_or_null (w, "feed_mm_min", plan->feed_mm_min);
+      number_or_null (w, "plunge_feed_mm_min", plan->plunge_feed_mm_min);
       spelch_writer_flag (w, "held", pass->held);
       spelch_writer_close (w);
     }
@@ -265,10 +265,10 @@ settled (SpelchWriter *w, const SpelchPlanned *one)
   windows (w, &plan->windows);
   entry (w, &plan->entry);
   number (w, "speed_rpm", plan->speed_rpm);
-  number (w, "feed_mm_min", plan->feed_mm_min);
-  number (w, "feed_per_tooth_mm", plan->feed_per_tooth);
-  number (w, "chip_max_mm", plan->chip_max);
-  number (w, "chip_mean_mm", plan->chip_mean);
+  number_or_null (w, "feed_mm_min", plan->feed_mm_min);
+  number_or_null (w, "feed_per_tooth_mm", plan->feed_per_tooth);
+  number_or_null (w, "chip_max_mm", plan->chip_max);
+  number_or_null (w, "chip_mean_mm", plan->chip_mean);
   number (w, "cutting_speed_m_s", plan->cutting_speed);
   forces (w, plan);
   number (w, "rubbing_share", plan->rubbing_share);
@@ -279,8 +279,8 @@ settled (SpelchWriter *w, const SpelchPlanned *one)
   number_or_null (w, "bit_height_mm", plan->bit_height_mm);
   number (w, "stick_out_mm", plan->stick_out_mm);
   number_or_null (w, "in_collet_mm", plan->in_collet_mm);
-  number (w, "time_s", plan->time_s);
-  number (w, "edge_path_m", plan->edge_path_m);
+  number_or_null (w, "time_s", plan->time_s);
+  number_or_null (w, "edge_path_m", plan->edge_path_m);
   spelch_writer_null (w, "life_m_left");
   spelch_writer_null (w, "cost");
 }

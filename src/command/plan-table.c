@@ -45,10 +45,13 @@ add_numbers (GString *text, const SpelchPart *part, const SpelchPlanned *one, co
   g_autofree char *advice = spelch_words_seat_advice (plan, part, numbers);
   add_row (text, _ ("Passes"), spelch_words_passes (plan, numbers));
   add_row (text, _ ("Entry"), spelch_words_entry (plan, numbers));
-  add_row (text, _ ("Spindle"), g_strdup_printf (_ ("%s rpm"), speed));
-  add_row (text, _ ("Feed"), spelch_words_feed (numbers, plan->feed_mm_min));
-  add_row (text, _ ("Largest chip"), g_strdup_printf (_ ("%s mm"), chip));
-  add_row (text, _ ("Cutting time"), spelch_words_time (plan->time_s));
+  if (plan->feed_mm_min > 0)
+    {
+      add_row (text, _ ("Spindle"), g_strdup_printf (_ ("%s rpm"), speed));
+      add_row (text, _ ("Feed"), spelch_words_feed (numbers, plan->feed_mm_min));
+      add_row (text, _ ("Largest chip"), g_strdup_printf (_ ("%s mm"), chip));
+      add_row (text, _ ("Cutting time"), spelch_words_time (plan->time_s));
+    }
   g_string_append_printf (text, "  %s %s\n  %s %s\n", limit, next, seat, advice);
 }
 

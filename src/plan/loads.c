@@ -193,12 +193,13 @@ find_bending (const SpelchCase *c, double stick_out, SpelchLoads *loads)
 void
 spelch_loads_find (const SpelchCase *c, const SpelchPass *pass, double stick_out, SpelchLoads *loads)
 {
+  bool one_wall = c->single_wall || pass->finishing;
   loads->room_per_feed = loads->edge_force = loads->cutting_force = 0;
   loads->height = pass->tip_mm - pass->from_mm;
   loads->engaged = pass->finishing ? fmin (pass->side_allowance_mm, c->diameter) : c->engaged;
   loads->force = (SpelchForceCase){ .flutes = c->flutes,
                                     .engaged = loads->engaged,
-                                    .climb = loads->engaged < c->diameter && c->lone_climb,
+                                    .climb = one_wall && c->cut->kept == SPELCH_WALL_RIGHT,
                                     .blunting = c->blunting,
                                     .friction = c->k->friction,
                                     .rake = c->rake,

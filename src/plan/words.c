@@ -177,14 +177,14 @@ per_cent (double share)
   return (int)round (fmin (share, 99) * 100);
 }
 
-/* The limit that sets the feed, or is used most by a held one. */
+/* The limit that sets the feed; the one used most when the feed is held, or when none fits. */
 static const SpelchLimit *
 leading_limit (const SpelchPlan *plan)
 {
   const SpelchLimit *most = NULL;
   for (guint i = 0; i < plan->n_limits; i++)
     {
-      if (plan->limits[i].binding)
+      if (plan->limits[i].binding && plan->feed_mm_min > 0)
         return &plan->limits[i];
       if (most == NULL && plan->limits[i].kind != SPELCH_LIMIT_HEAT)
         most = &plan->limits[i];

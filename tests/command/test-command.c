@@ -247,6 +247,38 @@ test_passes_asked (void)
   g_assert_nonnull (strstr (twice.err, "18.4"));
 }
 
+/* Another board need only suit the cut that was asked about. */
+static void
+test_one_cut_asked (void)
+{
+  g_autofree char *file = demo_file ();
+  g_auto (Ran) thin = run ("plan", file, "--cut", "outline", "--board", "birch-ply-12", "--bit",
+                           "compression-12.7x35", NULL);
+  g_auto (Ran) all = run ("plan", file, "--board", "birch-ply-12", NULL);
+  g_assert_cmpint (thin.status, !=, 2);
+  g_assert_nonnull (strstr (thin.out, "below the board"));
+  g_assert_cmpint (all.status, ==, 2);
+  g_assert_nonnull (strstr (all.err, "rail-mortise"));
+}
+
+/* A plan without a feed tells no time, chip or feed. */
+static void
+test_no_feed (void)
+{
+  const char *const nothing[]
+      = { "feed_mm_min", "feed_per_tooth_mm", "chip_max_mm", "chip_mean_mm", "time_s" };
+  g_autofree char *file = demo_file ();
+  g_auto (Ran) text = run ("plan", file, "--cut", "outline", "--machine", "trim-router", NULL);
+  g_auto (Ran) json = run ("plan", file, "--cut", "outline", "--machine", "trim-router", "--json", NULL);
+  g_autoptr (JsonParser) parser = json_parser_new ();
+  JsonObject *cut = cut_of (parser, json.out);
+  g_assert_cmpint (text.status, ==, 1);
+  g_assert_null (strstr (text.out, "0 mm/min"));
+  g_assert_nonnull (strstr (text.out, "none fits"));
+  for (guint i = 0; i < G_N_ELEMENTS (nothing); i++)
+    g_assert_true (json_object_get_null_member (cut, nothing[i]));
+}
+
 static void
 test_statuses (void)
 {
@@ -315,6 +347,8 @@ main (int argc, char **argv)
   g_test_add_func ("/command/json-sources", test_json_sources);
   g_test_add_func ("/command/what-if", test_what_if);
   g_test_add_func ("/command/passes-asked", test_passes_asked);
+  g_test_add_func ("/command/one-cut-asked", test_one_cut_asked);
+  g_test_add_func ("/command/no-feed", test_no_feed);
   g_test_add_func ("/command/statuses", test_statuses);
   g_test_add_func ("/command/draw", test_draw);
   return g_test_run ();
