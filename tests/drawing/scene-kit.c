@@ -191,14 +191,20 @@ ink_of (cairo_surface_t *image)
   int x0 = width, x1 = -1, y0 = height, y1 = -1;
 
   for (int y = 0; y < height; y++)
-    for (int x = 0; x < width; x++)
-      if (pixel_at (image, x, y).a > 0)
-        {
-          x0 = MIN (x0, x);
-          x1 = MAX (x1, x);
-          y0 = MIN (y0, y);
-          y1 = MAX (y1, y);
-        }
+    {
+      const guint32 *row
+          = (const guint32 *)(const void *)(cairo_image_surface_get_data (image)
+                                            + (gsize)y * (gsize)cairo_image_surface_get_stride (image));
+
+      for (int x = 0; x < width; x++)
+        if (row[x] != 0)
+          {
+            x0 = MIN (x0, x);
+            x1 = MAX (x1, x);
+            y0 = MIN (y0, y);
+            y1 = MAX (y1, y);
+          }
+    }
   if (x1 < 0)
     return (SpelchRect){ 0, 0, 0, 0 };
   return (SpelchRect){ x0, y0, x1 - x0 + 1, y1 - y0 + 1 };
