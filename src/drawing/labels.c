@@ -70,12 +70,6 @@ is_inside (SpelchRect area, SpelchRect rect)
          && rect.y + rect.height <= area.y + area.height;
 }
 
-bool
-spelch_placer_is_free (const SpelchPlacer *placer, SpelchRect rect)
-{
-  return is_inside (placer->area, rect) && in_the_way (placer, rect) == NULL;
-}
-
 /* The nearest free top from @rect on in one direction (-1 up, +1 down), or NAN when none is found before
  * @limit. */
 static bool

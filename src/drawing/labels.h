@@ -25,9 +25,6 @@ void spelch_placer_init (SpelchPlacer *placer, SpelchRect area);
 /* Marks @rect as taken. */
 void spelch_placer_take (SpelchPlacer *placer, SpelchRect rect);
 
-/* Whether @rect lies inside the area and touches nothing taken. */
-bool spelch_placer_is_free (const SpelchPlacer *placer, SpelchRect rect);
-
 /* Slides @rect up or down from where it is, at most to @highest and @lowest for its top, to the nearest free
  * place, and takes that. False, with nothing taken or moved, when there is none. */
 bool spelch_placer_slide (SpelchPlacer *placer, SpelchRect *rect, double highest, double lowest);

@@ -19,6 +19,14 @@ spelch_scene_length (const SpelchScene *scene, double mm)
   return spelch_length_show (&length, numbers->unit, numbers->inch_style, numbers->decimal_sign);
 }
 
+char *
+spelch_label_unbroken (const char *text)
+{
+  g_auto (GStrv) parts = g_strsplit (text, " ", -1);
+
+  return g_strjoinv ("\xc2\xa0", parts);
+}
+
 SpelchLabel *
 spelch_scene_label (SpelchScene *scene, SpelchLabelId id, SpelchSceneLayer layer, char *text, double size,
                     SpelchLetters letters, double wrap, PangoAlignment align, const SpelchColour *colour)

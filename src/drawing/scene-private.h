@@ -168,8 +168,7 @@ void spelch_scene_enter (const SpelchScene *scene, cairo_t *cr);
 /* A rectangle of local coordinates in the picture. */
 SpelchRect spelch_scene_to_picture (const SpelchScene *scene, double x0, double y0, double x1, double y1);
 
-/* Local x of a place across the cut, local y of the shown tip. */
-double spelch_scene_local_x (const SpelchScene *scene, double across_mm);
+/* Local y of the shown tip. */
 double spelch_scene_local_tip (const SpelchScene *scene);
 
 /* Whether the shown pass is the one that leaves tabs. */
@@ -183,6 +182,9 @@ void spelch_add_round (cairo_t *cr, SpelchRect rect, double radius);
 
 /* A length that belongs to a thing, as it is written on it: "6.35 mm", "10 mm". Free with g_free(). */
 char *spelch_scene_length (const SpelchScene *scene, double mm);
+
+/* @text with its spaces made no-break, so that a length keeps its unit on the line. Free with g_free(). */
+char *spelch_label_unbroken (const char *text);
 
 /* A face's name as it is written inside a sentence. Free with g_free(). */
 char *spelch_scene_face_name (const SpelchScene *scene, SpelchSide side);

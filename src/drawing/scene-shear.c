@@ -139,7 +139,8 @@ lay_out_zone (SpelchScene *scene, SpelchLabelId id, SpelchZone zone)
 static void
 lay_out_turn_over (SpelchScene *scene)
 {
-  g_autofree char *height = spelch_scene_length (scene, scene->plan.flutes.turn_over);
+  g_autofree char *length = spelch_scene_length (scene, scene->plan.flutes.turn_over);
+  g_autofree char *height = spelch_label_unbroken (length);
   /* Translators: %s is a length, the height above the tip at which a compression bit's shear changes
    * direction. */
   g_autofree char *text = g_strdup_printf (_ ("shear turns over %s up"), height);

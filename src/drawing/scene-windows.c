@@ -16,7 +16,7 @@ lay_out_window (SpelchScene *scene, SpelchLabelId id, const SpelchRange *just, c
                 const char *format, const char *always)
 {
   const SpelchRange *range = sure->empty ? just : sure;
-  g_autofree char *from = NULL;
+  g_autofree char *depth = NULL, *from = NULL;
   double x = scene->frame.left + 5, reach = 60 * scene->view.text;
   double room = scene->frame.corner.x + scene->frame.corner.width - x - 6;
   SpelchLabel *label;
@@ -24,7 +24,8 @@ lay_out_window (SpelchScene *scene, SpelchLabelId id, const SpelchRange *just, c
 
   if (range->empty)
     return;
-  from = spelch_words_at_least (&scene->view.numbers, range->from);
+  depth = spelch_words_at_least (&scene->view.numbers, range->from);
+  from = spelch_label_unbroken (depth);
   label = spelch_scene_label (scene, id, SPELCH_LAYER_STILL,
                               range->from < 0.05 ? g_strdup (always) : g_strdup_printf (format, from),
                               SMALL_SIZE, SPELCH_LETTERS_STRONG, MAX (room, 70 * scene->view.text),

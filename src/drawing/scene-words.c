@@ -82,7 +82,7 @@ lay_out_face (SpelchScene *scene, SpelchSide side)
   double room = face_room (scene, side) - mark;
   SpelchLabel *label = spelch_scene_label (
       scene, id, SPELCH_LAYER_WORDS, spelch_scene_face_name (scene, side), NAME_SIZE, SPELCH_LETTERS_STRONG,
-      MAX (room, 90 * text), PANGO_ALIGN_LEFT, &scene->palette->ink);
+      MAX (room, 64 * text), PANGO_ALIGN_LEFT, &scene->palette->ink);
   SpelchRect taken;
 
   label->box.x = face_x (scene, side) + mark;

@@ -127,12 +127,6 @@ spelch_scene_shown_depth (const SpelchScene *scene)
 }
 
 double
-spelch_scene_local_x (const SpelchScene *scene, double across_mm)
-{
-  return across_mm * scene->frame.scale;
-}
-
-double
 spelch_scene_local_tip (const SpelchScene *scene)
 {
   return (scene->tip_y - scene->frame.near_y) * scene->frame.turn;
