@@ -4,33 +4,9 @@
  */
 #include "files/json-text.h"
 #include "files/part-file.h"
+#include "reading.h"
 
 #include <string.h>
-
-static SpelchPart *
-read_text (const char *text)
-{
-  g_autoptr (GError) error = NULL;
-  SpelchPart *part = spelch_part_from_json (text, strlen (text), "test.spelch", &error);
-  g_assert_no_error (error);
-  return part;
-}
-
-static char *
-file_text (const char *name)
-{
-  g_autofree char *path = g_test_build_filename (G_TEST_DIST, "files", name, NULL);
-  char *text = NULL;
-  g_assert_true (g_file_get_contents (path, &text, NULL, NULL));
-  return text;
-}
-
-static void
-same_length (SpelchLength length, double mm, const char *typed)
-{
-  g_assert_cmpfloat (length.mm, ==, mm);
-  g_assert_cmpstr (length.typed, ==, typed);
-}
 
 /* ---- Every member: the values in full.spelch are all different, and typed again here ---- */
 
@@ -40,8 +16,8 @@ check_full_part (const SpelchPart *part)
   g_assert_cmpstr (part->id, ==, "full");
   g_assert_cmpstr (part->name, ==, "Every member");
   g_assert_cmpstr (part->note, ==, "Invented: two lines,\nand \"quotes\".");
-  same_length (part->length, 419.1, "16 1/2 in");
-  same_length (part->width, 300.25, "");
+  reading_same_length (part->length, 419.1, "16 1/2 in");
+  reading_same_length (part->width, 300.25, "");
   g_assert_cmpint (part->accepted_seen, ==, 2);
   g_assert_cmpint (part->accepted_hidden, ==, 4);
   g_assert_cmpfloat (part->tolerances.depth_mm, ==, 0.15);
@@ -60,20 +36,20 @@ check_full_board (const SpelchBoard *board)
   g_assert_cmpstr (board->id, ==, "sandwich");
   g_assert_cmpstr (board->name, ==, "Sandwich");
   g_assert_cmpuint (board->n_layers, ==, 3);
-  same_length (board->layers[0].thickness, 0.6, "0,6");
+  reading_same_length (board->layers[0].thickness, 0.6, "0,6");
   g_assert_cmpint (board->layers[0].material, ==, SPELCH_MATERIAL_HARDWOOD);
   g_assert_cmpint (board->layers[0].grain, ==, SPELCH_GRAIN_FIGURED);
   g_assert_cmpfloat (board->layers[0].grain_deg, ==, 12.5);
   g_assert_true (board->layers[0].veneer);
-  same_length (board->layers[1].thickness, 15.9, "");
+  reading_same_length (board->layers[1].thickness, 15.9, "");
   g_assert_cmpint (board->layers[1].material, ==, SPELCH_MATERIAL_PARTICLEBOARD);
   g_assert_cmpint (board->layers[1].grain, ==, SPELCH_GRAIN_NONE);
   g_assert_false (board->layers[1].veneer);
   g_assert_cmpint (board->layers[2].material, ==, SPELCH_MATERIAL_LAMINATE);
-  same_length (board->nominal, 17, "");
+  reading_same_length (board->nominal, 17, "");
   g_assert_cmpfloat (board->tolerance_plus_mm, ==, 0.3);
   g_assert_cmpfloat (board->tolerance_minus_mm, ==, 0.4);
-  same_length (board->measured, 17.05, "");
+  reading_same_length (board->measured, 17.05, "");
   g_assert_cmpfloat (board->measured_within_mm, ==, 0.02);
   g_assert_cmpstr (board->species, ==, "black-walnut");
   g_assert_cmpfloat (board->density_kg_m3, ==, 655);
@@ -94,14 +70,14 @@ check_full_machine (const SpelchMachine *machine)
   g_assert_cmpfloat (machine->rated_rpm, ==, 12000);
   g_assert_cmpfloat (machine->max_feed_mm_min, ==, 9000);
   g_assert_cmpuint (machine->n_collets, ==, 2);
-  same_length (machine->collets[0], 12.7, "1/2 in");
-  same_length (machine->collets[1], 8, "");
+  reading_same_length (machine->collets[0], 12.7, "1/2 in");
+  reading_same_length (machine->collets[1], 8, "");
   g_assert_cmpint (machine->datum, ==, SPELCH_DATUM_BED);
   g_assert_cmpfloat (machine->overcut_allowed_mm, ==, 0.7);
   g_assert_cmpint (machine->spoilboard, ==, SPELCH_SPOILBOARD_FRESH);
   g_assert_cmpfloat (machine->flatness_mm, ==, 0.08);
   g_assert_cmpfloat (machine->stiffness_n_mm, ==, 1234);
-  same_length (machine->base_radius, 77, "");
+  reading_same_length (machine->base_radius, 77, "");
   g_assert_cmpfloat (machine->mass_kg, ==, 3.25);
 }
 
@@ -111,13 +87,13 @@ check_full_bit (const SpelchBit *bit)
   g_assert_cmpstr (bit->id, ==, "every-one");
   g_assert_cmpstr (bit->name, ==, "Every member");
   g_assert_cmpint (bit->kind, ==, SPELCH_BIT_COMPRESSION);
-  same_length (bit->diameter, 12, "");
-  same_length (bit->shank, 12.7, "1/2 in");
-  same_length (bit->cutting_length, 35, "");
-  same_length (bit->overall_length, 90, "");
-  same_length (bit->up_shear, 16, "");
-  same_length (bit->overlap, 0.5, "");
-  same_length (bit->neck, 11.5, "");
+  reading_same_length (bit->diameter, 12, "");
+  reading_same_length (bit->shank, 12.7, "1/2 in");
+  reading_same_length (bit->cutting_length, 35, "");
+  reading_same_length (bit->overall_length, 90, "");
+  reading_same_length (bit->up_shear, 16, "");
+  reading_same_length (bit->overlap, 0.5, "");
+  reading_same_length (bit->neck, 11.5, "");
   g_assert_cmpint (bit->edges, ==, 3);
   g_assert_cmpint (bit->edges_up, ==, 2);
   g_assert_cmpfloat (bit->helix_deg, ==, 29.5);
@@ -127,16 +103,16 @@ check_full_bit (const SpelchBit *bit)
   g_assert_cmpint (bit->body_material, ==, SPELCH_TOOL_STEEL);
   g_assert_true (bit->coated);
   g_assert_false (bit->end_cutting);
-  same_length (bit->uncut_centre, 2.25, "");
-  same_length (bit->end_hollow, 0.75, "");
+  reading_same_length (bit->uncut_centre, 2.25, "");
+  reading_same_length (bit->end_hollow, 0.75, "");
   g_assert_cmpint (bit->bearing, ==, SPELCH_BEARING_SHANK);
   g_assert_cmpfloat (bit->max_rpm, ==, 21000);
   g_assert_true (bit->hand_feed);
   g_assert_cmpfloat (bit->price, ==, 39.5);
   g_assert_cmpfloat (bit->metres_cut, ==, 412.75);
   g_assert_cmpint (bit->wear, ==, SPELCH_WEAR_WORN);
-  same_length (bit->sharpened_diameter, 11.8, "");
-  same_length (bit->sharpened_up_shear, 15.5, "");
+  reading_same_length (bit->sharpened_diameter, 11.8, "");
+  reading_same_length (bit->sharpened_up_shear, 15.5, "");
 }
 
 static void
@@ -147,10 +123,10 @@ check_full_cut (const SpelchCut *cut)
   g_assert_cmpint (cut->kind, ==, SPELCH_CUT_SLOT);
   g_assert_true (cut->through);
   g_assert_cmpint (cut->way_up, ==, SPELCH_FACE_B);
-  same_length (cut->depth, 4, "");
-  same_length (cut->width, 13, "");
-  same_length (cut->length, 200, "");
-  same_length (cut->corner_radius, 6.5, "");
+  reading_same_length (cut->depth, 4, "");
+  reading_same_length (cut->width, 13, "");
+  reading_same_length (cut->length, 200, "");
+  reading_same_length (cut->corner_radius, 6.5, "");
   g_assert_true (cut->seen_a && cut->seen_b);
   g_assert_cmpint (cut->kept, ==, SPELCH_WALL_RIGHT);
   g_assert_true (cut->every_direction);
@@ -159,10 +135,10 @@ check_full_cut (const SpelchCut *cut)
   g_assert_cmpint (cut->end, ==, SPELCH_END_INSIDE);
   g_assert_cmpuint (cut->quantity, ==, 7);
   g_assert_cmpuint (cut->tabs.count, ==, 2);
-  same_length (cut->tabs.width, 9, "");
-  same_length (cut->tabs.thickness, 2.5, "");
-  same_length (cut->backer, 12, "");
-  same_length (cut->stick_out, 41, "");
+  reading_same_length (cut->tabs.width, 9, "");
+  reading_same_length (cut->tabs.thickness, 2.5, "");
+  reading_same_length (cut->backer, 12, "");
+  reading_same_length (cut->stick_out, 41, "");
   g_assert_cmpstr (cut->bit, ==, "every-one");
 }
 
@@ -170,13 +146,13 @@ static void
 check_full_held (const SpelchHeld *held)
 {
   g_assert_cmpuint (held->n_passes, ==, 3);
-  same_length (held->passes[0], 5, "");
-  same_length (held->passes[1], 9.525, "3/8");
-  same_length (held->passes[2], 17, "");
+  reading_same_length (held->passes[0], 5, "");
+  reading_same_length (held->passes[1], 9.525, "3/8");
+  reading_same_length (held->passes[2], 17, "");
   g_assert_true (held->overcut_held);
-  same_length (held->overcut, -0.2, "");
+  reading_same_length (held->overcut, -0.2, "");
   g_assert_true (held->allowance_held);
-  same_length (held->allowance, 0, "");
+  reading_same_length (held->allowance, 0, "");
   g_assert_cmpfloat (held->speed_rpm, ==, 17500);
   g_assert_cmpfloat (held->feed_mm_min, ==, 4321);
   g_assert_true (held->entry_held);
@@ -188,8 +164,8 @@ check_full_held (const SpelchHeld *held)
 static void
 test_every_member (void)
 {
-  g_autofree char *text = file_text ("full.spelch");
-  g_autoptr (SpelchPart) part = read_text (text);
+  g_autofree char *text = reading_file ("full.spelch");
+  g_autoptr (SpelchPart) part = reading_part (text);
   check_full_part (part);
   check_full_board (&part->board);
   check_full_machine (&part->machine);
@@ -204,8 +180,8 @@ test_every_member (void)
 static void
 test_left_out (void)
 {
-  g_autofree char *text = file_text ("full.spelch");
-  g_autoptr (SpelchPart) part = read_text (text);
+  g_autofree char *text = reading_file ("full.spelch");
+  g_autoptr (SpelchPart) part = reading_part (text);
   const SpelchBit *bit = &part->bits[1];
   const SpelchCut *cut = &part->cuts[1];
   g_assert_cmpstr (bit->name, ==, "plain");
@@ -231,8 +207,8 @@ test_left_out (void)
 static void
 test_documented (void)
 {
-  g_autofree char *guide = file_text ("../../docs/file-format.md");
-  g_autofree char *example = file_text ("corpus/good/small.spelch");
+  g_autofree char *guide = reading_file ("../../docs/file-format.md");
+  g_autofree char *example = reading_file ("corpus/good/small.spelch");
   g_assert_nonnull (strstr (guide, example));
   g_auto (GStrv) lines = g_strsplit (example, "\n", -1);
   g_assert_cmpuint (g_strv_length (lines), ==, 40 + 1);
@@ -274,8 +250,8 @@ test_documented_members (void)
     &SPELCH_WALL_CODES,     &SPELCH_END_CODES,        &SPELCH_ENTRY_KIND_CODES,    &SPELCH_MACHINE_KIND_CODES,
     &SPELCH_DATUM_CODES,    &SPELCH_SPOILBOARD_CODES, &SPELCH_HOLD_CODES,
   };
-  g_autofree char *guide = file_text ("../../docs/file-format.md");
-  g_autofree char *full = file_text ("full.spelch");
+  g_autofree char *guide = reading_file ("../../docs/file-format.md");
+  g_autofree char *full = reading_file ("full.spelch");
   g_autoptr (JsonNode) root = spelch_json_parse (full, strlen (full), "full.spelch", NULL);
   members_in_guide (root, guide);
   for (guint t = 0; t < G_N_ELEMENTS (tables); t++)

@@ -5,35 +5,11 @@
 #include "files/json-text.h"
 #include "files/list-file.h"
 #include "files/part-file.h"
+#include "reading.h"
 #include "files/shop-data.h"
 
 #include <math.h>
 #include <string.h>
-
-static SpelchPart *
-read_text (const char *text)
-{
-  g_autoptr (GError) error = NULL;
-  SpelchPart *part = spelch_part_from_json (text, strlen (text), "test.spelch", &error);
-  g_assert_no_error (error);
-  return part;
-}
-
-static char *
-file_text (const char *name)
-{
-  g_autofree char *path = g_test_build_filename (G_TEST_DIST, "files", name, NULL);
-  char *text = NULL;
-  g_assert_true (g_file_get_contents (path, &text, NULL, NULL));
-  return text;
-}
-
-static void
-same_length (SpelchLength length, double mm, const char *typed)
-{
-  g_assert_cmpfloat (length.mm, ==, mm);
-  g_assert_cmpstr (length.typed, ==, typed);
-}
 
 /* A closed path neither comes in nor runs out over an edge; an outline is always through. */
 static void
@@ -59,7 +35,7 @@ test_spoilboard_untold (void)
         "\"material\":\"mdf\","
         "\"grain\":\"none\"}],\"nominal\":6},\"machine\":{\"id\":\"c\",\"kind\":\"gantry\",\"rpm_min\":8000,"
         "\"rpm_max\":9000,\"power_w\":1000,\"max_feed_mm_min\":5000,\"stiffness_n_mm\":500}}";
-  g_autoptr (SpelchPart) part = read_text (text);
+  g_autoptr (SpelchPart) part = reading_part (text);
   g_assert_cmpint (part->machine.spoilboard, ==, SPELCH_SPOILBOARD_CUT_HERE_BEFORE);
   g_assert_cmpint (part->machine.datum, ==, SPELCH_DATUM_FACE);
   g_assert_cmpint (part->accepted_seen, ==, 1);
@@ -77,7 +53,7 @@ test_single_pass_held (void)
   g_autoptr (SpelchPart) part = spelch_part_copy (demo);
   part->cuts[0].held.passes_held = true;
   g_autofree char *text = spelch_part_to_json (part);
-  g_autoptr (SpelchPart) read = read_text (text);
+  g_autoptr (SpelchPart) read = reading_part (text);
   g_assert_true (read->cuts[0].held.passes_held);
   g_assert_cmpuint (read->cuts[0].held.n_passes, ==, 0);
   g_assert_false (read->cuts[1].held.passes_held);
@@ -90,12 +66,12 @@ test_single_pass_held (void)
 static void
 test_unknown_kept (void)
 {
-  g_autofree char *text = file_text ("unknown.spelch");
-  g_autofree char *given = file_text ("corpus/good/unknown-members.spelch");
-  g_autoptr (SpelchPart) first = read_text (given);
+  g_autofree char *text = reading_file ("unknown.spelch");
+  g_autofree char *given = reading_file ("corpus/good/unknown-members.spelch");
+  g_autoptr (SpelchPart) first = reading_part (given);
   g_autofree char *once = spelch_part_to_json (first);
   g_assert_cmpstr (once, ==, text);
-  g_autoptr (SpelchPart) second = read_text (once);
+  g_autoptr (SpelchPart) second = reading_part (once);
   g_autofree char *twice = spelch_part_to_json (second);
   g_assert_cmpstr (twice, ==, text);
 }
@@ -113,8 +89,8 @@ count_in (const char *text, const char *word)
 static void
 test_unknown_follow (void)
 {
-  g_autofree char *given = file_text ("corpus/good/unknown-members.spelch");
-  g_autoptr (SpelchPart) part = read_text (given);
+  g_autofree char *given = reading_file ("corpus/good/unknown-members.spelch");
+  g_autoptr (SpelchPart) part = reading_part (given);
   g_autoptr (SpelchPart) copy = spelch_part_copy (part);
   SpelchCut moved = copy->cuts[0];
   copy->cuts[0] = copy->cuts[1];
@@ -134,14 +110,14 @@ test_unknown_numbers (void)
 {
   static const char *const numbers[]
       = { "0.1", "-0.001", "123456789012345678", "1e+22", "2.5e-09", "0.30000000000000004" };
-  g_autofree char *given = file_text ("corpus/good/small.spelch");
+  g_autofree char *given = reading_file ("corpus/good/small.spelch");
   for (guint i = 0; i < G_N_ELEMENTS (numbers); i++)
     {
       g_autofree char *member = g_strdup_printf ("{\n  \"x\": %s,", numbers[i]);
       g_autofree char *kept = g_strdup_printf ("  \"x\": %s\n}\n", numbers[i]);
       g_autoptr (GString) text = g_string_new (given);
       g_string_replace (text, "{", member, 1);
-      g_autoptr (SpelchPart) part = read_text (text->str);
+      g_autoptr (SpelchPart) part = reading_part (text->str);
       g_autofree char *written = spelch_part_to_json (part);
       g_assert_true (g_str_has_suffix (written, kept));
     }
@@ -152,7 +128,7 @@ test_unknown_numbers (void)
 static void
 test_demo (void)
 {
-  g_autofree char *text = file_text ("../../data/demo.spelch");
+  g_autofree char *text = reading_file ("../../data/demo.spelch");
   g_autoptr (SpelchPart) demo = spelch_shop_demo ();
   g_autofree char *written = spelch_part_to_json (demo);
   g_assert_cmpstr (written, ==, text);
@@ -202,7 +178,7 @@ test_starter_items (void)
       part->machine = machines[i % n_machines];
       spelch_part_put_bit (part, &bits[i % n_bits]);
       g_autofree char *first = spelch_part_to_json (part);
-      g_autoptr (SpelchPart) read = read_text (first);
+      g_autoptr (SpelchPart) read = reading_part (first);
       g_autofree char *second = spelch_part_to_json (read);
       g_assert_cmpstr (first, ==, second);
       g_assert_cmpfloat (read->bits[0].diameter.mm, ==, bits[i % n_bits].diameter.mm);
@@ -329,13 +305,13 @@ test_chance (void)
       SpelchBit bit = chance_bit ();
       spelch_part_put_bit (part, &bit);
       g_autofree char *first = spelch_part_to_json (part);
-      g_autoptr (SpelchPart) read = read_text (first);
+      g_autoptr (SpelchPart) read = reading_part (first);
       g_autofree char *second = spelch_part_to_json (read);
       const SpelchBit *back = &read->bits[read->n_bits - 1];
       g_assert_cmpstr (first, ==, second);
       g_assert_cmpstr (back->name, ==, bit.name);
-      same_length (back->diameter, bit.diameter.mm, bit.diameter.typed);
-      same_length (back->up_shear, bit.up_shear.mm, bit.up_shear.typed);
+      reading_same_length (back->diameter, bit.diameter.mm, bit.diameter.typed);
+      reading_same_length (back->up_shear, bit.up_shear.mm, bit.up_shear.typed);
       g_assert_cmpfloat (back->helix_deg, ==, bit.helix_deg);
       g_assert_cmpfloat (back->price, ==, bit.price);
       g_assert_cmpint (back->wear, ==, bit.wear);
