@@ -71,6 +71,7 @@ static void
 error_answered (SpelchBenchWindow *self)
 {
   gtk_info_bar_set_revealed (self->error_bar, FALSE);
+  gtk_label_set_text (self->error_words, "");
 }
 
 void

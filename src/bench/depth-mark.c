@@ -10,6 +10,9 @@ struct _SpelchDepthMark
   SpelchQuantity *quantity;
   const SpelchPalette *palette;
   PangoLayout *layout;
+  char *told;  /* accessible name */
+  char *drawn; /* words on the pill */
+  bool held;
   double per_right, per_down; /* mm for each pixel */
   bool shown;
 
@@ -273,9 +276,21 @@ has_mark (SpelchQuantity *quantity)
 static void
 quantity_changed (SpelchDepthMark *self)
 {
+  const char *label = spelch_quantity_get_label (self->quantity);
+  const char *pill = spelch_quantity_get_pill (self->quantity);
+  bool held = spelch_quantity_get_reading (self->quantity)->held;
   gtk_widget_set_visible (GTK_WIDGET (self), has_mark (self->quantity));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  spelch_quantity_get_label (self->quantity), -1);
+  if (g_strcmp0 (self->told, label) != 0)
+    {
+      g_free (self->told);
+      self->told = g_strdup (label);
+      gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
+    }
+  if (held == self->held && g_strcmp0 (self->drawn, pill) == 0)
+    return;
+  g_free (self->drawn);
+  self->drawn = g_strdup (pill);
+  self->held = held;
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
@@ -321,10 +336,20 @@ spelch_depth_mark_dispose (GObject *object)
 }
 
 static void
+spelch_depth_mark_finalize (GObject *object)
+{
+  SpelchDepthMark *self = SPELCH_DEPTH_MARK (object);
+  g_free (self->told);
+  g_free (self->drawn);
+  G_OBJECT_CLASS (spelch_depth_mark_parent_class)->finalize (object);
+}
+
+static void
 spelch_depth_mark_class_init (SpelchDepthMarkClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   G_OBJECT_CLASS (klass)->dispose = spelch_depth_mark_dispose;
+  G_OBJECT_CLASS (klass)->finalize = spelch_depth_mark_finalize;
   widget_class->snapshot = spelch_depth_mark_snapshot;
   widget_class->measure = spelch_depth_mark_measure;
   widget_class->size_allocate = spelch_depth_mark_size_allocate;

@@ -3,20 +3,33 @@
 
 #include <stdbool.h>
 #include <stdio.h>
+#include <time.h>
 
 typedef struct
 {
   FILE *file;
   GdkDisplay *display;
   gint64 begun_us;
+  gint64 handled_us; /* work done when the first motion came */
+  gint64 before_us;  /* work on it before the frame */
   guint32 motion_ms; /* server time of the first motion not painted yet */
   bool motion;
 } SpelchFrameMeter;
+
+/* Time the thread has worked, not waited. */
+static gint64
+worked_us (void)
+{
+  struct timespec time;
+  clock_gettime (CLOCK_THREAD_CPUTIME_ID, &time);
+  return (gint64)time.tv_sec * G_USEC_PER_SEC + time.tv_nsec / 1000;
+}
 
 static void
 frame_begins (GdkFrameClock *clock, SpelchFrameMeter *meter)
 {
   meter->begun_us = g_get_monotonic_time ();
+  meter->before_us = meter->motion ? worked_us () - meter->handled_us : 0;
 }
 
 static void
@@ -27,7 +40,7 @@ frame_ends (GdkFrameClock *clock, SpelchFrameMeter *meter)
   /* The X server on the same machine counts milliseconds of the same clock; 32 bits of them. */
   guint32 waited = (guint32)(now_us / 1000) - meter->motion_ms;
   char took[G_ASCII_DTOSTR_BUF_SIZE];
-  g_ascii_formatd (took, sizeof took, "%.3f", (double)(now_us - meter->begun_us) / 1000);
+  g_ascii_formatd (took, sizeof took, "%.3f", (double)(now_us - meter->begun_us + meter->before_us) / 1000);
   fprintf (meter->file, "frame %s %d\n", took, meter->motion ? (int)waited : -1);
   fflush (meter->file);
   meter->motion = false;
@@ -39,6 +52,7 @@ pointer_moved (GtkEventController *controller, double x, double y, SpelchFrameMe
   if (meter->motion)
     return;
   meter->motion = true;
+  meter->handled_us = worked_us ();
   meter->motion_ms = gtk_event_controller_get_current_event_time (controller);
 }
 

@@ -10,7 +10,7 @@
 #define SPELCH_FRAME_METER_VARIABLE "SPELCH_FRAME_METER"
 
 /* From now on writes a line to the file for each frame of @window (realized): "frame MS WAITED". MS: from the
- * frame clock's before-paint to after-paint and the display having done it. WAITED: from the first pointer
- * motion that waited for the frame (server time) to the same end, -1 when none did. Does nothing when the
- * variable isn't set. */
+ * frame clock's before-paint to after-paint and the display having done it, and the work done before on the
+ * pointer motions that the frame shows. WAITED: ms from the first of these motions (server time) to the same
+ * end, -1 when there was none. Does nothing when the variable isn't set. */
 void spelch_frame_meter_attach (GtkWidget *window);

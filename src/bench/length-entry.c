@@ -18,6 +18,7 @@ struct _SpelchLengthEntry
   SpelchQuantity *quantity;
   char *shown;     /* what was written into the field last; anything else was typed */
   bool complained; /* what is typed can't be taken */
+  bool remarked;   /* something is said about it */
   bool writing;
 };
 
@@ -45,6 +46,9 @@ is_typed (SpelchLengthEntry *self)
 static void
 remark (SpelchLengthEntry *self, const char *words, bool complaint)
 {
+  if (words[0] == '\0' && !self->remarked)
+    return;
+  self->remarked = words[0] != '\0';
   self->complained = complaint;
   gtk_accessible_update_state (GTK_ACCESSIBLE (self->spin), GTK_ACCESSIBLE_STATE_INVALID,
                                complaint ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);

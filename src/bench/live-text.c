@@ -5,6 +5,7 @@
 #include <math.h>
 
 #define GLYPH_EM     1.15
+#define TELL_WAIT_MS 80
 #define GLYPH_GAP_EM 0.75
 
 struct _SpelchLiveText
@@ -18,6 +19,7 @@ struct _SpelchLiveText
   guint width_chars;
   float xalign;
   SpelchGlyphKind glyph;
+  guint telling; /* idle source */
 };
 
 G_DEFINE_FINAL_TYPE (SpelchLiveText, spelch_live_text, GTK_TYPE_WIDGET)
@@ -135,13 +137,25 @@ spelch_live_text_css_changed (GtkWidget *widget, GtkCssStyleChange *change)
     pango_layout_context_changed (self->layout);
 }
 
-static void
-tell (SpelchLiveText *self)
+static gboolean
+tell (gpointer data)
 {
+  SpelchLiveText *self = data;
+  self->telling = 0;
   g_autofree char *both
       = self->caption == NULL ? NULL : g_strdup_printf ("%s: %s", self->caption, self->text);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   both == NULL ? self->text : both, -1);
+  return G_SOURCE_REMOVE;
+}
+
+/* Tells assistive technology soon: nobody can be told of a text sixty times a second, and two dozen of them
+ * would keep the bus busy. */
+static void
+tell_later (SpelchLiveText *self)
+{
+  if (self->telling == 0)
+    self->telling = g_timeout_add (TELL_WAIT_MS, tell, self);
 }
 
 const char *
@@ -160,7 +174,7 @@ spelch_live_text_set_text (SpelchLiveText *self, const char *text)
   g_free (self->text);
   self->text = g_strdup (text);
   pango_layout_set_text (ensure_layout (self), text, -1);
-  tell (self);
+  tell_later (self);
   int width = gtk_widget_get_width (GTK_WIDGET (self));
   if (width > 0 && lines_at (self, width) > MAX (self->lines, self->grown))
     gtk_widget_queue_resize (GTK_WIDGET (self));
@@ -173,7 +187,7 @@ spelch_live_text_set_caption (SpelchLiveText *self, const char *caption)
 {
   g_free (self->caption);
   self->caption = g_strdup (caption);
-  tell (self);
+  tell_later (self);
 }
 
 void
@@ -246,6 +260,7 @@ static void
 spelch_live_text_finalize (GObject *object)
 {
   SpelchLiveText *self = SPELCH_LIVE_TEXT (object);
+  g_clear_handle_id (&self->telling, g_source_remove);
   g_clear_object (&self->layout);
   g_free (self->text);
   g_free (self->caption);

@@ -6,6 +6,7 @@
 #include "bench/figure-row.h"
 #include "bench/limit-line.h"
 #include "bench/live-text.h"
+#include "bench/plate.h"
 #include "bench/template.h"
 
 #include <glib/gi18n-lib.h>
@@ -223,6 +224,7 @@ spelch_plan_panel_class_init (SpelchPlanPanelClass *klass)
   g_type_ensure (SPELCH_TYPE_FIGURE_ROW);
   g_type_ensure (SPELCH_TYPE_LIMIT_LINE);
   g_type_ensure (SPELCH_TYPE_LIVE_TEXT);
+  g_type_ensure (SPELCH_TYPE_PLATE);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/spelch/Spelch/ui/plan-panel.ui");
   bind_children (widget_class);
   gtk_widget_class_bind_template_callback (widget_class, let_go);

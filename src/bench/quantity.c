@@ -154,8 +154,10 @@ void
 spelch_quantity_nudge (SpelchQuantity *self, int steps, int pages)
 {
   SpelchUnit unit = spelch_session_get_numbers (self->session)->unit;
-  double by = steps * spelch_quantity_step (unit) + pages * spelch_quantity_page (unit);
-  spelch_quantity_move (self, self->reading.value + by);
+  double step = spelch_quantity_step (unit), at = self->reading.value / step;
+  /* A value off the grid goes to its next point, never past it. */
+  double from = steps > 0 ? floor (at + 1e-6) : steps < 0 ? ceil (at - 1e-6) : at;
+  spelch_quantity_move (self, (from + steps) * step + pages * spelch_quantity_page (unit));
 }
 
 bool
@@ -234,6 +236,24 @@ spelch_quantity_get_pill (SpelchQuantity *self)
 
 /* ---- Following the session ---- */
 
+/* Another limit would make a spin button ask for another size, and the window lay itself out anew; so limits
+ * wait until a drag, which has limits of its own, has ended. */
+static void
+follow_value (SpelchQuantity *self, SpelchUnit unit)
+{
+  const SpelchReading *reading = &self->reading;
+  GtkAdjustment *adjustment = self->adjustment;
+  bool fits = reading->value >= gtk_adjustment_get_lower (adjustment)
+              && reading->value <= gtk_adjustment_get_upper (adjustment);
+  self->following = true;
+  if (fits && spelch_session_in_gesture (self->session))
+    gtk_adjustment_set_value (adjustment, reading->value);
+  else
+    gtk_adjustment_configure (adjustment, reading->value, reading->lower, reading->upper,
+                              spelch_quantity_step (unit), spelch_quantity_page (unit), 0);
+  self->following = false;
+}
+
 static void
 follow (SpelchQuantity *self, const SpelchPlanned *planned)
 {
@@ -243,10 +263,7 @@ follow (SpelchQuantity *self, const SpelchPlanned *planned)
   g_free (self->pill);
   self->label = spelch_mark_label (planned, self->id, numbers);
   self->pill = spelch_mark_pill (planned, self->id, numbers);
-  self->following = true;
-  gtk_adjustment_configure (self->adjustment, self->reading.value, self->reading.lower, self->reading.upper,
-                            spelch_quantity_step (numbers->unit), spelch_quantity_page (numbers->unit), 0);
-  self->following = false;
+  follow_value (self, numbers->unit);
   g_signal_emit (self, signals[SIGNAL_CHANGED], 0);
 }
 

@@ -39,7 +39,7 @@ void spelch_quantity_end (SpelchQuantity *self, bool keep);
 /* Moves to @mm, rounded to the grid of the unit shown and stopped at its limits; the limit is said. */
 void spelch_quantity_move (SpelchQuantity *self, double mm);
 
-/* Moves by @steps arrow steps or @pages page steps. */
+/* Moves by @steps arrow steps, along the grid of the unit shown, or @pages page steps. */
 void spelch_quantity_nudge (SpelchQuantity *self, int steps, int pages);
 
 /* Takes a typed length as it was typed. False, with why in *complaint (free with g_free()), when it lies

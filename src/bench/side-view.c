@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/side-view.h"
 #include "bench/depth-mark.h"
-#include "bench/kept-layer.h"
+#include "bench/kept-scene.h"
 #include "bench/text-size.h"
 
 #include <glib/gi18n-lib.h>
@@ -24,7 +24,7 @@ struct _SpelchSideView
   SpelchScene *scene; /* NULL: to be laid out anew */
   int laid_out_width, laid_out_height;
   char *family;
-  SpelchKeptLayer kept[SPELCH_N_LAYERS];
+  SpelchKeptScene kept;
 
   GtkGesture *drag;
   SpelchDepthMark *dragged; /* the mark of the pass whose bit is dragged */
@@ -65,12 +65,17 @@ ensure_scene (SpelchSideView *self)
   return self->scene;
 }
 
+static void place_children (SpelchSideView *self);
+
+/* Lays the scene out anew. The marks are moved at once rather than through a layout of the window, for which
+ * GTK asks the display how large the screen is: a round trip in every frame of a drag. */
 static void
 drop_scene (SpelchSideView *self)
 {
   g_clear_pointer (&self->scene, spelch_scene_free);
-  gtk_widget_queue_allocate (GTK_WIDGET (self));
   gtk_widget_queue_draw (GTK_WIDGET (self));
+  if (ensure_scene (self) != NULL)
+    place_children (self);
 }
 
 /* How the scene numbers a quantity's mark: passes from 1, the others 0. */
@@ -120,6 +125,14 @@ place_corner (SpelchSideView *self)
   gtk_widget_measure (self->corner, GTK_ORIENTATION_VERTICAL, width, &least_height, NULL, NULL, NULL);
   int height = MAX (least_height, 1);
   gtk_widget_size_allocate (self->corner, &(GtkAllocation){ (int)room.x, (int)room.y, width, height }, -1);
+}
+
+static void
+place_children (SpelchSideView *self)
+{
+  place_corner (self);
+  for (guint i = 0; i < self->marks->len; i++)
+    place_mark (self, g_ptr_array_index (self->marks, i));
 }
 
 static void
@@ -283,19 +296,12 @@ spelch_side_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   const SpelchScene *scene = ensure_scene (self);
   if (scene == NULL)
     return;
-  int pixels = gtk_widget_get_scale_factor (widget);
-  for (int layer = 0; layer < SPELCH_LAYER_MARKS; layer++)
-    {
-      SpelchKeepAs as = layer == SPELCH_LAYER_STILL ? SPELCH_KEEP_OPAQUE
-                        : layer == SPELCH_LAYER_BIT ? SPELCH_KEEP_CLEAR
-                                                    : SPELCH_KEEP_STROKES;
-      spelch_kept_layer_append (&self->kept[layer], snapshot, scene, (SpelchSceneLayer)layer, as, pixels);
-    }
+  spelch_kept_scene_append (&self->kept, snapshot, scene, gtk_widget_get_scale_factor (widget));
   append_grip (self, snapshot);
-  if (self->corner != NULL)
-    gtk_widget_snapshot_child (widget, self->corner, snapshot);
   for (guint i = 0; i < self->marks->len; i++)
     append_mark_line (self, snapshot, g_ptr_array_index (self->marks, i));
+  if (self->corner != NULL)
+    gtk_widget_snapshot_child (widget, self->corner, snapshot);
   for (guint i = 0; i < self->marks->len; i++)
     gtk_widget_snapshot_child (widget, g_ptr_array_index (self->marks, i), snapshot);
 }
@@ -309,9 +315,7 @@ spelch_side_view_size_allocate (GtkWidget *widget, int width, int height, int ba
   self->laid_out_width = width;
   self->laid_out_height = height;
   ensure_scene (self);
-  place_corner (self);
-  for (guint i = 0; i < self->marks->len; i++)
-    place_mark (self, g_ptr_array_index (self->marks, i));
+  place_children (self);
 }
 
 static void
@@ -385,8 +389,7 @@ spelch_side_view_dispose (GObject *object)
   g_ptr_array_set_size (self->marks, 0);
   g_clear_pointer (&self->corner, gtk_widget_unparent);
   g_clear_pointer (&self->scene, spelch_scene_free);
-  for (int i = 0; i < SPELCH_N_LAYERS; i++)
-    spelch_kept_layer_clear (&self->kept[i]);
+  spelch_kept_scene_clear (&self->kept);
   g_clear_object (&self->quantities);
   g_clear_object (&self->session);
   G_OBJECT_CLASS (spelch_side_view_parent_class)->dispose (object);

@@ -18,6 +18,7 @@ import pyatspi  # noqa: E402
 
 PATIENCE = float(os.environ.get('SPELCH_GUI_PATIENCE', '10'))  # seconds; a slow machine or a sanitizer needs more
 FRAME = 0.02
+SCALE = int(os.environ.get('GDK_SCALE', '1'))  # pixels of the screen for each of the window's
 
 
 Box = collections.namedtuple('Box', 'x y width height')
@@ -72,7 +73,9 @@ def wait_for(condition, patience=PATIENCE):
 class Bench:
     """The program, running."""
 
-    def __init__(self, *arguments, home=None, environment=None):
+    def __init__(self, *arguments, home=None, environment=None, running=False):
+        """Starts it, or takes the one that is `running` already."""
+        self.process = None
         self.home = pathlib.Path(home or tempfile.mkdtemp(prefix='spelch-gui-'))
         self.owns_home = home is None
         kept = dict(os.environ)
@@ -82,10 +85,12 @@ class Bench:
                     XDG_DATA_HOME=str(self.home / 'data'))
         kept.setdefault('LC_ALL', 'C.UTF-8')
         kept.update(environment or {})
-        self.process = subprocess.Popen([os.environ['SPELCH_BENCH'], *map(str, arguments)], env=kept)
+        if not running:
+            self.process = subprocess.Popen([os.environ['SPELCH_BENCH'], *map(str, arguments)], env=kept)
         self.window = wait_for(self._find_window)
         if not self.window:
-            self.process.kill()
+            if self.process:
+                self.process.kill()
             sys.exit('Bail out! The window did not appear.')
         self.settle()
 
@@ -95,7 +100,8 @@ class Bench:
         desktop = pyatspi.Registry.getDesktop(0)
         for i in range(desktop.childCount):
             application = desktop.getChildAtIndex(i)
-            if application is None or application.get_process_id() != self.process.pid:
+            ours = application is not None and application.name == 'spelch-bench'
+            if not ours or (self.process and application.get_process_id() != self.process.pid):
                 continue
             for j in range(application.childCount):
                 window = application.getChildAtIndex(j)
@@ -104,7 +110,7 @@ class Bench:
         return None
 
     def walk(self, root=None):
-        root = root or self.window
+        root = root or self.window.getApplication()
         pending = [root]
         while pending:
             node = pending.pop()
@@ -162,20 +168,21 @@ class Bench:
     # ---- Acting ----
 
     def origin(self):
-        ids = subprocess.check_output(['xdotool', 'search', '--onlyvisible', '--pid', str(self.process.pid)], text=True)
+        pid = str(self.window.get_process_id())
+        ids = subprocess.check_output(['xdotool', 'search', '--onlyvisible', '--pid', pid], text=True)
         shell = subprocess.check_output(['xdotool', 'getwindowgeometry', '--shell', ids.split()[0]], text=True)
         geometry = dict(line.split('=') for line in shell.split())
         # Extents count from the window's inside; its border is as wide on all sides.
         inside = self.window.queryComponent().getExtents(pyatspi.WINDOW_COORDS)
-        border_x = (int(geometry['WIDTH']) - inside.width) // 2
-        border_y = (int(geometry['HEIGHT']) - inside.height) // 2
+        border_x = (int(geometry['WIDTH']) - inside.width * SCALE) // 2
+        border_y = (int(geometry['HEIGHT']) - inside.height * SCALE) // 2
         return int(geometry['X']) + border_x, int(geometry['Y']) + border_y
 
     def box(self, node):
         """Where it is on the screen."""
         box = node.queryComponent().getExtents(pyatspi.WINDOW_COORDS)
         x, y = self.origin()
-        return Box(x + box.x, y + box.y, box.width, box.height)
+        return Box(x + box.x * SCALE, y + box.y * SCALE, box.width * SCALE, box.height * SCALE)
 
     def centre(self, node):
         box = self.box(node)

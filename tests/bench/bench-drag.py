@@ -1,0 +1,117 @@
+#!/usr/bin/python3
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""How long a frame takes while something is dragged with the real pointer, moved every 8 ms: the work on the motion, which makes
+the plan again, and the time from the frame clock's before-paint to after-paint with the display done; and how long it is from the
+pointer's motion to that end. Every number of the window follows in each of these frames. Beside them stands the frame of
+an empty window of the same size, painted whole, from the same run. `--check` fails when a target is missed."""
+import math
+import os
+import pathlib
+import statistics
+import subprocess
+import sys
+import tempfile
+import time
+
+from gui import SCALE, Bench, wait_for, xdotool
+
+SIZE = (1360, 860)
+STEP = 0.008  # seconds between motions
+MOTIONS = 400
+# Milliseconds: median and 95 % of a frame, median from motion to painted; None: no target.
+TARGETS = {
+    ('pass 1', 1): (4, 8, 12),
+    ('thickness', 1): (16, 33, None),
+    ('pass 1', 2): (12, None, None),
+    ('thickness', 2): (None, None, None),
+}
+
+
+def motions(x, y, dy):
+    """Up and down by `dy` pixels, three times."""
+    chain = ['mousemove', x, y, 'sleep', 0.1, 'mousedown', 1]
+    for i in range(MOTIONS):
+        at = y - dy * (1 - math.cos(6 * math.pi * i / MOTIONS)) / 2
+        chain += ['mousemove', x, round(at), 'sleep', STEP]
+    return chain + ['mousemove', x, y, 'sleep', 0.1, 'mouseup', 1]
+
+
+def lines(meter):
+    return meter.read_text().splitlines() if meter.exists() else []
+
+
+def measure(meter, x, y, dy):
+    """Frames that painted a motion: [(ms, waited)]."""
+    begun = len(lines(meter))
+    xdotool(*motions(x, y, dy))
+    time.sleep(0.3)
+    frames = [line.split()[1:] for line in lines(meter)[begun:]]
+    painted = [(float(took), int(waited)) for took, waited, *_ in frames if int(waited) >= 0]
+    return painted[5:-5]  # without the beginning and the end of the drag
+
+
+def share(values, part):
+    return sorted(values)[min(len(values) - 1, int(len(values) * part))]
+
+
+def report(what, frames, empty):
+    took = [ms for ms, _ in frames]
+    waited = [ms for _, ms in frames]
+    median, most, latency = statistics.median(took), share(took, 0.95), statistics.median(waited)
+    ratio = f', {median / empty:.2f} of an empty one' if empty else ''
+    print(f'{what:24} {len(frames):4} frames: median {median:6.2f} ms, 95 % {most:6.2f} ms{ratio}; '
+          f'motion to painted: median {latency:.0f} ms, 95 % {share(waited, 0.95)} ms')
+    return median, most, latency
+
+
+def empty_frame(folder):
+    meter = folder / 'empty'
+    process = subprocess.Popen([os.environ['SPELCH_EMPTY_WINDOW'], *map(str, SIZE)],
+                               env={**os.environ, 'SPELCH_FRAME_METER': str(meter)})
+    wait_for(lambda: lines(meter))
+    time.sleep(0.5)
+    frames = measure(meter, SIZE[0] * SCALE // 2, SIZE[1] * SCALE // 2, 100)
+    process.terminate()
+    process.wait()
+    return report('empty window', frames, None)[0]
+
+
+def place(name):
+    """Finds a mark in the running window by a process of its own: one that listened on would slow every frame down."""
+    found = subprocess.check_output([sys.executable, __file__, '--place', name], text=True)
+    return map(int, found.split())
+
+
+def locate(name):
+    bench = Bench(running=True)
+    print(*bench.centre(bench.mark(name)))
+
+
+def main():
+    folder = pathlib.Path(tempfile.mkdtemp(prefix='spelch-bench-'))
+    print(f'{SIZE[0]} x {SIZE[1]}, scale {SCALE}')
+    empty = empty_frame(folder)
+    meter = folder / 'bench'
+    process = subprocess.Popen([os.environ['SPELCH_BENCH']],
+                               env={**os.environ, 'SPELCH_FRAME_METER': str(meter), 'GDK_BACKEND': 'x11',
+                                    'XDG_CONFIG_HOME': str(folder), 'XDG_STATE_HOME': str(folder)})
+    wait_for(lambda: lines(meter))
+    missed = 0
+    for what, name in (('pass 1', 'Pass 1'), ('thickness', 'Thickness')):
+        x, y = place(name)
+        time.sleep(0.5)
+        got = report(f'dragging {what}', measure(meter, x, y, 60 * SCALE), empty)
+        for measured, target, kind in zip(got, TARGETS[what, SCALE], ('median', '95 %', 'motion to painted')):
+            if target is not None:
+                met = measured <= target
+                missed += not met
+                print(f"    {kind}: target {target} ms {'met' if met else 'MISSED'}")
+    process.terminate()
+    process.wait()
+    return 1 if missed and '--check' in sys.argv else 0
+
+
+if '--place' in sys.argv:
+    locate(sys.argv[-1])
+else:
+    sys.exit(main())

@@ -1,0 +1,9 @@
+#!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
+#
+# run-gui.sh WIDTHxHEIGHT SCRIPT...: runs a Python script with a display, a session bus and an accessibility bus of its own. Only
+# the script writes to standard output; what the buses have to say goes to standard error.
+size=$1
+shift
+exec 9>&1 1>&2
+exec xvfb-run -a -s "-screen 0 ${size}x24 -noreset" dbus-run-session -- /bin/sh -c 'exec "$@" >&9 9>&-' sh /usr/bin/python3 "$@"
