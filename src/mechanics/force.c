@@ -4,6 +4,7 @@
 #include "mechanics/chip.h"
 
 #include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
 /* A stretch of one edge in one material and one hand. */
@@ -197,40 +198,164 @@ spelch_force_at (const SpelchForceCase *force, double turned, SpelchForceParts *
   forces_at (&e, turned, still, moving);
 }
 
+/* ---- Where in the turn to look ---- */
+
+/* Between two instants at which an end of a stretch enters or leaves the wood the forces are smooth; their
+ * peaks mostly stand at such instants. */
+#define MAX_EVENTS 72
+#define STEP       0.14 /* rad, at most, between samples where the wood is cut */
+#define FEW        2    /* samples between two events at least, even */
+#define SOME       4    /* the same where there is room for them, even */
+#define INSIDE     1e-6 /* how far inside its interval, of its length, an upright edge is looked at */
+
+_Static_assert(MAX_EVENTS *FEW + 45 <= SPELCH_TURN_SAMPLES, "a turn of 2 pi must find room");
+
+static int
+by_size (const void *a, const void *b)
+{
+  double x = *(const double *)a, y = *(const double *)b;
+  return (x > y) - (x < y);
+}
+
+/* Leaves the first of events that are closer than @apart. */
+static int
+thin (double *events, int n, double apart)
+{
+  int kept = 0;
+  for (int i = 0; i < n; i++)
+    if (kept == 0 || events[i] - events[kept - 1] > apart)
+      events[kept++] = events[i];
+  return kept;
+}
+
+static double
+within (double angle, double span)
+{
+  double left = angle - span * floor (angle / span);
+  return left < span ? left : 0;
+}
+
+/* The instants, in order, rad of the bit's turning, 0 to @span. Where a board has so many layers that there
+ * is no room for all, those that stand closest together are told once. */
+static int
+find_events (const Engagement *e, double span, double out[MAX_EVENTS])
+{
+  double events[4 * MAX_STRETCHES * SPELCH_MAX_TEETH];
+  int n = 0;
+  for (int i = 0; i < e->n; i++)
+    {
+      const Stretch *stretch = &e->stretches[i];
+      double pitch = 2 * M_PI / stretch->edges;
+      bool joins = i > 0 && e->stretches[i - 1].edges == stretch->edges
+                   && e->stretches[i - 1].twist1 == stretch->twist0;
+      for (double turned = 0; turned < span - pitch / 2; turned += pitch)
+        for (int end = joins ? 1 : 0; end < 2; end++)
+          {
+            double twist = turned + (end == 0 ? stretch->twist0 : stretch->twist1);
+            events[n++] = within (e->from + twist, span);
+            events[n++] = within (e->to + twist, span);
+          }
+    }
+  qsort (events, (size_t)n, sizeof *events, by_size);
+  n = thin (events, n, 1e-9);
+  for (double apart = span / 1000; n > MAX_EVENTS; apart *= 1.5)
+    n = thin (events, n, apart);
+  memcpy (out, events, (size_t)n * sizeof *events);
+  return n;
+}
+
+static bool
+is_idle (const SpelchForceParts *still, const SpelchForceParts *moving)
+{
+  return still->tangential == 0 && moving->tangential == 0;
+}
+
+static void
+add_sample (const Engagement *e, double turned, double weight, SpelchTurn *turn)
+{
+  forces_at (e, turned, &turn->still[turn->n], &turn->moving[turn->n]);
+  turn->turned[turn->n] = turned;
+  turn->weight[turn->n] = weight / turn->span;
+  turn->n++;
+}
+
+/* Adds @steps samples from @from on, for a stretch of the turn of @length rad. The middle comes first: what
+ * is idle there is idle all along. Upright edges come and go all at once, so that both ends are looked at,
+ * from inside; elsewhere the end is the next one's beginning, and its half of a step is left in @carry. */
+static void
+add_interval (const Engagement *e, double from, double length, int steps, bool upright, double *carry,
+              SpelchTurn *turn)
+{
+  double step = length / steps;
+  add_sample (e, from + length / 2, step, turn);
+  if (is_idle (&turn->still[turn->n - 1], &turn->moving[turn->n - 1]))
+    {
+      turn->weight[turn->n - 1] = (length + *carry) / turn->span;
+      *carry = 0;
+      return;
+    }
+  add_sample (e, from + (upright ? length * INSIDE : 0), step / 2 + *carry, turn);
+  for (int i = 1; i < steps; i++)
+    if (2 * i != steps)
+      add_sample (e, from + i * step, step, turn);
+  if (upright)
+    add_sample (e, from + length * (1 - INSIDE), step / 2, turn);
+  *carry = upright ? 0 : step / 2;
+}
+
+static int
+even_steps (double length, int least)
+{
+  int steps = 2 * (int)ceil (length / (2 * STEP));
+  return steps > least ? steps : least;
+}
+
 void
 spelch_force_turn (const SpelchForceCase *force, SpelchTurn *turn)
 {
   Engagement e;
+  double events[MAX_EVENTS], carry = 0;
   engage (force, &e);
   bool equal = force->flutes.edges_up == force->flutes.edges_down;
+  bool upright = force->flutes.helix < 1e-9;
+  turn->n = 0;
   turn->span = equal ? 2 * M_PI / force->flutes.edges_down : 2 * M_PI;
-  for (int i = 0; i < SPELCH_TURN_SAMPLES; i++)
-    forces_at (&e, turn->span * (i + 0.5) / SPELCH_TURN_SAMPLES, &turn->still[i], &turn->moving[i]);
+  int n = find_events (&e, turn->span, events);
+  int least = n * (upright ? SOME + 1 : SOME) + 45 <= SPELCH_TURN_SAMPLES ? SOME : FEW;
+  for (int i = 0; i < n; i++)
+    {
+      double to = i + 1 < n ? events[i + 1] : events[0] + turn->span;
+      add_interval (&e, events[i], to - events[i], even_steps (to - events[i], least), upright, &carry, turn);
+    }
+  if (n > 0)
+    turn->weight[0] += carry / turn->span;
 }
 
 SpelchForcePeaks
 spelch_force_peaks (const SpelchTurn *turn, double feed_per_tooth)
 {
-  double most = 0, least = HUGE_VAL, sum = 0, lift = -HUGE_VAL, press = -HUGE_VAL;
-  for (int i = 0; i < SPELCH_TURN_SAMPLES; i++)
+  double most = 0, least = HUGE_VAL, mean = 0, lift = -HUGE_VAL, press = -HUGE_VAL;
+  if (turn->n == 0)
+    return (SpelchForcePeaks){ 0, 0, 0, 0 };
+  for (int i = 0; i < turn->n; i++)
     {
       double along = turn->still[i].along + feed_per_tooth * turn->moving[i].along;
       double across = turn->still[i].across + feed_per_tooth * turn->moving[i].across;
       double side = sqrt (along * along + across * across);
       most = fmax (most, side);
       least = fmin (least, side);
-      sum += side;
+      mean += turn->weight[i] * side;
       lift = fmax (lift, turn->still[i].lift + feed_per_tooth * turn->moving[i].lift);
       press = fmax (press, turn->still[i].press + feed_per_tooth * turn->moving[i].press);
     }
-  return (SpelchForcePeaks){ most, sum > 0 ? (most - least) * SPELCH_TURN_SAMPLES / sum : 0, lift, press };
+  return (SpelchForcePeaks){ most, mean > 0 ? (most - least) / mean : 0, lift, press };
 }
 
 double
 spelch_force_feed_for_peak (const SpelchTurn *turn, double limit, double most)
 {
   double feed = most;
-  for (int i = 0; i < SPELCH_TURN_SAMPLES; i++)
+  for (int i = 0; i < turn->n; i++)
     {
       const SpelchForceParts *e = &turn->still[i], *m = &turn->moving[i];
       double a = m->along * m->along + m->across * m->across;

@@ -101,28 +101,6 @@ slice (const SpelchCase *c, const SpelchPass *pass, double engaged, SpelchForceC
     }
 }
 
-static SpelchTurn
-scaled (const SpelchTurn *turn, double still, double both)
-{
-  SpelchTurn out = *turn;
-  for (int i = 0; i < SPELCH_TURN_SAMPLES; i++)
-    {
-      out.still[i].along *= still * both;
-      out.still[i].across *= still * both;
-      out.still[i].axial *= still * both;
-      out.still[i].lift *= still * both;
-      out.still[i].press *= still * both;
-      out.still[i].tangential *= still * both;
-      out.moving[i].along *= both;
-      out.moving[i].across *= both;
-      out.moving[i].axial *= both;
-      out.moving[i].lift *= both;
-      out.moving[i].press *= both;
-      out.moving[i].tangential *= both;
-    }
-  return out;
-}
-
 /* How well chips leave, averaged over the height that cuts. */
 static double
 clearing_of (const SpelchCase *c, double height)
@@ -207,8 +185,8 @@ spelch_loads_find (const SpelchCase *c, const SpelchPass *pass, double stick_out
                                     .lift_down_share = c->k->lift_down_share };
   slice (c, pass, loads->engaged, &loads->force);
   spelch_force_turn (&loads->force, &loads->turn);
-  loads->design = scaled (&loads->turn, c->k->blunting_dull / c->blunting,
-                          spelch_loads_is_panel (c) ? c->k->design_panel : c->k->design_solid);
+  loads->blunter = c->k->blunting_dull / c->blunting;
+  loads->harder = spelch_loads_is_panel (c) ? c->k->design_panel : c->k->design_solid;
   loads->standing = spelch_force_means (&loads->force, 0);
   SpelchForceMeans one = spelch_force_means (&loads->force, 1);
   loads->moving
@@ -216,6 +194,27 @@ spelch_loads_find (const SpelchCase *c, const SpelchPass *pass, double stick_out
                             one.power_per_speed - loads->standing.power_per_speed };
   find_room_and_heat (c, loads);
   find_bending (c, stick_out, loads);
+}
+
+/* A blunter edge multiplies what doesn't depend on the feed, harder wood everything; so the design load at a
+ * feed is a multiple of today's load at a smaller one. */
+SpelchForcePeaks
+spelch_loads_design_peaks (const SpelchLoads *loads, double feed_per_tooth)
+{
+  double by = loads->blunter * loads->harder;
+  SpelchForcePeaks peaks = spelch_force_peaks (&loads->turn, feed_per_tooth / loads->blunter);
+  peaks.sideways_peak *= by;
+  peaks.lift_peak *= by;
+  peaks.press_peak *= by;
+  return peaks;
+}
+
+double
+spelch_loads_design_feed (const SpelchLoads *loads, double limit, double most)
+{
+  double blunter = loads->blunter;
+  return blunter
+         * spelch_force_feed_for_peak (&loads->turn, limit / (blunter * loads->harder), most / blunter);
 }
 
 /* Passes within a stack of one material are alike when their height is the same and none runs out of the

@@ -13,7 +13,7 @@ typedef struct
 {
   SpelchForceCase force;
   SpelchTurn turn;                   /* at the bit's blunting today */
-  SpelchTurn design;                 /* blunt edge, uneven wood: for strength and holding */
+  double blunter, harder;            /* factors of the design load: a dull edge, uneven wood */
   SpelchForceMeans standing, moving; /* means = standing + f_z moving */
   double give;                       /* mm of tip per N */
   double stress_per_n;               /* MPa per N */
@@ -26,6 +26,11 @@ typedef struct
 
 /* @stick_out in mm. */
 void spelch_loads_find (const SpelchCase *c, const SpelchPass *pass, double stick_out, SpelchLoads *loads);
+
+/* The design load, for strength and holding: peaks at a feed per tooth, mm, and the largest feed per tooth at
+ * which the sideways peak stays within @limit N, as spelch_force_feed_for_peak(). */
+SpelchForcePeaks spelch_loads_design_peaks (const SpelchLoads *loads, double feed_per_tooth);
+double spelch_loads_design_feed (const SpelchLoads *loads, double limit, double most);
 
 /* True when two passes load the bit alike, so that one reckoning serves both. */
 bool spelch_loads_alike (const SpelchCase *c, const SpelchPass *one, const SpelchPass *other);

@@ -185,7 +185,7 @@ find_holding (const SpelchCase *c, const SpelchLoads *const *loads, double feed_
   for (guint i = 0; i < plan->n_passes; i++)
     if (i == 0 || loads[i] != loads[i - 1])
       {
-        SpelchForcePeaks design = spelch_force_peaks (&loads[i]->design, feed_per_tooth);
+        SpelchForcePeaks design = spelch_loads_design_peaks (loads[i], feed_per_tooth);
         hold_against (c, &design, part, plan);
       }
 }

@@ -98,9 +98,9 @@ find_caps (const SpelchCase *c, const SpelchLoads *const *loads, guint n, double
         continue;
       caps[SPELCH_LIMIT_CHIP] = fmin (caps[SPELCH_LIMIT_CHIP], most);
       caps[SPELCH_LIMIT_BENDING] = fmin (caps[SPELCH_LIMIT_BENDING], bending_cap (c, l, most));
-      caps[SPELCH_LIMIT_STRESS] = fmin (
-          caps[SPELCH_LIMIT_STRESS],
-          spelch_force_feed_for_peak (&l->design, spelch_solve_stress_limit (c) / l->stress_per_n, most));
+      caps[SPELCH_LIMIT_STRESS]
+          = fmin (caps[SPELCH_LIMIT_STRESS],
+                  spelch_loads_design_feed (l, spelch_solve_stress_limit (c) / l->stress_per_n, most));
       if (hands > 0)
         caps[SPELCH_LIMIT_HANDS]
             = fmin (caps[SPELCH_LIMIT_HANDS], spelch_force_feed_for_peak (&l->turn, hands, most));
@@ -216,7 +216,7 @@ find_shares (const SpelchCase *c, const SpelchLoads *const *loads, guint n, doub
       const SpelchLoads *l = loads[i];
       double chip = spelch_chip_max (f, c->diameter, l->engaged);
       double peak = spelch_force_peaks (&l->turn, f).sideways_peak;
-      double design = spelch_force_peaks (&l->design, f).sideways_peak;
+      double design = spelch_loads_design_peaks (l, f).sideways_peak;
       double power = (l->standing.power_per_speed + f * l->moving.power_per_speed) * turns;
       if (power > most_power)
         s->worst_pass = i;

@@ -51,8 +51,8 @@ radial_sign (double rake_degrees, double unused)
   SpelchTurn turn;
   double sum = 0;
   spelch_force_turn (&force, &turn);
-  for (int i = 0; i < SPELCH_TURN_SAMPLES; i++)
-    sum += turn.moving[i].along;
+  for (int i = 0; i < turn.n; i++)
+    sum += turn.weight[i] * turn.moving[i].along;
   return sum < 0 ? 1 : -1; /* back along the feed: the work pushes the bit away */
 }
 
