@@ -257,6 +257,39 @@ entry (SpelchWriter *w, const SpelchEntry *value)
 }
 
 static void
+tabs (SpelchWriter *w, const SpelchTabHold *value)
+{
+  if (value->count == 0)
+    {
+      spelch_writer_null (w, "tabs");
+      return;
+    }
+  spelch_writer_open (w, "tabs", NULL);
+  number (w, "count", value->count);
+  number (w, "width_mm", value->width_mm);
+  number (w, "thickness_mm", value->thickness_mm);
+  number (w, "holds_n", value->holds_n);
+  number (w, "needed_n", value->needed_n);
+  number_or_null (w, "factor", value->factor);
+  number_or_null (w, "factor_at_worst", value->factor_worst);
+  number_or_null (w, "needs_count", value->needs_count);
+  number_or_null (w, "needs_width_mm", value->needs_width_mm);
+  spelch_writer_flag (w, "alone", value->alone);
+  spelch_writer_close (w);
+}
+
+static void
+upkeep (SpelchWriter *w, const SpelchPlan *plan)
+{
+  number_or_null (w, "edge_path_m", plan->edge_path_m);
+  if (plan->life_known)
+    number (w, "life_m_left", plan->life_m_left);
+  else
+    spelch_writer_null (w, "life_m_left");
+  number_or_null (w, "cost", plan->cost);
+}
+
+static void
 settled (SpelchWriter *w, const SpelchPlanned *one)
 {
   const SpelchPlan *plan = &one->plan;
@@ -275,14 +308,12 @@ settled (SpelchWriter *w, const SpelchPlanned *one)
   number (w, "wall_heat_mj_mm2", plan->wall_heat);
   number (w, "chip_room", plan->chip_room);
   limits (w, plan);
-  spelch_writer_null (w, "tabs");
+  tabs (w, &plan->tabs);
   number_or_null (w, "bit_height_mm", plan->bit_height_mm);
   number (w, "stick_out_mm", plan->stick_out_mm);
   number_or_null (w, "in_collet_mm", plan->in_collet_mm);
   number_or_null (w, "time_s", plan->time_s);
-  number_or_null (w, "edge_path_m", plan->edge_path_m);
-  spelch_writer_null (w, "life_m_left");
-  spelch_writer_null (w, "cost");
+  upkeep (w, plan);
 }
 
 /* A cut without a bit, or that no pass can cut: every member is there, but tells nothing. */

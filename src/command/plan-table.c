@@ -5,6 +5,13 @@
 
 #define LABEL_WIDTH 16
 
+static void
+add_line (GString *text, const char *sentences)
+{
+  if (sentences[0] != '\0')
+    g_string_append_printf (text, "  %s\n", sentences);
+}
+
 /* Takes @value. */
 static void
 add_row (GString *text, const char *label, char *value)
@@ -43,6 +50,8 @@ add_numbers (GString *text, const SpelchPart *part, const SpelchPlanned *one, co
   g_autofree char *next = spelch_words_limit_next (plan);
   g_autofree char *seat = spelch_words_seat (plan);
   g_autofree char *advice = spelch_words_seat_advice (plan, part, numbers);
+  g_autofree char *tabs = spelch_words_tabs (plan, numbers);
+  g_autofree char *upkeep = spelch_words_upkeep (plan, numbers);
   add_row (text, _ ("Passes"), spelch_words_passes (plan, numbers));
   add_row (text, _ ("Entry"), spelch_words_entry (plan, numbers));
   if (plan->feed_mm_min > 0)
@@ -53,6 +62,8 @@ add_numbers (GString *text, const SpelchPart *part, const SpelchPlanned *one, co
       add_row (text, _ ("Cutting time"), spelch_words_time (plan->time_s));
     }
   g_string_append_printf (text, "  %s %s\n  %s %s\n", limit, next, seat, advice);
+  add_line (text, tabs);
+  add_line (text, upkeep);
 }
 
 static void

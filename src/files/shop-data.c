@@ -146,6 +146,7 @@ densities_of_species (guint *n)
     {
       g_strlcpy (densities[i].id, species[i].id, sizeof densities[i].id);
       densities[i].density_kg_m3 = 1000 * species[i].specific_gravity * 1.12;
+      densities[i].shear_mpa = species[i].shear_mpa;
     }
   return densities;
 }

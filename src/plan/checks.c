@@ -118,6 +118,15 @@ check_holding (const SpelchCase *c, SpelchPlan *plan)
     add (plan, SPELCH_STOP_HOLDING, plan->hold_factor, c->k->hold_factor);
 }
 
+static void
+check_tabs (const SpelchCase *c, SpelchPlan *plan)
+{
+  const SpelchTabHold *tabs = &plan->tabs;
+  bool weak = tabs->factor < c->k->hold_factor || tabs->factor_worst < 1;
+  if (tabs->alone && tabs->needed_n > 0 && weak)
+    add (plan, SPELCH_STOP_TABS, tabs->factor, tabs->needs_count);
+}
+
 /* Fed by hand, a climb cut pulls the bit along. A full slot is exempt, taking more off one of its walls is
  * not. */
 static void
@@ -138,6 +147,7 @@ spelch_checks_run (const SpelchCase *c, SpelchPlan *plan)
   check_entry (c, plan);
   check_loads (c, plan);
   check_holding (c, plan);
+  check_tabs (c, plan);
   check_climb (c, plan);
   plan->verdict = SPELCH_VERDICT_NO_OBJECTION;
   for (guint i = 0; i < plan->n_stops; i++)

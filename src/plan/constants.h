@@ -98,8 +98,29 @@ extern const SpelchCodes SPELCH_EVIDENCE_CODES; /* measured, analogy, geometry, 
   X (hold_friction_low, "hold-friction-low")           /* share of it to count on at worst */                \
   X (hold_factor, "hold-factor")                       /* least nominal factor */                            \
   X (vacuum_default, "vacuum-default")                 /* kPa */                                             \
-  X (vacuum_leak, "vacuum-leak") /* share that reaches the work through a spoilboard */                      \
-  X (speed_spare, "speed-spare") /* share of the best feed given up for a slower spindle */
+  X (vacuum_leak, "vacuum-leak")             /* share that reaches the work through a spoilboard */          \
+  X (tab_shear_plywood, "tab-shear-plywood") /* MPa, sideways */                                             \
+  X (tab_shear_board, "tab-shear-board")                                                                     \
+  X (tab_lift_wood, "tab-lift-wood") /* MPa, upward */                                                       \
+  X (tab_lift_board, "tab-lift-board")                                                                       \
+  X (tab_scatter_solid, "tab-scatter-solid")                                                                 \
+  X (tab_scatter_panel, "tab-scatter-panel")                                                                 \
+  X (tab_quantile, "tab-quantile")     /* standard deviations under the mean */                              \
+  X (shear_hardwood, "shear-hardwood") /* MPa times specific gravity to a power */                           \
+  X (shear_hardwood_power, "shear-hardwood-power")                                                           \
+  X (shear_softwood, "shear-softwood")                                                                       \
+  X (shear_softwood_power, "shear-softwood-power")                                                           \
+  X (life_softwood, "life-softwood") /* m of edge path, uncoated carbide */                                  \
+  X (life_hardwood, "life-hardwood")                                                                         \
+  X (life_birch_ply, "life-birch-ply")                                                                       \
+  X (life_softwood_ply, "life-softwood-ply")                                                                 \
+  X (life_particleboard, "life-particleboard")                                                               \
+  X (life_mdf, "life-mdf")                                                                                   \
+  X (life_laminate, "life-laminate")                                                                         \
+  X (life_hss, "life-hss")               /* of carbide's */                                                  \
+  X (life_coated, "life-coated")         /* of uncoated carbide's */                                         \
+  X (life_gone_sharp, "life-gone-sharp") /* share gone once new has become sharp in use */                   \
+  X (speed_spare, "speed-spare")         /* share of the best feed given up for a slower spindle */
 
 /* Edge and cutting force constants of a material group. */
 typedef struct
@@ -128,11 +149,12 @@ typedef enum
   SPELCH_N_FACINGS,
 } SpelchFacing;
 
-/* What a species weighs. */
+/* What a species weighs and bears, at 12 % moisture. */
 typedef struct
 {
   char id[SPELCH_ID_SIZE];
-  double density_kg_m3; /* at 12 % moisture */
+  double density_kg_m3;
+  double shear_mpa; /* along the grain, mean; 0: no figure */
 } SpelchDensity;
 
 typedef struct

@@ -28,24 +28,30 @@ mix_pair (SpelchForcePair from, SpelchForcePair to, double share)
   return (SpelchForcePair){ mix (from.a, to.a, share), mix (from.b, to.b, share) };
 }
 
-/* As told, else the species'; 0 when neither is known. */
-static double
-density_of (const SpelchCase *c)
+const SpelchDensity *
+spelch_loads_species (const SpelchCase *c)
 {
-  const SpelchBoard *board = &c->part->board;
-  if (board->density_kg_m3 > 0 || board->species[0] == '\0')
-    return board->density_kg_m3;
-  for (guint i = 0; i < c->k->n_densities; i++)
-    if (strcmp (c->k->densities[i].id, board->species) == 0)
-      return c->k->densities[i].density_kg_m3;
-  return 0;
+  const char *species = c->part->board.species;
+  for (guint i = 0; species[0] != '\0' && i < c->k->n_densities; i++)
+    if (strcmp (c->k->densities[i].id, species) == 0)
+      return &c->k->densities[i];
+  return NULL;
+}
+
+double
+spelch_loads_density (const SpelchCase *c)
+{
+  const SpelchDensity *species = spelch_loads_species (c);
+  if (c->part->board.density_kg_m3 > 0)
+    return c->part->board.density_kg_m3;
+  return species != NULL ? species->density_kg_m3 : 0;
 }
 
 /* The row for solid wood of this density, and how far it departs from the row's own. */
 static double
 density_scale (const SpelchCase *c, SpelchMaterial *material)
 {
-  double density = density_of (c);
+  double density = spelch_loads_density (c);
   if (density <= 0)
     return 1;
   if (*material == SPELCH_MATERIAL_HARDWOOD && density < c->k->density_hardwood_as_softwood)

@@ -38,5 +38,11 @@ bool spelch_loads_alike (const SpelchCase *c, const SpelchPass *one, const Spelc
 /* Edge and cutting constants of a layer as the cut meets it. */
 SpelchForcePair spelch_loads_material (const SpelchCase *c, const SpelchLayer *layer, double engaged);
 
+/* The species the board names, in the table; NULL when it names none of them. */
+const SpelchDensity *spelch_loads_species (const SpelchCase *c);
+
+/* Density of solid wood, kg/m3: as told, else the species'; 0 when neither is known. */
+double spelch_loads_density (const SpelchCase *c);
+
 /* True when the board is a panel: its force band is narrower than solid wood's. */
 bool spelch_loads_is_panel (const SpelchCase *c);

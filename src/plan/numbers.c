@@ -3,6 +3,8 @@
 
 #include "mechanics/chip-room.h"
 #include "mechanics/chip.h"
+#include "plan/tabs.h"
+#include "plan/upkeep.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -151,7 +153,7 @@ spelch_numbers_hold (const SpelchCase *c)
     }
 }
 
-/* Vacuum or clamps on a gantry against one pass, by friction. Screws and tabs aren't reckoned here. */
+/* Vacuum or clamps on a gantry against one pass, by friction. Screws aren't reckoned. */
 static void
 hold_against (const SpelchCase *c, const SpelchForcePeaks *design, double part, SpelchPlan *plan)
 {
@@ -228,13 +230,14 @@ find_forces (const SpelchCase *c, const SpelchLoads *const *loads, const SpelchS
                                               spelch_chip_mean (f, c->diameter, worst->engaged));
   find_seats (c, &most, plan);
   find_holding (c, loads, f, part, plan);
+  spelch_tabs_find (c, loads, f, part, plan);
 }
 
 void
 spelch_numbers_fill (const SpelchCase *c, const SpelchLoads *const *loads, const SpelchSolution *solution,
                      SpelchPlan *plan)
 {
-  double f = solution->feed_per_tooth;
+  double f = solution->feed_per_tooth, paths[SPELCH_MAX_PASSES];
   plan->speed_rpm = solution->speed_rpm;
   plan->feed_mm_min = solution->feed_mm_min;
   plan->plunge_feed_mm_min = round (solution->feed_mm_min * c->k->plunge_share / 10) * 10;
@@ -252,12 +255,10 @@ spelch_numbers_fill (const SpelchCase *c, const SpelchLoads *const *loads, const
       double engaged = loads[i]->engaged;
       plan->chip_max = fmax (plan->chip_max, spelch_chip_max (f, c->diameter, engaged));
       plan->chip_mean = fmax (plan->chip_mean, spelch_chip_mean (f, c->diameter, engaged));
-      plan->path_mm += pass_path (c, &plan->passes[i]) * MAX (c->cut->quantity, 1);
-      if (f > 0)
-        plan->edge_path_m += pass_path (c, &plan->passes[i]) * MAX (c->cut->quantity, 1)
-                             * spelch_chip_arc (c->diameter, engaged)
-                             / (spelch_flute_fewest_edges (&c->flutes) * f) / 1000;
+      paths[i] = pass_path (c, &plan->passes[i]) * MAX (c->cut->quantity, 1);
+      plan->path_mm += paths[i];
     }
+  spelch_upkeep_find (c, loads, f, paths, plan);
   find_forces (c, loads, solution, plan);
   list_limits (c, solution, plan);
   plan->time_s = spelch_numbers_time (c, plan->passes, plan->n_passes, &plan->entry, plan->feed_mm_min);

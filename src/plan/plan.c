@@ -32,7 +32,7 @@ N_CODES (SPELCH_LIMIT_CODES, "limit", "chip", "edge", "bending", "stress", "powe
 N_CODES (SPELCH_PAIR_CODES, "pair", "board-bed", "board-table", "base-board", "board-bench");
 N_CODES (SPELCH_STOP_CODES, "stop", "speed-mark", "hand", "stress", "collet", "collet-size", "too-wide",
          "too-short", "overcut", "not-through", "plunge", "ramp", "hand-feed-mark", "hands", "no-speed",
-         "climb-by-hand", "pushed-off", "holding", "ask-speed-mark", "ask-holding", "ask-hold-force",
+         "climb-by-hand", "pushed-off", "holding", "tabs", "ask-speed-mark", "ask-holding", "ask-hold-force",
          "ask-overall-length", "ask-end");
 N_CODES (SPELCH_VERDICT_CODES, "verdict", "no_objection", "not_checked", "do_not_cut");
 

@@ -218,6 +218,7 @@ typedef enum
   SPELCH_STOP_CLIMB,          /* a climb cut fed by hand */
   SPELCH_STOP_PUSHED_OFF,     /* pushed off a router table with nothing to hold it down, N */
   SPELCH_STOP_HOLDING,        /* vacuum or clamps don't keep the work at the factor asked */
+  SPELCH_STOP_TABS,           /* the tabs are too weak, times the force; limit: how many of them would do */
   SPELCH_ASK_SPEED_MARK,      /* no speed marked on the tool: ask the maker */
   SPELCH_ASK_HOLDING,         /* say how it is held */
   SPELCH_ASK_HOLD_FORCE,      /* held in a way whose force isn't known; N needed */
@@ -240,6 +241,21 @@ typedef enum
   SPELCH_VERDICT_DO_NOT_CUT,
 } SpelchVerdict;
 extern const SpelchCodes SPELCH_VERDICT_CODES; /* no_objection, not_checked, do_not_cut */
+
+/* Tabs against what the passes that leave them ask of them, lift counted by how much weaker they are that
+ * way. */
+typedef struct
+{
+  guint count; /* 0: there are none, or no pass can be made */
+  bool alone;  /* nothing else is known to keep the piece: no vacuum that does, no screws */
+  double width_mm, thickness_mm;
+  double holds_n;        /* sideways, of all together, at the least */
+  double needed_n;       /* to hold at the nominal factor */
+  double factor;         /* nominal; 0 without force */
+  double factor_worst;   /* at the bad end of every band */
+  guint needs_count;     /* tabs such as these that would do; never fewer than there are */
+  double needs_width_mm; /* or how wide these would have to be */
+} SpelchTabHold;
 
 #define SPELCH_MAX_EDGES 4
 
@@ -290,6 +306,7 @@ typedef struct
   double hold_available_n;  /* what vacuum or clamps give; 0: not told */
   double hold_factor;       /* nominal; 0: not checked */
   double hold_factor_worst; /* at the bad end of every band; 0: not checked */
+  SpelchTabHold tabs;
   double deflection_mm, deflection_limit_mm, stress_mpa, stress_share;
   double rubbing_share, wall_heat, chip_room;
   guint n_limits;
@@ -297,6 +314,10 @@ typedef struct
   double path_mm;                      /* all passes and tracks */
   double time_s;                       /* cutting, entries included, of one piece */
   double edge_path_m;                  /* way of one edge through wood, one piece */
+  bool life_known;                     /* false where nothing is fed */
+  double life_m_left;                  /* metres of such a cut, passes and tracks counted, until dull */
+  double wear_share;                   /* of an edge's whole life, used by one piece */
+  double cost;                         /* of that wear, in the shop's money; 0: no price told */
   double stick_out_mm, in_collet_mm;   /* in_collet 0 when the overall length isn't known */
   double bit_height_mm;                /* router table: tip above the table, last pass; else 0 */
 } SpelchPlan;

@@ -77,6 +77,79 @@ spelch_words_seat_advice (const SpelchPlan *plan, const SpelchPart *part, const 
       available, factor, worst);
 }
 
+/* A factor that holds at the least is never rounded up. */
+static double
+floor_to_tenth (double value)
+{
+  return floor (value * 10 + 1e-6) / 10;
+}
+
+/* "Four", beginning a sentence; figures from thirteen on. */
+static char *
+number_word (guint n)
+{
+  static const char *const words[]
+      = { N_ ("One"),   N_ ("Two"),   N_ ("Three"), N_ ("Four"), N_ ("Five"),   N_ ("Six"),
+          N_ ("Seven"), N_ ("Eight"), N_ ("Nine"),  N_ ("Ten"),  N_ ("Eleven"), N_ ("Twelve") };
+  return n >= 1 && n <= G_N_ELEMENTS (words) ? g_strdup (_ (words[n - 1])) : spelch_words_count (n);
+}
+
+char *
+spelch_words_tabs (const SpelchPlan *plan, const SpelchNumbers *numbers)
+{
+  const SpelchTabHold *tabs = &plan->tabs;
+  if (tabs->count == 0 || tabs->factor <= 0)
+    return g_strdup ("");
+  g_autofree char *count = number_word (tabs->count);
+  g_autofree char *factor = spelch_words_decimal (numbers, floor_to_tenth (tabs->factor), 1);
+  g_autofree char *enough = spelch_words_count (tabs->needs_count);
+  g_autofree char *width = spelch_words_at_least (numbers, tabs->needs_width_mm);
+  /* Translators: the first %s of each is a number word, "Four". */
+  if (tabs->needs_count <= tabs->count)
+    return g_strdup_printf (
+        g_dngettext (GETTEXT_PACKAGE, "%s tab holds %s times the force against it at the least.",
+                     "%s tabs hold %s times the force against them at the least.", tabs->count),
+        count, factor);
+  if (!tabs->alone)
+    return g_strdup_printf (
+        g_dngettext (GETTEXT_PACKAGE, "%s tab by itself would hold %s times the force against it.",
+                     "%s tabs by themselves would hold %s times the force against them.", tabs->count),
+        count, factor);
+  return g_strdup_printf (
+      g_dngettext (GETTEXT_PACKAGE,
+                   "%s tab holds only %s times the force against it: %s such tabs would do, "
+                   "or one %s wide.",
+                   "%s tabs hold only %s times the force against them: %s such tabs would "
+                   "do, or as many %s wide.",
+                   tabs->count),
+      count, factor, enough, width);
+}
+
+/* Two figures: it is a rough guess. */
+static char *
+way_left (double metres, const SpelchNumbers *numbers)
+{
+  bool feet = numbers->unit == SPELCH_UNIT_INCH;
+  double way = feet ? metres / 0.3048 : metres;
+  double step = way >= 10 ? pow (10, floor (log10 (way)) - 1) : 1;
+  g_autofree char *count = spelch_words_count (round (way / step) * step);
+  return g_strdup_printf (feet ? _ ("%s ft") : _ ("%s m"), count);
+}
+
+char *
+spelch_words_upkeep (const SpelchPlan *plan, const SpelchNumbers *numbers)
+{
+  g_autofree char *left = way_left (plan->life_m_left, numbers);
+  g_autofree char *cost = spelch_words_decimal (numbers, plan->cost, 2);
+  if (!plan->life_known)
+    return g_strdup ("");
+  if (plan->life_m_left < 0.5)
+    return g_strdup (_ ("The edge is dull: change the bit, or have it sharpened."));
+  if (plan->cost < 0.005)
+    return g_strdup_printf (_ ("Dull after about %s of such cuts."), left);
+  return g_strdup_printf (_ ("Dull after about %s of such cuts; one piece costs %s in wear."), left, cost);
+}
+
 char *
 spelch_words_stop (const SpelchStop *stop, const SpelchNumbers *numbers)
 {
@@ -85,6 +158,7 @@ spelch_words_stop (const SpelchStop *stop, const SpelchNumbers *numbers)
   g_autofree char *count = spelch_words_count (stop->value);
   g_autofree char *count_limit = spelch_words_count (stop->limit);
   g_autofree char *factor = spelch_words_decimal (numbers, stop->value, 1);
+  g_autofree char *at_least = spelch_words_decimal (numbers, floor_to_tenth (stop->value), 1);
   g_autofree char *angle = spelch_words_decimal (numbers, stop->value, 1);
   g_autofree char *allowed_angle = spelch_words_decimal (numbers, stop->limit, 1);
   switch (stop->kind)
@@ -144,6 +218,11 @@ spelch_words_stop (const SpelchStop *stop, const SpelchNumbers *numbers)
                                  "times, and at least once with "
                                  "everything at its worst."),
                               factor);
+    case SPELCH_STOP_TABS:
+      return g_strdup_printf (
+          _ ("The tabs hold only %s times the force against them: it takes 2 times. %s such "
+             "tabs would hold it, or wider or thicker ones."),
+          at_least, count_limit);
     case SPELCH_ASK_SPEED_MARK:
       return g_strdup (_ ("No highest speed is marked on the bit: ask its maker."));
     case SPELCH_ASK_HOLDING:

@@ -74,6 +74,14 @@ const char *spelch_words_limit_name (SpelchLimitKind kind);
 char *spelch_words_seat (const SpelchPlan *plan);
 char *spelch_words_seat_advice (const SpelchPlan *plan, const SpelchPart *part, const SpelchNumbers *numbers);
 
+/* "Four tabs hold 2.6 times the force against them at the least." and, where that isn't enough, what would
+ * be; "" without tabs. */
+char *spelch_words_tabs (const SpelchPlan *plan, const SpelchNumbers *numbers);
+
+/* "Dull after about 240 m of such cuts; one piece costs 0.31 in wear." Without a price only the
+ * length; "" where nothing is known. */
+char *spelch_words_upkeep (const SpelchPlan *plan, const SpelchNumbers *numbers);
+
 /* "plunge, in the waste", "ramp at 3°, along the line". */
 char *spelch_words_entry (const SpelchPlan *plan, const SpelchNumbers *numbers);
 

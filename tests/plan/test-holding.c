@@ -163,6 +163,123 @@ test_vacuum (Demo *demo, gconstpointer unused)
   g_assert_true (demo_has_stop (demo, SPELCH_STOP_HOLDING));
 }
 
+/* ---- Tabs ---- */
+
+static void
+give_tabs (Demo *demo, guint count, double width, double thickness)
+{
+  demo->cut->tabs.count = count;
+  demo->cut->tabs.width = spelch_length_mm (width);
+  demo->cut->tabs.thickness = spelch_length_mm (thickness);
+}
+
+/* Four tabs of 8 x 3 mm of birch plywood: 96 mm2 at 3.8 MPa x (1 - 1.645 x 0.2) = 2.5498 MPa, 244.78 N. */
+static void
+test_tabs_hold (Demo *demo, gconstpointer unused)
+{
+  give_tabs (demo, 4, 8, 3);
+  demo_plan_with (demo, "compression-6.35x22");
+  const SpelchTabHold *tabs = &demo->plan.tabs;
+  g_assert_cmpuint (tabs->count, ==, 4);
+  g_assert_cmpfloat_with_epsilon (tabs->holds_n, 244.78, 0.01);
+  g_assert_cmpfloat_with_epsilon (tabs->factor, 2 * tabs->holds_n / tabs->needed_n, 1e-9);
+  g_assert_cmpfloat (tabs->factor_worst, <, tabs->factor);
+  demo_take_cut (demo, "shelf-dado");
+  demo_plan_with (demo, "compression-6.35x22");
+  g_assert_cmpuint (demo->plan.tabs.count, ==, 0);
+}
+
+/* As many as are asked for hold, one fewer doesn't; as wide as is asked for holds, a little less doesn't.
+ * Held by clamps, the piece hangs on its tabs; a vacuum that keeps it, or screws, spare it. */
+static void
+test_tabs_needed (Demo *demo, gconstpointer unused)
+{
+  demo->part->holding.method = SPELCH_HOLD_CLAMPS;
+  demo->part->holding.clamp_force_n = 5000;
+  hold_speed_and_feed (demo);
+  give_tabs (demo, 2, 4, 1);
+  demo_plan_with (demo, "compression-6.35x22");
+  SpelchTabHold weak = demo->plan.tabs;
+  g_assert_true (weak.alone);
+  g_assert_true (demo_has_stop (demo, SPELCH_STOP_TABS));
+  g_assert_cmpint (demo->plan.verdict, ==, SPELCH_VERDICT_DO_NOT_CUT);
+  const struct
+  {
+    guint count;
+    double width;
+    bool stops;
+  } rows[] = { { weak.needs_count, 4, false },
+               { weak.needs_count - 1, 4, true },
+               { 2, weak.needs_width_mm * 1.001, false },
+               { 2, weak.needs_width_mm * 0.99, true } };
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      give_tabs (demo, rows[i].count, rows[i].width, 1);
+      demo_plan_with (demo, "compression-6.35x22");
+      g_assert_true (demo_has_stop (demo, SPELCH_STOP_TABS) == rows[i].stops);
+      g_assert_true ((demo->plan.tabs.needs_count > rows[i].count) == rows[i].stops);
+    }
+  demo->part->holding.method = SPELCH_HOLD_SCREWS;
+  demo_plan_with (demo, "compression-6.35x22");
+  g_assert_false (demo_has_stop (demo, SPELCH_STOP_TABS));
+  g_assert_true (demo_has_stop (demo, SPELCH_ASK_HOLD_FORCE));
+  demo->part->holding.method = SPELCH_HOLD_VACUUM;
+  demo_plan_with (demo, "compression-6.35x22");
+  g_assert_false (demo_has_stop (demo, SPELCH_STOP_TABS));
+}
+
+/* Common practice, no source: small pieces on tabs under a gantry take a down-cut rather than a bit that
+ * lifts.
+ */
+static void
+test_tabs_lifted (Demo *demo, gconstpointer unused)
+{
+  hold_speed_and_feed (demo);
+  give_tabs (demo, 4, 8, 3);
+  demo_plan_with (demo, "up-cut-6.35x25");
+  double up = demo->plan.tabs.factor;
+  demo_plan_with (demo, "down-cut-6.35x25");
+  g_assert_cmpfloat (demo->plan.tabs.factor, >, 1.3 * up);
+}
+
+/* Shear along the grain, Wood Handbook Table 5-3a: sugar maple 16.1 MPa, so 16.1 x (1 - 1.645 x 0.14) x 96
+ * mm2 = 1189.6 N. Without a species hardwood of 700 kg/m3 counts, 21.9 x 0.625^1.13 = 12.876 MPa. */
+static void
+test_tabs_solid (Demo *demo, gconstpointer unused)
+{
+  demo_take_board (demo, "oak-20");
+  give_tabs (demo, 4, 8, 3);
+  g_strlcpy (demo->part->board.species, "sugar-maple", sizeof demo->part->board.species);
+  demo_plan_with (demo, "up-cut-6.35x25");
+  g_assert_cmpfloat_with_epsilon (demo->plan.tabs.holds_n, 1189.6, 0.1);
+  demo->part->board.species[0] = '\0';
+  demo->part->board.density_kg_m3 = 0;
+  demo_plan_with (demo, "up-cut-6.35x25");
+  g_assert_cmpfloat_with_epsilon (demo->plan.tabs.holds_n, 96 * 12.876 * (1 - 1.645 * 0.14), 0.1);
+}
+
+static void
+test_tabs_words (Demo *demo, gconstpointer unused)
+{
+  SpelchPlan *plan = &demo->plan;
+  demo_plan_with (demo, "compression-6.35x22");
+  plan->tabs = (SpelchTabHold){ .count = 4, .factor = 2.69, .factor_worst = 1.5, .needs_count = 4 };
+  g_autofree char *enough = spelch_words_tabs (plan, &MM);
+  g_assert_cmpstr (enough, ==, "Four tabs hold 2.6 times the force against them at the least.");
+  plan->tabs
+      = (SpelchTabHold){ .count = 1, .alone = true, .factor = 0.5, .needs_count = 4, .needs_width_mm = 32 };
+  g_autofree char *weak = spelch_words_tabs (plan, &MM);
+  g_assert_cmpstr (
+      weak, ==,
+      "One tab holds only 0.5 times the force against it: 4 such tabs would do, or one 32.0 mm wide.");
+  plan->tabs = (SpelchTabHold){ .count = 13, .factor = 1.96, .needs_count = 14, .needs_width_mm = 8.2 };
+  g_autofree char *spared = spelch_words_tabs (plan, &MM);
+  g_assert_cmpstr (spared, ==, "13 tabs by themselves would hold 1.9 times the force against them.");
+  plan->tabs.count = 0;
+  g_autofree char *none = spelch_words_tabs (plan, &MM);
+  g_assert_cmpstr (none, ==, "");
+}
+
 #define ADD(name, function) g_test_add ("/holding/" name, Demo, NULL, demo_set_up, function, demo_tear_down)
 
 int
@@ -176,5 +293,10 @@ main (int argc, char **argv)
   ADD ("asked", test_asked);
   ADD ("vacuum", test_vacuum);
   ADD ("hands", test_hands);
+  ADD ("tabs-hold", test_tabs_hold);
+  ADD ("tabs-needed", test_tabs_needed);
+  ADD ("tabs-lifted", test_tabs_lifted);
+  ADD ("tabs-solid", test_tabs_solid);
+  ADD ("tabs-words", test_tabs_words);
   return g_test_run ();
 }

@@ -43,4 +43,5 @@ extern const PublishedGroup PUBLISHED_SPECIES;
 extern const PublishedGroup PUBLISHED_BOARDS;
 extern const PublishedGroup PUBLISHED_CONSTANTS;
 extern const PublishedGroup PUBLISHED_CUTS;
+extern const PublishedGroup PUBLISHED_UPKEEP;
 extern const PublishedGroup PUBLISHED_CONTRAST;
