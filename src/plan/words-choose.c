@@ -1,0 +1,145 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "plan/words-choose.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+static char *
+newtons (double value)
+{
+  double step = value >= 100 ? 10 : 1;
+  return spelch_words_count (fmax (round (value / step) * step, 1));
+}
+
+static int
+per_cent (double share)
+{
+  return (int)round (fmin (share, 99) * 100);
+}
+
+static const char *
+face_word (const SpelchReason *reason)
+{
+  bool motor = reason->side == SPELCH_SIDE_MOTOR;
+  if (reason->seen)
+    return motor ? _ ("show face on the motor side") : _ ("show face on the far side");
+  return motor ? _ ("hidden face on the motor side") : _ ("hidden face on the far side");
+}
+
+static char *
+of_face (const SpelchChoice *choice, const SpelchReason *reason)
+{
+  bool laminate = spelch_plan_is_laminate (&choice->plan, reason->side);
+  const char *grade = spelch_words_grade ((int)reason->value, laminate);
+  if (reason->kind == SPELCH_REASON_PRESSES_IN)
+    return g_strdup_printf (_ ("Presses the %s in: %s."), face_word (reason), grade);
+  return g_strdup_printf (_ ("Leaves the %s %s; %s is accepted."), face_word (reason), grade,
+                          spelch_words_grade ((int)reason->limit, laminate));
+}
+
+static char *
+of_chips (const SpelchReason *reason)
+{
+  return g_strdup_printf (
+      reason->kind == SPELCH_REASON_CARRIES_UP
+          ? _ ("Carries chips up over %d %% of the pass; %d %% of their room is used.")
+          : _ (
+              "Carries chips up over only %d %% of the pass and presses the others down; %d %% of their room "
+              "is used."),
+      per_cent (reason->value), per_cent (reason->limit));
+}
+
+static char *
+of_seat (const SpelchChoice *choice, const SpelchReason *reason)
+{
+  g_autofree char *force = newtons (reason->value);
+  g_autofree char *hold = newtons (reason->limit);
+  bool gantry = choice->plan.machine == SPELCH_MACHINE_GANTRY;
+  bool table = choice->plan.machine == SPELCH_MACHINE_TABLE;
+  if (reason->kind == SPELCH_REASON_PRESSES_DOWN)
+    return g_strdup_printf (gantry  ? _ ("Presses the board down, about %s N.")
+                            : table ? _ ("Draws the board to the table, about %s N.")
+                                    : _ ("Draws router and board together, about %s N."),
+                            force);
+  if (gantry)
+    return g_strdup_printf (_ ("Lifts the board about %s N; hold for %s N, a small piece most of all."),
+                            force, hold);
+  return g_strdup_printf (table ? _ ("Pushes the board off the table, about %s N.")
+                                : _ ("Pushes the router off the board, about %s N."),
+                          force);
+}
+
+static char *
+of_tip (const SpelchReason *reason, const SpelchNumbers *numbers)
+{
+  g_autofree char *value = spelch_words_exactly (numbers, reason->value);
+  g_autofree char *most = spelch_words_at_most (numbers, reason->limit);
+  g_autofree char *least = spelch_words_at_least (numbers, reason->limit);
+  if (reason->kind == SPELCH_REASON_TIP_TOO_SHORT)
+    return g_strdup_printf (_ ("Tip too short: %s of up-shear; it takes %s or more."), value, least);
+  if (reason->limit <= 0)
+    return g_strdup_printf (_ ("Tip too long: %s of up-shear, and no length serves this cut."), value);
+  return g_strdup_printf (_ ("Tip too long: %s of up-shear; it takes %s or less."), value, most);
+}
+
+static char *
+of_time (const SpelchReason *reason)
+{
+  g_autofree char *time = spelch_words_time (reason->value);
+  g_autofree char *quickest = spelch_words_time (reason->limit);
+  return g_strdup_printf (_ ("Slow: %s; the quickest that is as good takes %s."), time, quickest);
+}
+
+static char *
+of_bending (const SpelchReason *reason, const SpelchNumbers *numbers)
+{
+  g_autofree char *value = spelch_words_decimal (numbers, reason->value, 2);
+  g_autofree char *limit = spelch_words_decimal (numbers, reason->limit, 2);
+  return g_strdup_printf (_ ("Bends about %s mm; %s mm is the limit for the edge asked for."), value, limit);
+}
+
+static char *
+of_heat (const SpelchReason *reason)
+{
+  g_autofree char *value = spelch_words_count (reason->value);
+  g_autofree char *limit = spelch_words_count (reason->limit);
+  return g_strdup_printf (_ ("Heats the wall: %s mJ/mm², with caution from %s."), value, limit);
+}
+
+char *
+spelch_words_reason (const SpelchChoice *choice, const SpelchReason *reason, const SpelchNumbers *numbers)
+{
+  switch (reason->kind)
+    {
+    case SPELCH_REASON_ACCEPTED:
+      return g_strdup_printf (_ ("Every edge comes out as accepted, at worst grade %d of 5."),
+                              MAX (choice->seen, choice->hidden));
+    case SPELCH_REASON_PRESSES_IN:
+    case SPELCH_REASON_TEARS:
+      return of_face (choice, reason);
+    case SPELCH_REASON_CARRIES_UP:
+    case SPELCH_REASON_PACKS_CHIPS:
+      return of_chips (reason);
+    case SPELCH_REASON_PRESSES_DOWN:
+    case SPELCH_REASON_LIFTS:
+      return of_seat (choice, reason);
+    case SPELCH_REASON_STOP:
+      return spelch_words_stop (&reason->stop, numbers);
+    case SPELCH_REASON_TIP_TOO_LONG:
+    case SPELCH_REASON_TIP_TOO_SHORT:
+      return of_tip (reason, numbers);
+    case SPELCH_REASON_BENDS:
+      return of_bending (reason, numbers);
+    case SPELCH_REASON_HOT:
+      return of_heat (reason);
+    case SPELCH_REASON_WORN:
+      return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "A blunt edge costs it %d grade.",
+                                           "A blunt edge costs it %d grades.", (gulong)reason->value),
+                              (int)reason->value);
+    case SPELCH_REASON_SLOW:
+      return of_time (reason);
+    case SPELCH_N_REASONS:
+    default:
+      return g_strdup ("");
+    }
+}

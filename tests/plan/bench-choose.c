@@ -1,0 +1,76 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Benchmark: ranking up to 1000 bits for the demo's outline, both ways up. Prints milliseconds, how they grow
+ * with the number of bits, and what share the plans take.
+ */
+#include "files/shop-data.h"
+#include "plan/choose.h"
+
+#include <time.h>
+
+#define MOST 1000
+
+/* Of this program alone: others may use the machine meanwhile. */
+static double
+processor_ms (void)
+{
+  struct timespec now;
+  clock_gettime (CLOCK_PROCESS_CPUTIME_ID, &now);
+  return (double)now.tv_sec * 1e3 + (double)now.tv_nsec / 1e6;
+}
+
+/* The starter set again and again, each time a little shorter. */
+static void
+fill_drawer (SpelchBit bits[MOST])
+{
+  guint n;
+  const SpelchBit *starter = spelch_shop_bits (&n);
+  for (guint i = 0; i < MOST; i++)
+    {
+      bits[i] = starter[i % n];
+      bits[i].cutting_length.mm -= 0.02 * (i / n);
+      g_snprintf (bits[i].id, sizeof bits[i].id, "bit-%04u", i);
+    }
+}
+
+static double
+time_ranking (const SpelchPart *part, const SpelchCut *cut, const SpelchBit *bits, guint n)
+{
+  double start = processor_ms ();
+  g_autoptr (GPtrArray) ranking = spelch_choose_rank (spelch_shop_constants (), part, cut, bits, n);
+  return processor_ms () - start;
+}
+
+static double
+time_plans (const SpelchPart *part, const SpelchCut *cut, const SpelchBit *bits, guint n)
+{
+  double start = processor_ms ();
+  for (guint i = 0; i < n; i++)
+    for (int face = SPELCH_FACE_A; face <= (cut->through ? SPELCH_FACE_B : SPELCH_FACE_A); face++)
+      {
+        SpelchCut as_planned = spelch_choose_cut (cut, &bits[i], (SpelchFace)face);
+        SpelchPlan plan;
+        spelch_plan_make (spelch_shop_constants (), part, &as_planned, &bits[i], &plan);
+      }
+  return processor_ms () - start;
+}
+
+int
+main (void)
+{
+  g_autoptr (SpelchPart) part = spelch_shop_demo ();
+  g_autofree SpelchBit *bits = g_new (SpelchBit, MOST);
+  fill_drawer (bits);
+  time_ranking (part, &part->cuts[0], bits, MOST);
+  for (guint cut = 0; cut < part->n_cuts; cut++)
+    {
+      double tenth = time_ranking (part, &part->cuts[cut], bits, MOST / 10);
+      double whole = time_ranking (part, &part->cuts[cut], bits, MOST);
+      double plans = time_plans (part, &part->cuts[cut], bits, MOST);
+      g_print ("%-14s 100 bits %5.0f ms, 1000 bits %5.0f ms (%.0f us a bit), growth %.2f times linear; plans "
+               "%.0f %%\n",
+               part->cuts[cut].id, tenth, whole, whole * 1000 / MOST, whole / (10 * tenth),
+               100 * plans / whole);
+    }
+  return 0;
+}
