@@ -143,3 +143,66 @@ spelch_words_reason (const SpelchChoice *choice, const SpelchReason *reason, con
       return g_strdup ("");
     }
 }
+
+static const char *
+kind_word (SpelchBitKind kind)
+{
+  switch (kind)
+    {
+    case SPELCH_BIT_UP_CUT:
+      return _ ("An up-cut");
+    case SPELCH_BIT_DOWN_CUT:
+      return _ ("A down-cut");
+    case SPELCH_BIT_COMPRESSION:
+      return _ ("A compression bit");
+    case SPELCH_BIT_STRAIGHT:
+    default:
+      return _ ("A straight bit");
+    }
+}
+
+/* "6 mm to 13 mm", or one length where both are shown alike. */
+static char *
+range_words (const SpelchNumbers *numbers, double least, double most)
+{
+  g_autofree char *from = spelch_words_at_least (numbers, least);
+  g_autofree char *to = spelch_words_at_most (numbers, most);
+  if (!spelch_words_fits (numbers, least, most))
+    return spelch_words_exactly (numbers, most);
+  return g_str_equal (from, to) ? g_steal_pointer (&to) : g_strdup_printf (_ ("%s to %s"), from, to);
+}
+
+static char *
+wanted_kind (const SpelchWantedKind *wanted, SpelchBitKind kind, const SpelchNumbers *numbers)
+{
+  g_autofree char *across = range_words (numbers, wanted->diameter_least, wanted->diameter_most);
+  g_autofree char *length = spelch_words_at_least (numbers, wanted->cutting_length_least);
+  g_autofree char *up_shear = range_words (numbers, wanted->up_shear_least, wanted->up_shear_most);
+  if (kind == SPELCH_BIT_COMPRESSION)
+    return g_strdup_printf (_ ("%s would do: %s across, cutting %s deep or more, with %s of up-shear."),
+                            kind_word (kind), across, length, up_shear);
+  return g_strdup_printf (_ ("%s would do: %s across, cutting %s deep or more."), kind_word (kind), across,
+                          length);
+}
+
+char **
+spelch_words_wanted (const SpelchWanted *wanted, const SpelchCut *cut, const SpelchNumbers *numbers)
+{
+  GPtrArray *sentences = g_ptr_array_new ();
+  bool turned = false;
+  for (int kind = 0; kind <= SPELCH_BIT_COMPRESSION; kind++)
+    {
+      const SpelchWantedKind *one = &wanted->kinds[kind];
+      if (one->serves)
+        g_ptr_array_add (sentences, wanted_kind (one, (SpelchBitKind)kind, numbers));
+      turned |= one->serves && one->way_up != cut->way_up;
+    }
+  if (sentences->len == 0)
+    g_ptr_array_add (sentences,
+                     g_strdup (_ ("No straight, up-cut, down-cut or compression bit would do: change the "
+                                  "cut, how the board is held, or what is accepted.")));
+  if (turned)
+    g_ptr_array_add (sentences, g_strdup (_ ("That is with the board turned over; as it lies, none would.")));
+  g_ptr_array_add (sentences, NULL);
+  return (char **)g_ptr_array_free (sentences, FALSE);
+}

@@ -5,8 +5,13 @@
 #pragma once
 
 #include "plan/choose.h"
+#include "plan/wanted.h"
 #include "plan/words.h"
 
 /* A reason in a sentence with this case's numbers. Free with g_free(). */
 char *spelch_words_reason (const SpelchChoice *choice, const SpelchReason *reason,
                            const SpelchNumbers *numbers);
+
+/* What to look for: a sentence for each kind of bit that would do, or one that says that none would. @cut is
+ * the cut it was found for. NULL-terminated; free with g_strfreev(). */
+char **spelch_words_wanted (const SpelchWanted *wanted, const SpelchCut *cut, const SpelchNumbers *numbers);
