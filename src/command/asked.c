@@ -17,9 +17,9 @@ G_DEFINE_QUARK (spelch - command - error - quark, spelch_command_error)
 void
 spelch_asked_clear (SpelchAsked *asked)
 {
-  char **texts[]
-      = { &asked->file,  &asked->output, &asked->bit,       &asked->speed, &asked->feed,  &asked->machine,
-          &asked->board, &asked->way_up, &asked->thickness, &asked->datum, &asked->units, &asked->look };
+  char **texts[] = { &asked->file,    &asked->output, &asked->bit,    &asked->speed,     &asked->feed,
+                     &asked->machine, &asked->board,  &asked->way_up, &asked->thickness, &asked->datum,
+                     &asked->units,   &asked->look,   &asked->drawer };
   for (guint i = 0; i < G_N_ELEMENTS (texts); i++)
     g_clear_pointer (texts[i], g_free);
   g_clear_pointer (&asked->cuts, g_strfreev);
@@ -35,10 +35,11 @@ refuse (GError **error, SpelchCommandError code, char *sentence)
 }
 
 bool
-spelch_asked_read (SpelchAsked *asked, const char *command, const char *summary, bool drawing, int argc,
-                   char **argv, bool *helped, GError **error)
+spelch_asked_read (SpelchAsked *asked, const char *command, const char *summary, SpelchAsking asking,
+                   int argc, char **argv, bool *helped, GError **error)
 {
   g_autofree char *cut = NULL;
+  bool drawing = asking == SPELCH_ASKING_DRAWING;
   const GOptionEntry common[]
       = { { "cut", 0, 0, G_OPTION_ARG_STRING, &cut,
             N_ ("the cut's id; several with commas; all when left out"), "ID" },
@@ -65,6 +66,12 @@ spelch_asked_read (SpelchAsked *asked, const char *command, const char *summary,
           G_OPTION_ENTRY_NULL };
   const GOptionEntry data[]
       = { { "json", 0, 0, G_OPTION_ARG_NONE, &asked->json, N_ ("print JSON"), NULL }, G_OPTION_ENTRY_NULL };
+  const GOptionEntry drawer[]
+      = { { "drawer", 0, 0, G_OPTION_ARG_FILENAME, &asked->drawer,
+            N_ ("a file of bits to choose from, in place of the part's and the starter "
+                "set"),
+            "FILE" },
+          G_OPTION_ENTRY_NULL };
   const GOptionEntry picture[]
       = { { "output", 'o', 0, G_OPTION_ARG_FILENAME, &asked->output,
             N_ ("the file to write: .svg, .png or .pdf"), "FILE" },
@@ -87,6 +94,8 @@ spelch_asked_read (SpelchAsked *asked, const char *command, const char *summary,
   g_option_context_add_main_entries (context, own, GETTEXT_PACKAGE);
   g_option_context_add_main_entries (context, common, GETTEXT_PACKAGE);
   g_option_context_add_main_entries (context, drawing ? picture : data, GETTEXT_PACKAGE);
+  if (asking == SPELCH_ASKING_RANKING)
+    g_option_context_add_main_entries (context, drawer, GETTEXT_PACKAGE);
 
   g_autoptr (GError) local = NULL;
   if (!g_option_context_parse (context, &argc, &argv, &local))

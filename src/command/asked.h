@@ -38,17 +38,26 @@ typedef struct
   char *speed, *feed, *machine, *board, *way_up, *thickness, *datum;
   char *units;
   char *look;
+  char *drawer; /* a file of bits to choose from; NULL: the part's and the starter set */
   gboolean json;
   int width, height, pass;
 } SpelchAsked;
+
+/* Which options a command takes beside the questions. */
+typedef enum
+{
+  SPELCH_ASKING_PLAN,
+  SPELCH_ASKING_RANKING, /* also a drawer */
+  SPELCH_ASKING_DRAWING, /* those of a picture, and exactly one cut */
+} SpelchAsking;
 
 void spelch_asked_clear (SpelchAsked *asked);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (SpelchAsked, spelch_asked_clear)
 
 /* Reads the words after the command's name. @summary is shown by --help, which prints and sets *helped.
- * @drawing: take the options of `draw`, and exactly one cut. */
-bool spelch_asked_read (SpelchAsked *asked, const char *command, const char *summary, bool drawing, int argc,
-                        char **argv, bool *helped, GError **error);
+ */
+bool spelch_asked_read (SpelchAsked *asked, const char *command, const char *summary, SpelchAsking asking,
+                        int argc, char **argv, bool *helped, GError **error);
 
 /* Loads the file and puts the questions. */
 SpelchPart *spelch_asked_part (const SpelchAsked *asked, GError **error);

@@ -15,7 +15,7 @@ spelch_command_check (int argc, char **argv)
   bool helped = false;
   if (!spelch_asked_read (&asked, "check",
                           _ ("Says whether a part file can be read, and what is wrong with it if not."),
-                          false, argc, argv, &helped, &error))
+                          SPELCH_ASKING_PLAN, argc, argv, &helped, &error))
     return spelch_command_fail (error->message, SPELCH_EXIT_BAD_INPUT);
   if (helped)
     return SPELCH_EXIT_DONE;

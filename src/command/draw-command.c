@@ -92,8 +92,8 @@ spelch_command_draw (int argc, char **argv)
   g_auto (SpelchAsked) asked = { 0 };
   g_autoptr (GError) error = NULL;
   bool helped = false;
-  if (!spelch_asked_read (&asked, "draw", _ ("Draws the side view of one cut to scale."), true, argc, argv,
-                          &helped, &error))
+  if (!spelch_asked_read (&asked, "draw", _ ("Draws the side view of one cut to scale."),
+                          SPELCH_ASKING_DRAWING, argc, argv, &helped, &error))
     return spelch_command_fail (error->message, SPELCH_EXIT_BAD_INPUT);
   if (helped)
     return SPELCH_EXIT_DONE;

@@ -36,7 +36,7 @@ spelch_command_plan (int argc, char **argv)
   SpelchNumbers numbers;
   if (!spelch_asked_read (&asked, "plan",
                           _ ("Says for each cut which depths, speed and feed, and how its edges come out."),
-                          false, argc, argv, &helped, &error))
+                          SPELCH_ASKING_PLAN, argc, argv, &helped, &error))
     return spelch_command_fail (error->message, SPELCH_EXIT_BAD_INPUT);
   if (helped)
     return SPELCH_EXIT_DONE;
