@@ -20,6 +20,7 @@ typedef struct
 
 static const Command COMMANDS[] = {
   { "plan", spelch_command_plan },
+  { "rank", spelch_command_rank },
   { "draw", spelch_command_draw },
   { "check", spelch_command_check },
 };
@@ -39,6 +40,7 @@ show_help (void)
       _ ("spelch                start the window\n"
          "spelch FILE           start the window on a part file\n"
          "spelch plan FILE      say for each cut which depths, speed and feed, and how its edges come out\n"
+         "spelch rank FILE      say for each cut which bit to take, and why\n"
          "spelch draw FILE      draw the side view of a cut\n"
          "spelch check FILE     say whether a part file can be read\n"
          "\n"
@@ -53,7 +55,7 @@ start_window (int argc, char **argv)
 {
   if (g_getenv ("DISPLAY") == NULL && g_getenv ("WAYLAND_DISPLAY") == NULL)
     return spelch_command_fail (
-        _ ("There is no display to open a window on. spelch plan, draw and check work without one."),
+        _ ("There is no display to open a window on. spelch plan, rank, draw and check work without one."),
         SPELCH_EXIT_BAD_INPUT);
   g_autofree char *self = g_file_read_link ("/proc/self/exe", NULL);
   g_autofree char *folder = g_path_get_dirname (self != NULL ? self : argv[0]);

@@ -40,6 +40,9 @@ of_face (const SpelchChoice *choice, const SpelchReason *reason)
 static char *
 of_chips (const SpelchReason *reason)
 {
+  if (reason->value < 0.005)
+    return g_strdup_printf (_ ("Presses its chips down into the cut; %d %% of their room is used."),
+                            per_cent (reason->limit));
   return g_strdup_printf (
       reason->kind == SPELCH_REASON_CARRIES_UP
           ? _ ("Carries chips up over %d %% of the pass; %d %% of their room is used.")

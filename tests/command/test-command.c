@@ -3,6 +3,7 @@
  * The command line, run as a person or a program runs it: same numbers as the plan, sentences for bad input,
  * exit statuses.
  */
+#include "files/list-file.h"
 #include "files/part-file.h"
 #include "files/shop-data.h"
 #include "plan/plan.h"
@@ -337,6 +338,100 @@ test_draw (void)
   g_assert_cmpint (kind.status, ==, 2);
 }
 
+/* A drawer of two bits of the starter set, in a file of its own. */
+static char *
+write_drawer (const char *const ids[2])
+{
+  guint n;
+  const SpelchBit *bits = spelch_shop_bits (&n);
+  g_autoptr (GArray) drawer = g_array_new (FALSE, FALSE, sizeof (SpelchBit));
+  for (guint i = 0; i < n; i++)
+    if (g_str_equal (bits[i].id, ids[0]) || g_str_equal (bits[i].id, ids[1]))
+      g_array_append_val (drawer, bits[i]);
+  g_autofree char *text = spelch_list_to_json (SPELCH_LIST_BITS, drawer, NULL);
+  char *path = NULL;
+  int file = g_file_open_tmp ("drawer-XXXXXX.json", &path, NULL);
+  g_close (file, NULL);
+  g_assert_true (g_file_set_contents (path, text, -1, NULL));
+  return path;
+}
+
+/* A dado with the show face up: the down-cut before the up-cut (common practice, no source), with only what
+ * the drawer holds, a blind cut one way up. */
+static void
+test_rank_drawer (void)
+{
+  const char *const ids[2] = { "up-cut-8x32", "down-cut-9.5x25" };
+  g_autofree char *file = demo_file ();
+  g_autofree char *drawer = write_drawer (ids);
+  g_auto (Ran) ran = run ("rank", file, "--cut", "shelf-dado", "--drawer", drawer, "--json", NULL);
+  g_autoptr (JsonParser) parser = json_parser_new ();
+  JsonObject *cut = cut_of (parser, ran.out);
+  JsonArray *choices = json_object_get_array_member (cut, "choices");
+  JsonObject *last = json_array_get_object_element (choices, 1);
+  g_remove (drawer);
+  g_assert_cmpint (ran.status, ==, 0);
+  g_assert_cmpstr (json_object_get_string_member (cut, "best"), ==, "down-cut-9.5x25");
+  g_assert_cmpuint (json_array_get_length (choices), ==, 2);
+  g_assert_cmpstr (json_object_get_string_member (last, "bit"), ==, "up-cut-8x32");
+  g_assert_false (json_object_get_boolean_member (last, "meets_accepted"));
+  JsonArray *reasons = json_object_get_array_member (last, "reasons");
+  bool tears = false;
+  for (guint i = 0; i < json_array_get_length (reasons); i++)
+    {
+      JsonObject *reason = json_array_get_object_element (reasons, i);
+      const char *const members[] = { "reason", "for", "stop", "face", "side", "value", "limit", "sentence" };
+      for (guint m = 0; m < G_N_ELEMENTS (members); m++)
+        g_assert_true (json_object_has_member (reason, members[m]));
+      tears |= g_str_equal (json_object_get_string_member (reason, "reason"), "tears");
+    }
+  g_assert_true (tears);
+  JsonObject *root = json_node_get_object (json_parser_get_root (parser));
+  g_assert_true (json_object_get_null_member (root, "order"));
+}
+
+/* Without a cut named, every cut is ranked and put in an order; outlines come last. */
+static void
+test_rank_order (void)
+{
+  g_autofree char *file = demo_file ();
+  g_auto (Ran) ran = run ("rank", file, "--json", NULL);
+  g_autoptr (JsonParser) parser = json_parser_new ();
+  cut_of (parser, ran.out);
+  JsonObject *root = json_node_get_object (json_parser_get_root (parser));
+  JsonArray *steps = json_object_get_array_member (json_object_get_object_member (root, "order"), "steps");
+  guint cuts = json_array_get_length (json_object_get_array_member (root, "cuts"));
+  g_assert_cmpint (ran.status, ==, 0);
+  g_assert_cmpuint (json_array_get_length (steps), ==, cuts);
+  g_assert_cmpstr (json_object_get_string_member (json_array_get_object_element (steps, cuts - 1), "cut"), ==,
+                   "outline");
+}
+
+/* Nothing that may cut: status 1, and what to look for; bad drawers: status 2 and a sentence naming the file.
+ */
+static void
+test_rank_nothing (void)
+{
+  const char *const ids[2] = { "straight-19x32", "straight-12.7x32" };
+  g_autofree char *file = demo_file ();
+  g_autofree char *boards = g_build_filename (g_getenv ("SPELCH_DATA"), "boards.json", NULL);
+  g_autofree char *drawer = write_drawer (ids);
+  g_auto (Ran) ran = run ("rank", file, "--cut", "rail-mortise", "--drawer", drawer, NULL);
+  g_auto (Ran) none = run ("rank", file, "--cut", "peg-holes", "--drawer", drawer, NULL);
+  g_auto (Ran) missing = run ("rank", file, "--drawer", "/nowhere/bits.json", NULL);
+  g_auto (Ran) wrong = run ("rank", file, "--drawer", boards, NULL);
+  g_auto (Ran) elsewhere = run ("plan", file, "--drawer", drawer, NULL);
+  g_remove (drawer);
+  g_assert_nonnull (strstr (ran.out, "What to look for:"));
+  g_assert_nonnull (strstr (ran.out, "A down-cut would do: "));
+  g_assert_cmpint (none.status, ==, 1);
+  g_assert_nonnull (strstr (none.out, "Not to be cut with:"));
+  g_assert_cmpint (missing.status, ==, 2);
+  g_assert_nonnull (strstr (missing.err, "bits.json"));
+  g_assert_cmpint (wrong.status, ==, 2);
+  g_assert_cmpint (elsewhere.status, ==, 2);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -351,5 +446,8 @@ main (int argc, char **argv)
   g_test_add_func ("/command/no-feed", test_no_feed);
   g_test_add_func ("/command/statuses", test_statuses);
   g_test_add_func ("/command/draw", test_draw);
+  g_test_add_func ("/command/rank-drawer", test_rank_drawer);
+  g_test_add_func ("/command/rank-order", test_rank_order);
+  g_test_add_func ("/command/rank-nothing", test_rank_nothing);
   return g_test_run ();
 }
