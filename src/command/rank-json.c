@@ -52,6 +52,10 @@ write_reason (SpelchWriter *w, const SpelchChoice *choice, const SpelchReason *r
       spelch_writer_null (w, "face");
       spelch_writer_null (w, "side");
     }
+  if (reason->kind == SPELCH_REASON_TEARS)
+    spelch_writer_code (w, "term", &SPELCH_TERM_CODES, (int)reason->term);
+  else
+    spelch_writer_null (w, "term");
   number (w, "value", reason->value);
   number (w, "limit", reason->limit);
   spelch_writer_text (w, "sentence", sentence);

@@ -32,10 +32,13 @@ extern const SpelchCodes SPELCH_REASON_CODES;
 typedef struct
 {
   SpelchReasonKind kind;
-  SpelchSide side; /* PRESSES_IN, TEARS */
-  SpelchFace face; /* the same face, as the board names it */
-  bool seen;       /* and whether it is seen */
-  SpelchStop stop; /* STOP */
+  SpelchSide side;     /* PRESSES_IN, TEARS */
+  SpelchFace face;     /* the same face, as the board names it */
+  bool seen;           /* and whether it is seen */
+  SpelchTermKind term; /* TEARS: what costs most points */
+  SpelchLoad load;     /* and how the face is loaded, or was by the entry */
+  double chip_mm;      /* and the chip that does it */
+  SpelchStop stop;     /* STOP */
   double value, limit;
 } SpelchReason;
 

@@ -33,6 +33,16 @@ add (SpelchChoice *choice, SpelchReasonKind kind, double value, double limit)
   return reason;
 }
 
+static SpelchTermKind
+heaviest_term (const SpelchEdge *edge)
+{
+  SpelchTermKind heaviest = SPELCH_TERM_SHEAR;
+  for (int kind = 0; kind < SPELCH_N_TERMS; kind++)
+    if (spelch_edge_points (edge, (SpelchTermKind)kind) > spelch_edge_points (edge, heaviest))
+      heaviest = (SpelchTermKind)kind;
+  return heaviest;
+}
+
 static void
 add_of_face (SpelchChoice *choice, SpelchReasonKind kind, const SpelchEdge *edge, double limit)
 {
@@ -40,6 +50,9 @@ add_of_face (SpelchChoice *choice, SpelchReasonKind kind, const SpelchEdge *edge
   reason->side = edge->side;
   reason->face = edge->face;
   reason->seen = edge->seen;
+  reason->term = heaviest_term (edge);
+  reason->load = edge->by_entry_mm > 0 ? SPELCH_LOAD_PULL_OUT : edge->load;
+  reason->chip_mm = edge->chip_mm;
 }
 
 /* Pressing a face in is a merit where pulling it out costs something. */

@@ -26,15 +26,42 @@ face_word (const SpelchReason *reason)
   return motor ? _ ("hidden face on the motor side") : _ ("hidden face on the far side");
 }
 
+/* What leaves a face worse than accepted: the face, how it comes out, what is accepted. */
+static const char *
+tears_format (const SpelchReason *reason)
+{
+  switch (reason->term)
+    {
+    case SPELCH_TERM_GRAIN:
+      return _ ("Cuts against the grain of the %s: %s; %s is accepted.");
+    case SPELCH_TERM_EXIT_CORNER:
+      return _ ("Runs out across the grain of the %s with nothing behind it: %s; %s is accepted.");
+    case SPELCH_TERM_WEAR:
+      return _ ("Its blunt edge spoils the %s: %s; %s is accepted.");
+    case SPELCH_TERM_SHEAR:
+    case SPELCH_TERM_CHIP:
+    case SPELCH_TERM_BACKING:
+    case SPELCH_TERM_SCORED:
+    case SPELCH_N_TERMS:
+    default:
+      return reason->load == SPELCH_LOAD_PULL_OUT ? _ ("Pulls the %s out: %s; %s is accepted.")
+                                                  : _ ("Doesn't press the %s in: %s; %s is accepted.");
+    }
+}
+
 static char *
-of_face (const SpelchChoice *choice, const SpelchReason *reason)
+of_face (const SpelchChoice *choice, const SpelchReason *reason, const SpelchNumbers *numbers)
 {
   bool laminate = spelch_plan_is_laminate (&choice->plan, reason->side);
   const char *grade = spelch_words_grade ((int)reason->value, laminate);
+  const char *accepted = spelch_words_grade ((int)reason->limit, laminate);
+  g_autofree char *chip = spelch_words_decimal (numbers, reason->chip_mm, 2);
   if (reason->kind == SPELCH_REASON_PRESSES_IN)
     return g_strdup_printf (_ ("Presses the %s in: %s."), face_word (reason), grade);
-  return g_strdup_printf (_ ("Leaves the %s %s; %s is accepted."), face_word (reason), grade,
-                          spelch_words_grade ((int)reason->limit, laminate));
+  if (reason->term == SPELCH_TERM_CHIP)
+    return g_strdup_printf (_ ("Chips up to %s mm thick split the %s: %s; %s is accepted."), chip,
+                            face_word (reason), grade, accepted);
+  return g_strdup_printf (tears_format (reason), face_word (reason), grade, accepted);
 }
 
 static char *
@@ -119,7 +146,7 @@ spelch_words_reason (const SpelchChoice *choice, const SpelchReason *reason, con
                               MAX (choice->seen, choice->hidden));
     case SPELCH_REASON_PRESSES_IN:
     case SPELCH_REASON_TEARS:
-      return of_face (choice, reason);
+      return of_face (choice, reason, numbers);
     case SPELCH_REASON_CARRIES_UP:
     case SPELCH_REASON_PACKS_CHIPS:
       return of_chips (reason);

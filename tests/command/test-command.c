@@ -380,7 +380,8 @@ test_rank_drawer (void)
   for (guint i = 0; i < json_array_get_length (reasons); i++)
     {
       JsonObject *reason = json_array_get_object_element (reasons, i);
-      const char *const members[] = { "reason", "for", "stop", "face", "side", "value", "limit", "sentence" };
+      const char *const members[]
+          = { "reason", "for", "stop", "face", "side", "term", "value", "limit", "sentence" };
       for (guint m = 0; m < G_N_ELEMENTS (members); m++)
         g_assert_true (json_object_has_member (reason, members[m]));
       tears |= g_str_equal (json_object_get_string_member (reason, "reason"), "tears");

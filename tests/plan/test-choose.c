@@ -176,6 +176,28 @@ test_kind_decides_nothing (Demo *demo, gconstpointer unused)
   g_assert_cmpint (((SpelchChoice *)ranking->pdata[0])->plan.edges[0].load, ==, SPELCH_LOAD_NEUTRAL);
 }
 
+/* What costs most is named: the pull of an up-cut, a straight bit's not pressing, a blunt edge. */
+static void
+test_why_it_tears (Demo *demo, gconstpointer unused)
+{
+  demo_take_cut (demo, "shelf-dado");
+  g_autoptr (GPtrArray) ranking = rank_starter_set (demo);
+  const SpelchChoice *up = choice_of (ranking, "up-cut-8x32", SPELCH_FACE_A);
+  const SpelchChoice *plain = choice_of (ranking, "straight-8x25", SPELCH_FACE_A);
+  g_autofree char *pulls = spelch_words_reason (up, reason_of (up, SPELCH_REASON_TEARS), &MM);
+  g_autofree char *spares = spelch_words_reason (plain, reason_of (plain, SPELCH_REASON_TEARS), &MM);
+  g_assert_true (g_str_has_prefix (pulls, "Pulls the show face on the motor side out: "));
+  g_assert_true (g_str_has_prefix (spares, "Doesn't press the show face on the motor side in: "));
+
+  SpelchBit dull = *demo_bit ("down-cut-9.5x25");
+  dull.wear = SPELCH_WEAR_DULL;
+  g_autoptr (GPtrArray) one = spelch_choose_rank (spelch_shop_constants (), demo->part, demo->cut, &dull, 1);
+  const SpelchChoice *blunt = one->pdata[0];
+  g_autofree char *wears = spelch_words_reason (blunt, reason_of (blunt, SPELCH_REASON_TEARS), &MM);
+  g_assert_cmpstr (wears, ==,
+                   "Its blunt edge spoils the show face on the motor side: fuzzy grain; clean is accepted.");
+}
+
 /* Every reason of every choice for every cut says something, with no format left over. */
 static void
 test_words (Demo *demo, gconstpointer unused)
@@ -261,6 +283,7 @@ main (int argc, char **argv)
   g_test_add ("/choose/reasons", Demo, NULL, demo_set_up, test_reasons, demo_tear_down);
   g_test_add ("/choose/kind-decides-nothing", Demo, NULL, demo_set_up, test_kind_decides_nothing,
               demo_tear_down);
+  g_test_add ("/choose/why-it-tears", Demo, NULL, demo_set_up, test_why_it_tears, demo_tear_down);
   g_test_add ("/choose/words", Demo, NULL, demo_set_up, test_words, demo_tear_down);
   g_test_add_func ("/choose/fewer-bits", test_fewer_bits);
   return g_test_run ();
