@@ -10,6 +10,7 @@
 #include "bench/preferences.h"
 #include "bench/setting-panel.h"
 #include "bench/side-view.h"
+#include "bench/verdict-line.h"
 #include "files/shop-data.h"
 
 #include <glib/gi18n-lib.h>
@@ -42,6 +43,7 @@ struct _SpelchBenchWindow
   SpelchDepthsRow *depths;
   SpelchBitDrawer *drawer;
   SpelchPlanPanel *plan;
+  SpelchVerdictLine *verdicts;
 };
 
 G_DEFINE_FINAL_TYPE (SpelchBenchWindow, spelch_bench_window, GTK_TYPE_APPLICATION_WINDOW)
@@ -400,6 +402,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, depths);
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, drawer);
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, plan);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, verdicts);
   gtk_widget_class_bind_template_callback (widget_class, error_answered);
   gtk_widget_class_bind_template_callback (widget_class, recovery_answered);
   gtk_widget_class_bind_template_callback (widget_class, bit_dropped);
@@ -419,6 +422,7 @@ spelch_bench_window_class_init (SpelchBenchWindowClass *klass)
   g_type_ensure (SPELCH_TYPE_DEPTHS_ROW);
   g_type_ensure (SPELCH_TYPE_BIT_DRAWER);
   g_type_ensure (SPELCH_TYPE_PLAN_PANEL);
+  g_type_ensure (SPELCH_TYPE_VERDICT_LINE);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/spelch/Spelch/ui/bench-window.ui");
   bind_children (widget_class);
 }
@@ -454,6 +458,7 @@ connect_views (SpelchBenchWindow *self)
   spelch_cut_list_set_session (self->cuts, self->session);
   spelch_bit_drawer_set_session (self->drawer, self->session);
   spelch_plan_panel_set_session (self->plan, self->session);
+  spelch_verdict_line_set_session (self->verdicts, self->session);
   g_signal_connect_object (self->session, "changed", G_CALLBACK (session_changed), self, 0);
 }
 

@@ -3,6 +3,8 @@
 
 #include <string.h>
 
+#define MOST_SHARE 1.005 /* a limit that sets the feed is used up to rounding */
+
 int
 spelch_bit_order_worst (const SpelchPlan *plan, bool seen)
 {
@@ -13,9 +15,13 @@ spelch_bit_order_worst (const SpelchPlan *plan, bool seen)
   return worst;
 }
 
+/* The grades are accepted, and no limit is gone over to reach them. */
 static bool
 meets (const SpelchPart *part, const SpelchPlan *plan)
 {
+  for (guint i = 0; i < plan->n_limits; i++)
+    if (plan->limits[i].share > MOST_SHARE)
+      return false;
   return spelch_bit_order_worst (plan, true) <= part->accepted_seen
          && spelch_bit_order_worst (plan, false) <= part->accepted_hidden;
 }

@@ -10,6 +10,9 @@ enum
   PROP_LEFT = 1,
   PROP_CENTRE,
   PROP_RIGHT,
+  N_CHILDREN,
+  PROP_RIGHT_FOLDED = N_CHILDREN,
+  PROP_RIGHT_DRAWN,
   N_PROPS
 };
 static GParamSpec *props[N_PROPS];
@@ -17,7 +20,10 @@ static GParamSpec *props[N_PROPS];
 struct _SpelchColumns
 {
   GtkWidget parent_instance;
-  GtkWidget *children[N_PROPS]; /* by property */
+  GtkWidget *children[N_CHILDREN]; /* by property */
+  bool right_folded;
+  bool right_drawn;
+  guint telling; /* idle source */
 };
 
 G_DEFINE_FINAL_TYPE (SpelchColumns, spelch_columns, GTK_TYPE_WIDGET)
@@ -46,7 +52,7 @@ spelch_columns_measure (GtkWidget *widget, GtkOrientation orientation, int for_s
   SpelchWish right = wish (self, PROP_RIGHT, orientation, -1);
   if (orientation == GTK_ORIENTATION_HORIZONTAL)
     {
-      *minimum = centre.least + right.least;
+      *minimum = MAX (centre.least, right.least);
       *natural = left.wanted + centre.wanted + right.wanted;
       return;
     }
@@ -61,6 +67,33 @@ place (SpelchColumns *self, int column, int x, int width, int height)
     gtk_widget_size_allocate (self->children[column], &(GtkAllocation){ x, 0, width, height }, -1);
 }
 
+static gboolean
+tell_folded (gpointer data)
+{
+  SpelchColumns *self = data;
+  self->telling = 0;
+  g_object_notify_by_pspec (G_OBJECT (self), props[PROP_RIGHT_FOLDED]);
+  return G_SOURCE_REMOVE;
+}
+
+/* Whoever listens may change sizes, which mustn't happen while sizes are given out. */
+static void
+set_folded (SpelchColumns *self, bool folded)
+{
+  if (folded == self->right_folded)
+    return;
+  self->right_folded = folded;
+  if (self->telling == 0)
+    self->telling = g_idle_add (tell_folded, self);
+}
+
+static void
+show_child (SpelchColumns *self, int column, bool shown)
+{
+  if (self->children[column] != NULL)
+    gtk_widget_set_child_visible (self->children[column], shown);
+}
+
 static void
 spelch_columns_size_allocate (GtkWidget *widget, int width, int height, int baseline)
 {
@@ -68,18 +101,22 @@ spelch_columns_size_allocate (GtkWidget *widget, int width, int height, int base
   SpelchWish left = wish (self, PROP_LEFT, GTK_ORIENTATION_HORIZONTAL, -1);
   SpelchWish centre = wish (self, PROP_CENTRE, GTK_ORIENTATION_HORIZONTAL, -1);
   SpelchWish right = wish (self, PROP_RIGHT, GTK_ORIENTATION_HORIZONTAL, -1);
-  int right_width = CLAMP (width - centre.least, right.least, MAX (right.wanted, right.least));
-  bool fold = width - left.wanted - right_width < (int)(centre.least * COMFORTABLE);
-  int left_width = fold ? 0 : left.wanted;
-  int centre_width = MAX (width - left_width - right_width, centre.least);
-  if (self->children[PROP_LEFT] != NULL)
-    gtk_widget_set_child_visible (self->children[PROP_LEFT], !fold);
+  int comfortable = (int)(centre.least * COMFORTABLE);
+  int right_width = MAX (right.wanted, right.least);
+  bool fold_left = width - left.wanted - right_width < comfortable;
+  bool fold_right = fold_left && width - right_width < comfortable;
+  int left_width = fold_left ? 0 : left.wanted;
+  int beside = fold_right ? 0 : right_width;
+  int centre_width = MAX (width - left_width - beside, centre.least);
   bool mirrored = gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL;
-  int centre_x = mirrored ? right_width : left_width;
-  if (!fold)
+  show_child (self, PROP_LEFT, !fold_left);
+  show_child (self, PROP_RIGHT, !fold_right || self->right_drawn);
+  if (!fold_left)
     place (self, PROP_LEFT, mirrored ? width - left_width : 0, left_width, height);
-  place (self, PROP_CENTRE, centre_x, centre_width, height);
-  place (self, PROP_RIGHT, mirrored ? 0 : centre_x + centre_width, right_width, height);
+  place (self, PROP_CENTRE, mirrored ? beside : left_width, centre_width, height);
+  right_width = MIN (right_width, width);
+  place (self, PROP_RIGHT, mirrored ? 0 : width - right_width, right_width, height);
+  set_folded (self, fold_right);
 }
 
 static GtkSizeRequestMode
@@ -91,13 +128,25 @@ spelch_columns_get_request_mode (GtkWidget *widget)
 static void
 spelch_columns_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
 {
-  g_value_set_object (value, SPELCH_COLUMNS (object)->children[id]);
+  SpelchColumns *self = SPELCH_COLUMNS (object);
+  if (id == PROP_RIGHT_FOLDED)
+    g_value_set_boolean (value, self->right_folded);
+  else if (id == PROP_RIGHT_DRAWN)
+    g_value_set_boolean (value, self->right_drawn);
+  else
+    g_value_set_object (value, self->children[id]);
 }
 
 static void
 spelch_columns_set_property (GObject *object, guint id, const GValue *value, GParamSpec *pspec)
 {
   SpelchColumns *self = SPELCH_COLUMNS (object);
+  if (id == PROP_RIGHT_DRAWN)
+    {
+      self->right_drawn = g_value_get_boolean (value);
+      gtk_widget_queue_allocate (GTK_WIDGET (self));
+      return;
+    }
   g_clear_pointer (&self->children[id], gtk_widget_unparent);
   self->children[id] = g_value_get_object (value);
   if (self->children[id] != NULL)
@@ -108,7 +157,8 @@ static void
 spelch_columns_dispose (GObject *object)
 {
   SpelchColumns *self = SPELCH_COLUMNS (object);
-  for (int i = 0; i < N_PROPS; i++)
+  g_clear_handle_id (&self->telling, g_source_remove);
+  for (int i = 0; i < N_CHILDREN; i++)
     g_clear_pointer (&self->children[i], gtk_widget_unparent);
   G_OBJECT_CLASS (spelch_columns_parent_class)->dispose (object);
 }
@@ -128,6 +178,9 @@ spelch_columns_class_init (SpelchColumnsClass *klass)
   props[PROP_LEFT] = g_param_spec_object ("left", NULL, NULL, GTK_TYPE_WIDGET, flags);
   props[PROP_CENTRE] = g_param_spec_object ("centre", NULL, NULL, GTK_TYPE_WIDGET, flags);
   props[PROP_RIGHT] = g_param_spec_object ("right", NULL, NULL, GTK_TYPE_WIDGET, flags);
+  props[PROP_RIGHT_FOLDED]
+      = g_param_spec_boolean ("right-folded", NULL, NULL, FALSE, G_PARAM_READABLE | G_PARAM_STATIC_STRINGS);
+  props[PROP_RIGHT_DRAWN] = g_param_spec_boolean ("right-drawn", NULL, NULL, FALSE, flags);
   g_object_class_install_properties (object_class, N_PROPS, props);
   gtk_widget_class_set_css_name (widget_class, "columns");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);

@@ -3,6 +3,7 @@
 #include "bench/text-size.h"
 
 #include <math.h>
+#include <stdbool.h>
 
 #define GLYPH_EM     1.15
 #define TELL_WAIT_MS 80
@@ -100,13 +101,22 @@ spelch_live_text_size_allocate (GtkWidget *widget, int width, int height, int ba
   self->grown = MAX (self->grown, lines_at (self, width));
 }
 
+/* How far a sign pushes a text that begins at the left. */
+static double
+glyph_room (SpelchLiveText *self)
+{
+  double em = spelch_text_pixels (GTK_WIDGET (self));
+  bool pushes = self->glyph != SPELCH_GLYPH_NONE && self->xalign <= 0.5f;
+  return pushes ? ceil (em * GLYPH_EM) + floor (em * GLYPH_GAP_EM) : 0;
+}
+
 static void
 append_glyph (SpelchLiveText *self, GtkSnapshot *snapshot, const GdkRGBA *colour)
 {
   double em = spelch_text_pixels (GTK_WIDGET (self)), size = ceil (em * GLYPH_EM);
   PangoRectangle text;
   pango_layout_get_pixel_extents (self->layout, NULL, &text);
-  double x = floor (MAX (text.x - em * GLYPH_GAP_EM - size, 0));
+  double x = floor (MAX (text.x - em * GLYPH_GAP_EM - size, -glyph_room (self)));
   double y = floor (MAX ((text.height - size) / 2, 0));
   cairo_t *cr = gtk_snapshot_append_cairo (
       snapshot, &GRAPHENE_RECT_INIT ((float)x, (float)y, (float)size, (float)size));
@@ -123,9 +133,12 @@ spelch_live_text_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   GdkRGBA colour;
   gtk_style_context_get_color (gtk_widget_get_style_context (widget), &colour);
   lines_at (self, gtk_widget_get_width (widget));
+  gtk_snapshot_save (snapshot);
+  gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT ((float)glyph_room (self), 0));
   gtk_snapshot_append_layout (snapshot, self->layout, &colour);
   if (self->glyph != SPELCH_GLYPH_NONE)
     append_glyph (self, snapshot, &colour);
+  gtk_snapshot_restore (snapshot);
 }
 
 static void

@@ -8,11 +8,16 @@
 
 #include <glib/gi18n-lib.h>
 
+#define BETWEEN 3  /* rows */
+#define BESIDE  16 /* things in a row */
+
 struct _SpelchSettingPanel
 {
   GtkWidget parent_instance;
   SpelchLiveText *setting;
+  GtkWidget *menus;
   SpelchLiveText *pass;
+  GtkWidget *turn;
   GtkMenuButton *boards;
   GtkMenuButton *machines;
   SpelchLiveText *other_way;
@@ -93,6 +98,25 @@ fill_menus (SpelchSettingPanel *self)
 
 /* ---- Following ---- */
 
+static int
+grade_of (const SpelchPlan *plan, SpelchSide side)
+{
+  const SpelchEdge *edge = spelch_plan_worst (plan, side);
+  return edge == NULL ? 0 : edge->grade;
+}
+
+/* The side to tell of: the face that will be seen; of two alike, the worse. */
+static SpelchSide
+telling_side (const SpelchPlan *plan, const SpelchCut *cut)
+{
+  bool near_seen = spelch_cut_sees (cut, plan->near);
+  bool far_seen = spelch_cut_sees (cut, spelch_face_other (plan->near));
+  if (near_seen != far_seen)
+    return near_seen ? SPELCH_SIDE_MOTOR : SPELCH_SIDE_FAR;
+  return grade_of (plan, SPELCH_SIDE_MOTOR) >= grade_of (plan, SPELCH_SIDE_FAR) ? SPELCH_SIDE_MOTOR
+                                                                                : SPELCH_SIDE_FAR;
+}
+
 static char *
 other_way_words (SpelchSettingPanel *self)
 {
@@ -100,16 +124,15 @@ other_way_words (SpelchSettingPanel *self)
   SpelchCut cut;
   if (!spelch_session_plan_other_way (self->session, &plan, &cut))
     return g_strdup (_ ("a blind cut is made from its own face"));
-  const SpelchPart *part = spelch_session_get_part (self->session);
   if (plan.verdict == SPELCH_VERDICT_DO_NOT_CUT)
     return g_strdup (_ ("other way up: do not cut"));
-  const char *motor = spelch_mark_grade (part, &plan, SPELCH_SIDE_MOTOR);
-  const char *far = spelch_mark_grade (part, &plan, SPELCH_SIDE_FAR);
-  if (g_str_equal (motor, far))
-    return g_strdup_printf (_ ("other way up: both %s"), motor);
-  g_autofree char *motor_face = spelch_mark_face (&plan, &cut, SPELCH_SIDE_MOTOR);
-  g_autofree char *far_face = spelch_mark_face (&plan, &cut, SPELCH_SIDE_FAR);
-  return g_strdup_printf (_ ("other way up: %s %s, %s %s"), motor_face, motor, far_face, far);
+  const SpelchPart *part = spelch_session_get_part (self->session);
+  SpelchSide side = telling_side (&plan, &cut);
+  const char *grade = spelch_mark_grade (part, &plan, side);
+  if (grade_of (&plan, SPELCH_SIDE_MOTOR) == grade_of (&plan, SPELCH_SIDE_FAR))
+    return g_strdup_printf (_ ("other way up: both %s"), grade);
+  g_autofree char *face = spelch_mark_face (&plan, &cut, side);
+  return g_strdup_printf (_ ("other way up: %s %s"), face, grade);
 }
 
 static void
@@ -133,6 +156,94 @@ session_changed (SpelchSession *session, guint change, SpelchSettingPanel *self)
     spelch_live_text_settle (self->setting);
 }
 
+/* ---- Layout: the sentence, and below it the rest, in a row where there's room and stacked elsewhere ---- */
+
+static int
+wanted (GtkWidget *child, GtkOrientation orientation, int for_size)
+{
+  int natural = 0;
+  gtk_widget_measure (child, orientation, for_size, NULL, &natural, NULL, NULL);
+  return natural;
+}
+
+static void
+below (SpelchSettingPanel *self, GtkWidget *children[3])
+{
+  children[0] = self->menus;
+  children[1] = GTK_WIDGET (self->pass);
+  children[2] = self->turn;
+}
+
+static bool
+fits_in_a_row (SpelchSettingPanel *self, int width)
+{
+  GtkWidget *children[3];
+  int sum = 2 * BESIDE;
+  below (self, children);
+  for (int i = 0; i < 3; i++)
+    sum += wanted (children[i], GTK_ORIENTATION_HORIZONTAL, -1);
+  return sum <= width;
+}
+
+static int
+height_at (SpelchSettingPanel *self, int width)
+{
+  GtkWidget *children[3];
+  int stacked = 0, row = 0;
+  below (self, children);
+  for (int i = 0; i < 3; i++)
+    {
+      int height = wanted (children[i], GTK_ORIENTATION_VERTICAL, -1);
+      stacked += height + BETWEEN;
+      row = MAX (row, height + BETWEEN);
+    }
+  int sentence = wanted (GTK_WIDGET (self->setting), GTK_ORIENTATION_VERTICAL, width);
+  return sentence + (fits_in_a_row (self, width) ? row : stacked);
+}
+
+static void
+spelch_setting_panel_measure (GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum,
+                              int *natural, int *minimum_baseline, int *natural_baseline)
+{
+  SpelchSettingPanel *self = SPELCH_SETTING_PANEL (widget);
+  GtkWidget *children[3];
+  int least = wanted (GTK_WIDGET (self->setting), GTK_ORIENTATION_HORIZONTAL, -1);
+  below (self, children);
+  for (int i = 0; i < 3; i++)
+    least = MAX (least, wanted (children[i], GTK_ORIENTATION_HORIZONTAL, -1));
+  if (orientation == GTK_ORIENTATION_VERTICAL)
+    least = height_at (self, for_size > 0 ? MAX (for_size, least) : least);
+  *minimum = *natural = least;
+}
+
+static void
+spelch_setting_panel_size_allocate (GtkWidget *widget, int width, int height, int baseline)
+{
+  SpelchSettingPanel *self = SPELCH_SETTING_PANEL (widget);
+  GtkWidget *children[3];
+  bool row = fits_in_a_row (self, width);
+  int x = 0, y = wanted (GTK_WIDGET (self->setting), GTK_ORIENTATION_VERTICAL, width);
+  gtk_widget_size_allocate (GTK_WIDGET (self->setting), &(GtkAllocation){ 0, 0, width, y }, -1);
+  y += BETWEEN;
+  below (self, children);
+  for (int i = 0; i < 3; i++)
+    {
+      int own_height = wanted (children[i], GTK_ORIENTATION_VERTICAL, -1);
+      int own_width = i == 2 || !row ? width - x : wanted (children[i], GTK_ORIENTATION_HORIZONTAL, -1);
+      gtk_widget_size_allocate (children[i], &(GtkAllocation){ x, y, own_width, own_height }, -1);
+      if (row)
+        x += own_width + BESIDE;
+      else
+        y += own_height + BETWEEN;
+    }
+}
+
+static GtkSizeRequestMode
+spelch_setting_panel_get_request_mode (GtkWidget *widget)
+{
+  return GTK_SIZE_REQUEST_HEIGHT_FOR_WIDTH;
+}
+
 /* ---- Object ---- */
 
 static void
@@ -147,10 +258,15 @@ spelch_setting_panel_class_init (SpelchSettingPanelClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   G_OBJECT_CLASS (klass)->dispose = spelch_setting_panel_dispose;
+  widget_class->measure = spelch_setting_panel_measure;
+  widget_class->size_allocate = spelch_setting_panel_size_allocate;
+  widget_class->get_request_mode = spelch_setting_panel_get_request_mode;
   g_type_ensure (SPELCH_TYPE_LIVE_TEXT);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/spelch/Spelch/ui/setting-panel.ui");
   gtk_widget_class_bind_template_child (widget_class, SpelchSettingPanel, setting);
+  gtk_widget_class_bind_template_child (widget_class, SpelchSettingPanel, menus);
   gtk_widget_class_bind_template_child (widget_class, SpelchSettingPanel, pass);
+  gtk_widget_class_bind_template_child (widget_class, SpelchSettingPanel, turn);
   gtk_widget_class_bind_template_child (widget_class, SpelchSettingPanel, boards);
   gtk_widget_class_bind_template_child (widget_class, SpelchSettingPanel, machines);
   gtk_widget_class_bind_template_child (widget_class, SpelchSettingPanel, other_way);
@@ -159,7 +275,6 @@ spelch_setting_panel_class_init (SpelchSettingPanelClass *klass)
   gtk_widget_class_install_action (widget_class, "setting.board", "s", take_board);
   gtk_widget_class_set_css_name (widget_class, "settingpanel");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
-  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
 }
 
 static void

@@ -11,6 +11,8 @@
 #define LEAST_WIDTH  420
 #define LEAST_HEIGHT 340
 #define GRIP_WIDTH   18
+#define BAND_MARGIN  20
+#define BAND_SLACK   12
 #define GRIP_HEIGHT  12
 
 struct _SpelchSideView
@@ -23,6 +25,7 @@ struct _SpelchSideView
   SpelchLook look;
   SpelchScene *scene; /* NULL: to be laid out anew */
   int laid_out_width, laid_out_height;
+  int band; /* height left above the scene for a corner that is too small */
   char *family;
   SpelchKeptScene kept;
 
@@ -43,25 +46,61 @@ static guint signals[N_SIGNALS];
 /* ---- The scene ---- */
 
 static SpelchScene *
-ensure_scene (SpelchSideView *self)
+lay_out (SpelchSideView *self)
 {
   GtkWidget *widget = GTK_WIDGET (self);
-  const SpelchPlan *plan = self->session == NULL ? NULL : spelch_session_get_plan (self->session);
-  if (self->scene != NULL || plan == NULL || gtk_widget_get_width (widget) < 1)
-    return self->scene;
   PangoContext *context = gtk_widget_get_pango_context (widget);
   g_free (self->family);
   self->family = g_strdup (pango_font_description_get_family (pango_context_get_font_description (context)));
   SpelchView view = { .width = gtk_widget_get_width (widget),
-                      .height = gtk_widget_get_height (widget),
+                      .height = MAX (gtk_widget_get_height (widget) - self->band, 1),
                       .text = CLAMP (spelch_text_pixels (widget) / BODY_PIXELS, 1, 2),
                       .look = self->look,
                       .numbers = *spelch_session_get_numbers (self->session),
                       .family = self->family,
                       .shown_pass = spelch_session_get_shown_pass (self->session) };
-  self->scene
-      = spelch_scene_new (spelch_session_get_part (self->session), spelch_session_get_cut (self->session),
-                          spelch_session_get_bit (self->session), plan, &view);
+  return spelch_scene_new (spelch_session_get_part (self->session), spelch_session_get_cut (self->session),
+                           spelch_session_get_bit (self->session), spelch_session_get_plan (self->session),
+                           &view);
+}
+
+/* Height of a band above the drawing for what doesn't fit into the corner of @scene; 0 when it does. */
+static int
+needed_band (SpelchSideView *self, const SpelchScene *scene)
+{
+  SpelchRect room = spelch_scene_corner (scene);
+  int least = 0, height = 0, wide = gtk_widget_get_width (GTK_WIDGET (self)) - 2 * BAND_MARGIN;
+  if (self->corner == NULL)
+    return 0;
+  gtk_widget_measure (self->corner, GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL, NULL);
+  if (least <= room.width)
+    {
+      gtk_widget_measure (self->corner, GTK_ORIENTATION_VERTICAL, (int)room.width, &height, NULL, NULL, NULL);
+      if (height <= room.height + BAND_SLACK)
+        return 0;
+    }
+  gtk_widget_measure (self->corner, GTK_ORIENTATION_VERTICAL, MAX (wide, least), &height, NULL, NULL, NULL);
+  return height + BAND_MARGIN;
+}
+
+static SpelchScene *
+ensure_scene (SpelchSideView *self)
+{
+  const SpelchPlan *plan = self->session == NULL ? NULL : spelch_session_get_plan (self->session);
+  if (self->scene != NULL || plan == NULL || gtk_widget_get_width (GTK_WIDGET (self)) < 1)
+    return self->scene;
+  bool settled = !spelch_session_in_gesture (self->session);
+  int before = self->band;
+  if (settled)
+    self->band = 0; /* asked anew; while something is dragged the drawing keeps its place */
+  self->scene = lay_out (self);
+  int band = settled ? needed_band (self, self->scene) : before;
+  if (band != self->band)
+    {
+      self->band = band;
+      spelch_scene_free (self->scene);
+      self->scene = lay_out (self);
+    }
   return self->scene;
 }
 
@@ -107,7 +146,7 @@ place_mark (SpelchSideView *self, SpelchDepthMark *mark)
   guint pass = spelch_quantity_get_pass (quantity);
   spelch_depth_mark_set_shown (mark, pass > 0 && pass == spelch_session_get_shown_pass (self->session));
   gtk_widget_size_allocate (GTK_WIDGET (mark),
-                            &(GtkAllocation){ (int)round (rect.x), (int)round (rect.y),
+                            &(GtkAllocation){ (int)round (rect.x), (int)round (rect.y) + self->band,
                                               MAX ((int)ceil (rect.width), 8),
                                               MAX ((int)ceil (rect.height), 8) },
                             -1);
@@ -119,12 +158,15 @@ place_corner (SpelchSideView *self)
   if (self->corner == NULL || self->scene == NULL)
     return;
   SpelchRect room = spelch_scene_corner (self->scene);
-  int least_width = 0, least_height = 0;
-  gtk_widget_measure (self->corner, GTK_ORIENTATION_HORIZONTAL, -1, &least_width, NULL, NULL, NULL);
-  int width = MAX (least_width, (int)room.width);
-  gtk_widget_measure (self->corner, GTK_ORIENTATION_VERTICAL, width, &least_height, NULL, NULL, NULL);
-  int height = MAX (least_height, 1);
-  gtk_widget_size_allocate (self->corner, &(GtkAllocation){ (int)room.x, (int)room.y, width, height }, -1);
+  int least = 0, height = 0;
+  if (self->band > 0)
+    room = (SpelchRect){ BAND_MARGIN, BAND_MARGIN / 2.0,
+                         gtk_widget_get_width (GTK_WIDGET (self)) - 2 * BAND_MARGIN, self->band };
+  gtk_widget_measure (self->corner, GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL, NULL);
+  int width = MAX (least, (int)room.width);
+  gtk_widget_measure (self->corner, GTK_ORIENTATION_VERTICAL, width, &height, NULL, NULL, NULL);
+  gtk_widget_size_allocate (self->corner,
+                            &(GtkAllocation){ (int)room.x, (int)room.y, width, MAX (height, 1) }, -1);
 }
 
 static void
@@ -167,6 +209,7 @@ on_bit (SpelchSideView *self, double x, double y)
   if (self->scene == NULL)
     return false;
   SpelchRect bit = spelch_scene_bit (self->scene);
+  bit.y += self->band;
   return x >= bit.x && x <= bit.x + bit.width && y >= bit.y && y <= bit.y + bit.height;
 }
 
@@ -296,10 +339,13 @@ spelch_side_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   const SpelchScene *scene = ensure_scene (self);
   if (scene == NULL)
     return;
+  gtk_snapshot_save (snapshot);
+  gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT (0, (float)self->band));
   spelch_kept_scene_append (&self->kept, snapshot, scene, gtk_widget_get_scale_factor (widget));
   append_grip (self, snapshot);
   for (guint i = 0; i < self->marks->len; i++)
     append_mark_line (self, snapshot, g_ptr_array_index (self->marks, i));
+  gtk_snapshot_restore (snapshot);
   if (self->corner != NULL)
     gtk_widget_snapshot_child (widget, self->corner, snapshot);
   for (guint i = 0; i < self->marks->len; i++)
@@ -322,7 +368,8 @@ static void
 spelch_side_view_measure (GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum,
                           int *natural, int *minimum_baseline, int *natural_baseline)
 {
-  *minimum = *natural = orientation == GTK_ORIENTATION_HORIZONTAL ? LEAST_WIDTH : LEAST_HEIGHT;
+  double text = CLAMP (spelch_text_pixels (widget) / BODY_PIXELS, 1, 2);
+  *minimum = *natural = orientation == GTK_ORIENTATION_HORIZONTAL ? (int)(LEAST_WIDTH * text) : LEAST_HEIGHT;
 }
 
 static void

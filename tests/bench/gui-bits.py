@@ -81,5 +81,6 @@ tap.ok(wait_for(lambda: in_use() and in_use()[0].startswith('Up-cut 6.35'), 4), 
 tap.ok(bench.has('push button', 'tears show face'), 'a bit that tears the show face is captioned so')
 tap.ok(bench.has('push button', 'too short'), 'one that is too short as well')
 
+tap.same(bench.complaints(), [], 'nothing was complained about')
 bench.end()
 sys.exit(tap.done())

@@ -121,5 +121,6 @@ for _ in range(3):
     bench.keys('ctrl+z')
 tap.near(bench.value(bench.mark('Thickness')), THICKNESS, 1e-6, 'undo, undo, undo gives the board back')
 
+tap.same(bench.complaints(), [], 'nothing was complained about')
 bench.end()
 sys.exit(tap.done())

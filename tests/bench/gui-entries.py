@@ -74,5 +74,6 @@ tap.ok(bench.has('push button', '^Passes: held by hand; let go$'), 'the passes a
 bench.click(bench.find('push button', '^Passes: held by hand; let go$'))
 tap.ok(bench.lacks('slider', '^Allowance'), 'letting go takes it away')
 
+tap.same(bench.complaints(), [], 'nothing was complained about')
 bench.end()
 sys.exit(tap.done())

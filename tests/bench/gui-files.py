@@ -132,6 +132,7 @@ tap.ok(bench.has('label', 'ended with unsaved changes'), 'the next start offers 
 bench.click(bench.find('push button', '^Take them up$'))
 tap.ok(wait_for(lambda: abs(bench.value(bench.mark('Pass 1')) - moved) < 1e-6), 'and takes it up', lambda: bench.value(bench.mark('Pass 1')))
 tap.ok(bench.has('frame', '•'), 'as unsaved work')
+tap.same(bench.complaints(), [], 'nothing was complained about')
 bench.end()
 shutil.rmtree(home, ignore_errors=True)
 shutil.rmtree(folder, ignore_errors=True)

@@ -91,5 +91,6 @@ at = after(at + 0.1, 'while plus still deepens', 'plus')
 at = after(at - 1, 'and Page down, pointing down, raises the pass by 1 mm', 'Next')
 tap.ok(bench.centre(bench.mark('Pass 1'))[1] > y, 'the mark went down on screen', lambda: bench.centre(bench.mark('Pass 1')))
 
+tap.same(bench.complaints(), [], 'nothing was complained about')
 bench.end()
 sys.exit(tap.done())

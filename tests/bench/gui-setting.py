@@ -117,5 +117,6 @@ if shutil.which('import') and shutil.which('convert'):
     look('High contrast')
     tap.ok(wait_for(lambda: brightness() > 0.6, 3), 'high contrast is on white', brightness)
 
+tap.same(bench.complaints(), [], 'nothing was complained about')
 bench.end()
 sys.exit(tap.done())

@@ -86,7 +86,9 @@ class Bench:
         kept.setdefault('LC_ALL', 'C.UTF-8')
         kept.update(environment or {})
         if not running:
-            self.process = subprocess.Popen([os.environ['SPELCH_BENCH'], *map(str, arguments)], env=kept)
+            self.log = self.home / 'stderr'
+            with open(self.log, 'ab') as log:
+                self.process = subprocess.Popen([os.environ['SPELCH_BENCH'], *map(str, arguments)], env=kept, stderr=log)
         self.window = wait_for(self._find_window)
         if not self.window:
             if self.process:
@@ -256,6 +258,11 @@ class Bench:
     def text(self, node):
         words = node.queryText()
         return words.getText(0, words.characterCount)
+
+    def complaints(self):
+        """Warnings that the program and its toolkit wrote."""
+        lines = self.log.read_text(errors='replace').splitlines()
+        return [line for line in lines if re.search(r'WARNING|CRITICAL|ERROR|runtime error|Sanitizer', line)]
 
     # ---- Ending ----
 
