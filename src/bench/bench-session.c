@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/bench-session.h"
 #include "bench/bench-history.h"
-#include "bench/bit-order.h"
 #include "files/part-file.h"
 #include "files/shop-data.h"
+#include "plan/choose.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -25,7 +25,8 @@ struct _SpelchSession
   bool has_plan;
   bool tries; /* @tried is tried without being accepted */
   SpelchBit tried;
-  SpelchBit bit; /* the plan's */
+  SpelchBit bit;  /* the plan's */
+  SpelchCut made; /* the cut as planned */
   SpelchPlan plan;
 
   SpelchPart *before; /* the part when the gesture began; NULL outside one */
@@ -54,24 +55,20 @@ current_cut (SpelchSession *self)
   return self->part != NULL && self->cut < self->part->n_cuts ? &self->part->cuts[self->cut] : NULL;
 }
 
-/* The bit that serves the cut best, for a cut that has accepted none. */
+/* The bit that serves the cut best as it lies, for a cut that has accepted none. */
 static const SpelchBit *
 suggested_bit (SpelchSession *self, const SpelchCut *cut)
 {
-  const SpelchBit *best = NULL;
-  SpelchPlan best_plan;
-  for (guint i = 0; i < spelch_session_count_bits (self); i++)
+  g_autofree SpelchBit *bits = spelch_session_copy_bits (self);
+  g_autoptr (GPtrArray) ranking
+      = spelch_choose_rank (self->constants, self->part, cut, bits, spelch_session_count_bits (self));
+  for (guint i = 0; i < ranking->len; i++)
     {
-      const SpelchBit *bit = spelch_session_get_nth_bit (self, i);
-      SpelchPlan plan;
-      spelch_plan_make (self->constants, self->part, cut, bit, &plan);
-      if (best == NULL || spelch_bit_order_compare (self->part, bit, &plan, best, &best_plan) < 0)
-        {
-          best = bit;
-          best_plan = plan;
-        }
+      const SpelchChoice *choice = g_ptr_array_index (ranking, i);
+      if (choice->way_up == cut->way_up)
+        return spelch_session_get_nth_bit (self, choice->bit);
     }
-  return best;
+  return NULL;
 }
 
 static const SpelchBit *
@@ -96,7 +93,9 @@ make_plan (SpelchSession *self)
     return;
   if (bit != &self->bit)
     self->bit = *bit;
-  spelch_plan_make (self->constants, self->part, cut, &self->bit, &self->plan);
+  /* Nothing is held for a bit that is only suggested; what is held goes with the accepted one. */
+  self->made = spelch_choose_cut (cut, &self->bit, cut->way_up);
+  spelch_plan_make (self->constants, self->part, &self->made, &self->bit, &self->plan);
   self->shown_pass = CLAMP (self->shown_pass, 1, MAX (self->plan.n_passes, 1));
 }
 
@@ -225,7 +224,7 @@ spelch_session_get_part (SpelchSession *self)
 const SpelchCut *
 spelch_session_get_cut (SpelchSession *self)
 {
-  return current_cut (self);
+  return self->has_plan ? &self->made : NULL;
 }
 
 const SpelchPlan *
@@ -251,7 +250,7 @@ spelch_session_plan_other_way (SpelchSession *self, SpelchPlan *plan, SpelchCut 
 {
   if (!self->has_plan || !self->plan.through)
     return false;
-  *cut = *current_cut (self);
+  *cut = self->made;
   cut->way_up = spelch_face_other (cut->way_up);
   spelch_plan_make (self->constants, self->part, cut, &self->bit, plan);
   return true;
@@ -333,6 +332,16 @@ spelch_session_get_nth_bit (SpelchSession *self, guint n)
       if (n-- == 0)
         return &shop[i];
   return NULL;
+}
+
+SpelchBit *
+spelch_session_copy_bits (SpelchSession *self)
+{
+  guint n = spelch_session_count_bits (self);
+  SpelchBit *bits = g_new (SpelchBit, n);
+  for (guint i = 0; i < n; i++)
+    bits[i] = *spelch_session_get_nth_bit (self, i);
+  return bits;
 }
 
 const SpelchBit *

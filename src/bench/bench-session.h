@@ -40,7 +40,8 @@ SpelchSession *spelch_session_new (const SpelchConstants *constants);
  * @unsaved: the part isn't as it stands in the file (recovered after a crash). */
 void spelch_session_open (SpelchSession *self, SpelchPart *part, GFile *file, const char *etag, bool unsaved);
 
-/* All NULL until a part is open; plan, cut and bit also while a part has no cuts. Owned by the session; the
+/* All NULL until a part is open; plan, cut and bit also while a part has no cuts. The cut is as
+ * planned: what is held belongs to its accepted bit and is left out for another. Owned by the session; the
  * part is valid until the next change unless a reference is taken. */
 SpelchPart *spelch_session_get_part (SpelchSession *self);
 const SpelchCut *spelch_session_get_cut (SpelchSession *self);
@@ -58,6 +59,9 @@ void spelch_session_show_cut (SpelchSession *self, guint index);
 /* Bits to choose from: the part's own, then the starter bits whose ids the part doesn't use. */
 guint spelch_session_count_bits (SpelchSession *self);
 const SpelchBit *spelch_session_get_nth_bit (SpelchSession *self, guint n);
+
+/* All of them in a row. Free with g_free(). */
+SpelchBit *spelch_session_copy_bits (SpelchSession *self);
 
 /* The bit the current cut has accepted, or NULL. */
 const SpelchBit *spelch_session_get_accepted (SpelchSession *self);

@@ -320,6 +320,12 @@ bit_dropped (SpelchBenchWindow *self, const char *id, SpelchSideView *view)
   spelch_bit_drawer_accept (self->drawer, id);
 }
 
+static void
+bit_remarked (SpelchBenchWindow *self, const char *words, SpelchBitDrawer *drawer)
+{
+  spelch_remark_say (self->remark, words, false);
+}
+
 /* ---- Opening and closing ---- */
 
 static void
@@ -406,6 +412,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_callback (widget_class, error_answered);
   gtk_widget_class_bind_template_callback (widget_class, recovery_answered);
   gtk_widget_class_bind_template_callback (widget_class, bit_dropped);
+  gtk_widget_class_bind_template_callback (widget_class, bit_remarked);
 }
 
 static void

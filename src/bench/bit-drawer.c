@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/bit-drawer.h"
-#include "bench/bit-order.h"
 #include "bench/bit-tile.h"
 #include "bench/edits.h"
+#include "plan/words-choose.h"
 #include "bench/template.h"
 
 #include <glib/gi18n-lib.h>
@@ -25,6 +25,13 @@ struct _SpelchBitDrawer
 };
 
 G_DEFINE_FINAL_TYPE (SpelchBitDrawer, spelch_bit_drawer, GTK_TYPE_WIDGET)
+
+enum
+{
+  SIGNAL_REMARKED,
+  N_SIGNALS
+};
+static guint signals[N_SIGNALS];
 
 /* ---- Accepting and trying ---- */
 
@@ -67,12 +74,20 @@ tile_clicked (SpelchBitTile *tile, SpelchBitDrawer *self)
 }
 
 static void
+leave_bits (SpelchBitDrawer *self)
+{
+  g_signal_emit (self, signals[SIGNAL_REMARKED], 0, "");
+  spelch_session_try_bit (self->session, NULL);
+}
+
+static void
 try_bit (SpelchBitDrawer *self, SpelchBitTile *tile)
 {
   const SpelchBit *bit = spelch_bit_tile_get_bit (tile);
   const SpelchBit *accepted = spelch_session_get_accepted (self->session);
   bool is_accepted = accepted != NULL && g_str_equal (accepted->id, bit->id);
   spelch_session_try_bit (self->session, is_accepted ? NULL : bit);
+  g_signal_emit (self, signals[SIGNAL_REMARKED], 0, spelch_bit_tile_get_words (tile));
 }
 
 static void
@@ -82,12 +97,6 @@ tile_focused (GtkEventController *focus, SpelchBitDrawer *self)
   /* A click focuses too, but goes on to accept; the keyboard makes the focus visible. */
   if (gtk_window_get_focus_visible (GTK_WINDOW (gtk_widget_get_root (tile))))
     try_bit (self, SPELCH_BIT_TILE (tile));
-}
-
-static void
-strip_left (SpelchBitDrawer *self)
-{
-  spelch_session_try_bit (self->session, NULL);
 }
 
 static gboolean
@@ -113,7 +122,7 @@ pointer_left (GtkEventController *motion, SpelchBitDrawer *self)
 {
   self->pointed = NULL;
   g_clear_handle_id (&self->hover, g_source_remove);
-  spelch_session_try_bit (self->session, NULL);
+  leave_bits (self);
 }
 
 /* ---- Keys ---- */
@@ -126,7 +135,7 @@ key_pressed (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType
   bool back = key == GDK_KEY_Left || key == GDK_KEY_Up;
   if (key == GDK_KEY_Escape)
     {
-      spelch_session_try_bit (self->session, NULL);
+      leave_bits (self);
       return GDK_EVENT_STOP;
     }
   if (focus == NULL || !(forward || back))
@@ -197,33 +206,55 @@ show_bits (SpelchBitDrawer *self)
   drop_surplus (self, n);
 }
 
-/* What speaks against each bit, and which is best. */
+/* What speaks for and against a choice, a line each. */
+static char *
+reasons (const SpelchChoice *choice, const SpelchNumbers *numbers)
+{
+  GString *lines = g_string_new (NULL);
+  for (guint i = 0; i < choice->n_reasons; i++)
+    {
+      const SpelchReason *reason = &choice->reasons[i];
+      g_autofree char *words = spelch_words_reason (choice, reason, numbers);
+      g_string_append_printf (lines, "%s%s %s", i == 0 ? "" : "\n",
+                              spelch_reason_is_for (reason->kind) ? "+" : "−", words);
+    }
+  return g_string_free (lines, FALSE);
+}
+
+static void
+show_choice (SpelchBitDrawer *self, const SpelchChoice *choice, bool best)
+{
+  const SpelchBit *bit = spelch_session_get_nth_bit (self->session, choice->bit);
+  const SpelchBit *accepted = spelch_session_get_accepted (self->session);
+  const char *caption = spelch_words_bit_caption (spelch_session_get_part (self->session),
+                                                  spelch_session_get_cut (self->session), bit, &choice->plan);
+  g_autofree char *why = reasons (choice, spelch_session_get_numbers (self->session));
+  SpelchBitTile *tile = nth_tile (self, choice->bit);
+  spelch_bit_tile_set_caption (tile, best ? _ ("best") : caption, why);
+  spelch_bit_tile_set_accepted (tile, accepted != NULL && g_str_equal (accepted->id, bit->id));
+}
+
+/* What is said about each bit, as the board lies. */
 static void
 show_captions (SpelchBitDrawer *self)
 {
   const SpelchPart *part = spelch_session_get_part (self->session);
-  const SpelchCut *cut = spelch_session_get_cut (self->session);
-  const SpelchBit *accepted = spelch_session_get_accepted (self->session);
-  if (cut == NULL || self->n == 0)
+  guint index = spelch_session_get_cut_index (self->session);
+  if (part == NULL || index >= part->n_cuts || self->n == 0)
     return;
-  g_autofree SpelchPlan *plans = g_new (SpelchPlan, self->n);
-  guint best = 0;
-  for (guint i = 0; i < self->n; i++)
+  const SpelchCut *cut = &part->cuts[index];
+  g_autofree SpelchBit *bits = spelch_session_copy_bits (self->session);
+  g_autoptr (GPtrArray) ranking
+      = spelch_choose_rank (spelch_session_get_constants (self->session), part, cut, bits, self->n);
+  bool found_best = false;
+  for (guint i = 0; i < ranking->len; i++)
     {
-      const SpelchBit *bit = spelch_session_get_nth_bit (self->session, i);
-      const SpelchBit *best_bit = spelch_session_get_nth_bit (self->session, best);
-      spelch_plan_make (spelch_session_get_constants (self->session), part, cut, bit, &plans[i]);
-      if (i > 0 && spelch_bit_order_compare (part, bit, &plans[i], best_bit, &plans[best]) < 0)
-        best = i;
-    }
-  for (guint i = 0; i < self->n; i++)
-    {
-      const SpelchBit *bit = spelch_session_get_nth_bit (self->session, i);
-      const char *caption = spelch_words_bit_caption (part, cut, bit, &plans[i]);
-      bool is_best = i == best && plans[i].verdict != SPELCH_VERDICT_DO_NOT_CUT && caption[0] == '\0';
-      SpelchBitTile *tile = nth_tile (self, i);
-      spelch_bit_tile_set_caption (tile, is_best ? _ ("best") : caption);
-      spelch_bit_tile_set_accepted (tile, accepted != NULL && g_str_equal (accepted->id, bit->id));
+      const SpelchChoice *choice = g_ptr_array_index (ranking, i);
+      if (choice->way_up != cut->way_up)
+        continue;
+      bool best = !found_best && choice->plan.verdict != SPELCH_VERDICT_DO_NOT_CUT;
+      found_best = true;
+      show_choice (self, choice, best);
     }
 }
 
@@ -269,6 +300,8 @@ spelch_bit_drawer_class_init (SpelchBitDrawerClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   G_OBJECT_CLASS (klass)->dispose = spelch_bit_drawer_dispose;
+  signals[SIGNAL_REMARKED] = g_signal_new ("remarked", SPELCH_TYPE_BIT_DRAWER, G_SIGNAL_RUN_LAST, 0, NULL,
+                                           NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/spelch/Spelch/ui/bit-drawer.ui");
   gtk_widget_class_bind_template_child (widget_class, SpelchBitDrawer, tiles);
   gtk_widget_class_set_css_name (widget_class, "bitdrawer");
@@ -285,6 +318,6 @@ spelch_bit_drawer_init (SpelchBitDrawer *self)
   g_signal_connect (keys, "key-pressed", G_CALLBACK (key_pressed), self);
   gtk_widget_add_controller (GTK_WIDGET (self->tiles), keys);
   GtkEventController *focus = gtk_event_controller_focus_new ();
-  g_signal_connect_swapped (focus, "leave", G_CALLBACK (strip_left), self);
+  g_signal_connect_swapped (focus, "leave", G_CALLBACK (leave_bits), self);
   gtk_widget_add_controller (GTK_WIDGET (self->tiles), focus);
 }

@@ -15,6 +15,8 @@ G_BEGIN_DECLS
 #define SPELCH_TYPE_BIT_DRAWER (spelch_bit_drawer_get_type ())
 G_DECLARE_FINAL_TYPE (SpelchBitDrawer, spelch_bit_drawer, SPELCH, BIT_DRAWER, GtkWidget)
 
+/* Signal "remarked" (const char *): what is said about the bit that is tried; "" when none is. */
+
 void spelch_bit_drawer_set_session (SpelchBitDrawer *self, SpelchSession *session);
 void spelch_bit_drawer_set_look (SpelchBitDrawer *self, SpelchLook look);
 

@@ -20,6 +20,8 @@ struct _SpelchBitTile
   SpelchBit bit;
   const SpelchPalette *palette;
   bool accepted;
+  char *reasons;
+  char *words; /* name and reasons */
   double scale;
   int height;
   double shank_mm;
@@ -63,7 +65,13 @@ name_it (SpelchBitTile *self)
   if (caption[0] != '\0')
     g_string_append_printf (name, ", %s", caption);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, name->str, -1);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self), name->str);
+  if (self->reasons != NULL)
+    gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, self->reasons,
+                                    -1);
+  g_free (self->words);
+  self->words = self->reasons == NULL || self->reasons[0] == '\0'
+                    ? g_strdup (name->str)
+                    : g_strdup_printf ("%s\n%s", name->str, self->reasons);
   g_string_free (name, TRUE);
 }
 
@@ -71,6 +79,12 @@ const SpelchBit *
 spelch_bit_tile_get_bit (SpelchBitTile *self)
 {
   return &self->bit;
+}
+
+const char *
+spelch_bit_tile_get_words (SpelchBitTile *self)
+{
+  return self->words;
 }
 
 void
@@ -85,8 +99,10 @@ spelch_bit_tile_set_bit (SpelchBitTile *self, const SpelchBit *bit, const Spelch
 }
 
 void
-spelch_bit_tile_set_caption (SpelchBitTile *self, const char *caption)
+spelch_bit_tile_set_caption (SpelchBitTile *self, const char *caption, const char *reasons)
 {
+  g_free (self->reasons);
+  self->reasons = g_strdup (reasons);
   gtk_label_set_text (self->caption, caption);
   name_it (self);
 }
@@ -152,10 +168,20 @@ spelch_bit_tile_dispose (GObject *object)
 }
 
 static void
+spelch_bit_tile_finalize (GObject *object)
+{
+  SpelchBitTile *self = SPELCH_BIT_TILE (object);
+  g_free (self->reasons);
+  g_free (self->words);
+  G_OBJECT_CLASS (spelch_bit_tile_parent_class)->finalize (object);
+}
+
+static void
 spelch_bit_tile_class_init (SpelchBitTileClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   G_OBJECT_CLASS (klass)->dispose = spelch_bit_tile_dispose;
+  G_OBJECT_CLASS (klass)->finalize = spelch_bit_tile_finalize;
   widget_class->state_flags_changed = state_changed;
   g_type_ensure (SPELCH_TYPE_KEPT_PICTURE);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/spelch/Spelch/ui/bit-tile.ui");

@@ -19,7 +19,12 @@ SpelchBitTile *spelch_bit_tile_new (void);
 
 const SpelchBit *spelch_bit_tile_get_bit (SpelchBitTile *self);
 void spelch_bit_tile_set_bit (SpelchBitTile *self, const SpelchBit *bit, const SpelchPalette *palette);
-void spelch_bit_tile_set_caption (SpelchBitTile *self, const char *caption);
+
+/* One or two words above it, and the reasons for and against it, a line each. */
+void spelch_bit_tile_set_caption (SpelchBitTile *self, const char *caption, const char *reasons);
+
+/* Its full name with what is said about it. Owned by the tile. */
+const char *spelch_bit_tile_get_words (SpelchBitTile *self);
 
 /* Whether the cut has accepted this bit. */
 void spelch_bit_tile_set_accepted (SpelchBitTile *self, bool accepted);

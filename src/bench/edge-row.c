@@ -58,8 +58,8 @@ show_reasons (SpelchEdgeRow *self)
       gtk_widget_set_visible (rest, FALSE);
 }
 
-static void
-settle (SpelchEdgeRow *self)
+void
+spelch_edge_row_settle (SpelchEdgeRow *self)
 {
   spelch_live_text_settle (self->reason);
   GtkWidget *child = gtk_widget_get_first_child (GTK_WIDGET (self->reasons));
@@ -68,7 +68,7 @@ settle (SpelchEdgeRow *self)
 }
 
 void
-spelch_edge_row_follow (SpelchEdgeRow *self, SpelchSession *session, SpelchSide side, SpelchChange change)
+spelch_edge_row_follow (SpelchEdgeRow *self, SpelchSession *session, SpelchSide side)
 {
   const SpelchPlan *plan = spelch_session_get_plan (session);
   self->session = session;
@@ -85,8 +85,6 @@ spelch_edge_row_follow (SpelchEdgeRow *self, SpelchSession *session, SpelchSide 
   spelch_live_text_set_text (self->reason, reason);
   gtk_widget_set_sensitive (GTK_WIDGET (self->why), edge != NULL);
   show_reasons (self);
-  if (change & SPELCH_CHANGE_CUT)
-    settle (self);
 }
 
 static void

@@ -15,7 +15,9 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (SpelchEdgeRow, spelch_edge_row, SPELCH, EDGE_ROW, GtkWidget)
 
 /* Shows the face on @side of the session's plan. */
-void spelch_edge_row_follow (SpelchEdgeRow *self, SpelchSession *session, SpelchSide side,
-                             SpelchChange change);
+void spelch_edge_row_follow (SpelchEdgeRow *self, SpelchSession *session, SpelchSide side);
+
+/* Gives back lines that earlier, longer reasons needed. */
+void spelch_edge_row_settle (SpelchEdgeRow *self);
 
 G_END_DECLS

@@ -1,11 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/edits.h"
+#include "plan/choose.h"
 
 SpelchPart *
 spelch_edit_bit (const SpelchPart *part, guint cut, const SpelchBit *bit)
 {
   SpelchPart *next = spelch_part_copy (part);
   spelch_part_put_bit (next, bit);
+  next->cuts[cut] = spelch_choose_cut (&part->cuts[cut], bit, part->cuts[cut].way_up);
   g_strlcpy (next->cuts[cut].bit, bit->id, sizeof next->cuts[cut].bit);
   return next;
 }

@@ -7,7 +7,7 @@
 
 #include "shop/part.h"
 
-/* The cut made with @bit, of which the part keeps a copy. */
+/* The cut made with @bit, of which the part keeps a copy. Depths held for another bit are let go. */
 SpelchPart *spelch_edit_bit (const SpelchPart *part, guint cut, const SpelchBit *bit);
 
 /* The cut made with the board's other face toward the motor. */

@@ -38,8 +38,7 @@ spelch_mark_pill (const SpelchPlanned *planned, SpelchQuantityId id, const Spelc
 static void
 add_verdict (GString *label, const SpelchPlanned *planned, SpelchSide side)
 {
-  const SpelchCut *cut = &planned->part->cuts[planned->cut];
-  g_autofree char *face = spelch_mark_face (planned->plan, cut, side);
+  g_autofree char *face = spelch_mark_face (planned->plan, planned->made, side);
   const char *grade = spelch_mark_grade (planned->part, planned->plan, side);
   /* Translators: a face of the board and how its edge comes out: "show face badly torn" */
   g_autofree char *verdict = g_strdup_printf (C_ ("face and its grade", "%s %s"), face, grade);

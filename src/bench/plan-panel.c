@@ -138,7 +138,10 @@ show_board (SpelchPlanPanel *self, const SpelchPart *part, const SpelchPlan *pla
             const SpelchNumbers *numbers)
 {
   g_autofree char *seat = spelch_words_seat (plan);
-  g_autofree char *advice = spelch_words_seat_advice (plan, part, numbers);
+  g_autofree char *seat_advice = spelch_words_seat_advice (plan, part, numbers);
+  g_autofree char *tabs = spelch_words_tabs (plan, numbers);
+  g_autofree char *advice
+      = tabs[0] == '\0' ? g_strdup (seat_advice) : g_strdup_printf ("%s %s", tabs, seat_advice);
   g_autofree char *strip = spelch_caution_strip (part, numbers);
   g_autofree char *cautions = spelch_caution_words (part);
   spelch_live_text_set_text (self->seat, seat);
@@ -147,13 +150,16 @@ show_board (SpelchPlanPanel *self, const SpelchPart *part, const SpelchPlan *pla
   spelch_live_text_set_text (self->cautions, cautions);
 }
 
+/* Lines that only the drag, or a bit that was tried, needed are given back afterwards. */
 static void
-settle (SpelchPlanPanel *self)
+session_settled (SpelchSession *session, guint change, SpelchPlanPanel *self)
 {
   SpelchLiveText *texts[]
       = { self->stops, self->asks, self->limit, self->seat, self->seat_advice, self->strip, self->cautions };
   for (guint i = 0; i < G_N_ELEMENTS (texts); i++)
     spelch_live_text_settle (texts[i]);
+  spelch_edge_row_settle (self->motor_edge);
+  spelch_edge_row_settle (self->far_edge);
 }
 
 static void
@@ -166,14 +172,12 @@ session_changed (SpelchSession *session, guint change, SpelchPlanPanel *self)
   const SpelchNumbers *numbers = spelch_session_get_numbers (session);
   const SpelchHeld *held = &spelch_session_get_cut (session)->held;
   show_stops (self, plan, numbers);
-  spelch_edge_row_follow (self->motor_edge, session, SPELCH_SIDE_MOTOR, change);
-  spelch_edge_row_follow (self->far_edge, session, SPELCH_SIDE_FAR, change);
+  spelch_edge_row_follow (self->motor_edge, session, SPELCH_SIDE_MOTOR);
+  spelch_edge_row_follow (self->far_edge, session, SPELCH_SIDE_FAR);
   show_speed (self, plan, numbers, held);
   show_depths (self, plan, numbers, held);
   show_limits (self, plan);
   show_board (self, part, plan, numbers);
-  if (change & SPELCH_CHANGE_CUT)
-    settle (self);
 }
 
 void
@@ -181,7 +185,8 @@ spelch_plan_panel_set_session (SpelchPlanPanel *self, SpelchSession *session)
 {
   self->session = session;
   g_signal_connect_object (session, "changed", G_CALLBACK (session_changed), self, 0);
-  session_changed (session, SPELCH_CHANGE_PLAN | SPELCH_CHANGE_CUT, self);
+  g_signal_connect_object (session, "settled", G_CALLBACK (session_settled), self, 0);
+  session_changed (session, SPELCH_CHANGE_PLAN, self);
 }
 
 static void

@@ -11,7 +11,7 @@
 static const SpelchCut *
 cut_of (const SpelchPlanned *planned)
 {
-  return &planned->part->cuts[planned->cut];
+  return planned->made;
 }
 
 /* The last pass that isn't a finishing pass, from 1; 0 when there are none. */
@@ -233,10 +233,30 @@ hold_passes (const SpelchPlanned *planned, SpelchHeld *held)
   held->passes_held = true;
 }
 
+/* The part with the bit it was planned with accepted, ready to hold what is set by hand with it. */
+static SpelchPart *
+with_bit (const SpelchPlanned *planned)
+{
+  SpelchPart *part = spelch_part_copy (planned->part);
+  SpelchCut *cut = &part->cuts[planned->cut];
+  if (g_str_equal (cut->bit, planned->bit->id))
+    return part;
+  spelch_part_put_bit (part, planned->bit);
+  g_strlcpy (cut->bit, planned->bit->id, sizeof cut->bit);
+  cut->held = planned->made->held;
+  return part;
+}
+
+static bool
+goes_with_bit (SpelchQuantityId id)
+{
+  return id.kind != SPELCH_MARK_THICKNESS && !is_floor (id);
+}
+
 SpelchPart *
 spelch_quantity_set (const SpelchPlanned *planned, SpelchQuantityId id, const SpelchLength *length)
 {
-  SpelchPart *part = spelch_part_copy (planned->part);
+  SpelchPart *part = goes_with_bit (id) ? with_bit (planned) : spelch_part_copy (planned->part);
   SpelchCut *cut = &part->cuts[planned->cut];
   switch (id.kind)
     {

@@ -22,7 +22,10 @@ typedef struct
 typedef struct
 {
   const SpelchPart *part;
-  guint cut;
+  guint cut; /* index */
+  const SpelchCut
+      *made;            /* as planned: what is held belongs to the accepted bit and is left out for another */
+  const SpelchBit *bit; /* that it was planned with */
   const SpelchPlan *plan;
 } SpelchPlanned;
 
@@ -61,7 +64,8 @@ SpelchReading spelch_quantity_read (const SpelchPlanned *planned, SpelchQuantity
 /* The pass whose tip depth the quantity sets, from 1; 0 for thickness and allowance. */
 guint spelch_quantity_pass (const SpelchPlanned *planned, SpelchQuantityId id);
 
-/* A new part with the quantity at @length, held. Reference count of one. */
+/* A new part with the quantity at @length, held. A depth or allowance set by hand goes with the bit it was
+ * planned with, so that bit is accepted. Reference count of one. */
 SpelchPart *spelch_quantity_set (const SpelchPlanned *planned, SpelchQuantityId id,
                                  const SpelchLength *length);
 

@@ -14,6 +14,8 @@ struct _SpelchQuantity
   char *label;
   char *pill;
   SpelchPart *base; /* while it is dragged: the part and plan it was begun from */
+  SpelchCut base_made;
+  SpelchBit base_bit;
   SpelchPlan base_plan;
   bool following; /* the adjustment is being brought up to date, not moved by a person */
 };
@@ -31,6 +33,7 @@ static SpelchPlanned
 planned_now (SpelchSession *session)
 {
   return (SpelchPlanned){ spelch_session_get_part (session), spelch_session_get_cut_index (session),
+                          spelch_session_get_cut (session), spelch_session_get_bit (session),
                           spelch_session_get_plan (session) };
 }
 
@@ -42,6 +45,8 @@ planned_from (SpelchQuantity *self)
   if (self->base != NULL)
     {
       planned.part = self->base;
+      planned.made = &self->base_made;
+      planned.bit = &self->base_bit;
       planned.plan = &self->base_plan;
     }
   return planned;
@@ -109,6 +114,8 @@ spelch_quantity_begin (SpelchQuantity *self)
     return;
   g_clear_pointer (&self->base, spelch_part_unref);
   self->base = spelch_part_ref (spelch_session_get_part (self->session));
+  self->base_made = *now.made;
+  self->base_bit = *now.bit;
   self->base_plan = *now.plan;
   spelch_session_begin (self->session);
 }

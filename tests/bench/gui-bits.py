@@ -64,6 +64,9 @@ tap.ok(wait_for(lambda: in_use() == own), 'undo again', in_use)
 # The pointer resting on a bit tries it.
 xdotool('mousemove', *bench.centre(bench.find('push button', '^Up-cut 12.7')))
 tap.ok(wait_for(lambda: bench.verdict('motor') != 'clean', 3), 'resting on a bit tries it', lambda: bench.verdict('motor'))
+time.sleep(1)
+tap.ok(bench.verdict('motor') != 'clean', 'as long as the pointer rests there', lambda: bench.verdict('motor'))
+tap.ok(bench.has(None, r'Up-cut 12.7(.|\n)*\n− '), 'and says what is for and against it')
 park()
 tap.ok(wait_for(lambda: bench.verdict('motor') == 'clean', 3), 'leaving goes back', lambda: bench.verdict('motor'))
 

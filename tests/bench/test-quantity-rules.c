@@ -21,6 +21,8 @@ static const SpelchQuantityId ALLOWANCE = { SPELCH_MARK_ALLOWANCE, 0 };
 typedef struct
 {
   SpelchPart *part;
+  SpelchBit bit;
+  SpelchCut made;
   SpelchPlan plan;
   SpelchPlanned planned;
 } Fixture;
@@ -32,8 +34,10 @@ plan (Fixture *f, SpelchPart *part, guint cut)
   SpelchPart *before = f->part;
   f->part = part;
   /* A cut that has accepted none is tried with the part's first. */
-  spelch_plan_make (spelch_shop_constants (), part, &part->cuts[cut], &part->bits[MAX (bit, 0)], &f->plan);
-  f->planned = (SpelchPlanned){ part, cut, &f->plan };
+  f->bit = part->bits[MAX (bit, 0)];
+  f->made = part->cuts[cut];
+  spelch_plan_make (spelch_shop_constants (), part, &f->made, &f->bit, &f->plan);
+  f->planned = (SpelchPlanned){ part, cut, &f->made, &f->bit, &f->plan };
   g_clear_pointer (&before, spelch_part_unref);
 }
 

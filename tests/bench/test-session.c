@@ -5,7 +5,6 @@
  */
 #include "bench/bench-history.h"
 #include "bench/bench-session.h"
-#include "bench/bit-order.h"
 #include "bench/edits.h"
 #include "bench/quantity.h"
 #include "bench/recovery.h"
@@ -58,6 +57,7 @@ static SpelchPart *
 with_first_pass (SpelchSession *session, double mm)
 {
   SpelchPlanned planned = { spelch_session_get_part (session), spelch_session_get_cut_index (session),
+                            spelch_session_get_cut (session), spelch_session_get_bit (session),
                             spelch_session_get_plan (session) };
   SpelchLength length = spelch_length_mm (mm);
   return spelch_quantity_set (&planned, (SpelchQuantityId){ SPELCH_MARK_PASS, 1 }, &length);
@@ -214,21 +214,24 @@ test_bits (void)
   spelch_session_try_bit (session, NULL);
   g_assert_cmpstr (spelch_session_get_bit (session)->id, ==, accepted);
 
-  /* A cut that has accepted none is shown with the best there is. */
+  /* A cut that has accepted none is shown with a bit that meets what is accepted, as there is one. */
   SpelchPart *without = spelch_part_copy (spelch_session_get_part (session));
   without->cuts[0].bit[0] = '\0';
   g_assert_true (spelch_session_edit (session, without, "take the bit out", NULL));
   g_assert_null (spelch_session_get_accepted (session));
-  const SpelchPart *part = spelch_session_get_part (session);
-  const SpelchBit *suggested = spelch_session_get_bit (session);
-  for (guint i = 0; i < spelch_session_count_bits (session); i++)
-    {
-      const SpelchBit *bit = spelch_session_get_nth_bit (session, i);
-      SpelchPlan plan;
-      spelch_plan_make (spelch_shop_constants (), part, &part->cuts[0], bit, &plan);
-      g_assert_cmpint (
-          spelch_bit_order_compare (part, suggested, spelch_session_get_plan (session), bit, &plan), <=, 0);
-    }
+  g_assert_cmpint ((int)spelch_session_get_plan (session)->verdict, !=, (int)SPELCH_VERDICT_DO_NOT_CUT);
+  g_assert_cmpint (spelch_plan_worst (spelch_session_get_plan (session), SPELCH_SIDE_MOTOR)->grade, ==, 1);
+  /* A depth set by hand goes with the bit it was set for, and accepts it. */
+  g_autofree char *suggested = g_strdup (spelch_session_get_bit (session)->id);
+  g_assert_true (spelch_session_edit (session, with_first_pass (session, 9), "move pass 1", NULL));
+  g_assert_cmpstr (spelch_session_get_accepted (session)->id, ==, suggested);
+  g_assert_cmpfloat (first_pass (session), ==, 9);
+  /* For another bit nothing is held, until one goes back. */
+  spelch_session_try_bit (session, bit_of_kind (session, SPELCH_BIT_DOWN_CUT));
+  g_assert_cmpfloat (first_pass (session), !=, 9);
+  g_assert_false (spelch_held_has_passes (&spelch_session_get_cut (session)->held));
+  spelch_session_try_bit (session, NULL);
+  g_assert_cmpfloat (first_pass (session), ==, 9);
   g_free (heard.said);
 }
 
