@@ -201,7 +201,8 @@ show_bits (SpelchBitDrawer *self)
       SpelchBitTile *tile = nth_tile (self, i);
       spelch_bit_tile_set_scale (tile, scale, PICTURE_HEIGHT, SHANK_MM);
       spelch_bit_tile_set_bit (tile, spelch_session_get_nth_bit (self->session, i),
-                               spelch_palette (self->look));
+                               spelch_palette (self->look),
+                               spelch_session_get_numbers (self->session)->decimal_sign);
     }
   drop_surplus (self, n);
 }
@@ -263,7 +264,7 @@ session_settled (SpelchSession *session, guint change, SpelchBitDrawer *self)
 {
   if (change & SPELCH_CHANGE_PART)
     show_bits (self);
-  if (change & (SPELCH_CHANGE_PART | SPELCH_CHANGE_CUT))
+  if (change & (SPELCH_CHANGE_PART | SPELCH_CHANGE_CUT | SPELCH_CHANGE_NUMBERS))
     show_captions (self);
 }
 

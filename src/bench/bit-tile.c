@@ -20,6 +20,7 @@ struct _SpelchBitTile
   SpelchBit bit;
   const SpelchPalette *palette;
   bool accepted;
+  char decimal_sign;
   char *reasons;
   char *words; /* name and reasons */
   double scale;
@@ -58,7 +59,7 @@ static void
 name_it (SpelchBitTile *self)
 {
   const char *caption = gtk_label_get_text (self->caption);
-  g_autofree char *full = spelch_bit_full_name (&self->bit, '.');
+  g_autofree char *full = spelch_bit_full_name (&self->bit, self->decimal_sign);
   GString *name = g_string_new (full);
   if (self->accepted)
     g_string_append_printf (name, ", %s", _ ("in use for this cut"));
@@ -88,11 +89,13 @@ spelch_bit_tile_get_words (SpelchBitTile *self)
 }
 
 void
-spelch_bit_tile_set_bit (SpelchBitTile *self, const SpelchBit *bit, const SpelchPalette *palette)
+spelch_bit_tile_set_bit (SpelchBitTile *self, const SpelchBit *bit, const SpelchPalette *palette,
+                         char decimal_sign)
 {
+  self->decimal_sign = decimal_sign;
   self->bit = *bit;
   self->palette = palette;
-  g_autofree char *name = spelch_bit_short_name (bit, '.');
+  g_autofree char *name = spelch_bit_short_name (bit, decimal_sign);
   gtk_label_set_text (self->name, name);
   fit_picture (self);
   name_it (self);

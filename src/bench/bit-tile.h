@@ -18,7 +18,8 @@ G_DECLARE_FINAL_TYPE (SpelchBitTile, spelch_bit_tile, SPELCH, BIT_TILE, GtkButto
 SpelchBitTile *spelch_bit_tile_new (void);
 
 const SpelchBit *spelch_bit_tile_get_bit (SpelchBitTile *self);
-void spelch_bit_tile_set_bit (SpelchBitTile *self, const SpelchBit *bit, const SpelchPalette *palette);
+void spelch_bit_tile_set_bit (SpelchBitTile *self, const SpelchBit *bit, const SpelchPalette *palette,
+                              char decimal_sign);
 
 /* One or two words above it, and the reasons for and against it, a line each. */
 void spelch_bit_tile_set_caption (SpelchBitTile *self, const char *caption, const char *reasons);

@@ -48,7 +48,9 @@ spelch_bit_full_name (const SpelchBit *bit, char decimal_sign)
   g_autofree char *inch
       = spelch_length_format (bit->diameter.mm, SPELCH_UNIT_INCH, SPELCH_INCH_FRACTION, 1, decimal_sign);
   g_autofree char *length = plain_millimetres (bit->cutting_length.mm, decimal_sign);
-  bool tells_both = strstr (bit->name, mm) != NULL && strstr (bit->name, inch) != NULL;
+  g_autofree char *pointed = plain_millimetres (bit->diameter.mm, '.'); /* as names are written in files */
+  bool tells_mm = strstr (bit->name, mm) != NULL || strstr (bit->name, pointed) != NULL;
+  bool tells_both = tells_mm && strstr (bit->name, inch) != NULL;
   if (tells_both)
     return g_strdup_printf (_ ("%s, cuts %s deep"), bit->name, length);
   /* Translators: name of a bit, its diameter in mm and inches, its cutting length */

@@ -39,9 +39,10 @@ frame_ends (GdkFrameClock *clock, SpelchFrameMeter *meter)
   gint64 now_us = g_get_monotonic_time ();
   /* The X server on the same machine counts milliseconds of the same clock; 32 bits of them. */
   guint32 waited = (guint32)(now_us / 1000) - meter->motion_ms;
-  char took[G_ASCII_DTOSTR_BUF_SIZE];
-  g_ascii_formatd (took, sizeof took, "%.3f", (double)(now_us - meter->begun_us + meter->before_us) / 1000);
-  fprintf (meter->file, "frame %s %d\n", took, meter->motion ? (int)waited : -1);
+  char took[G_ASCII_DTOSTR_BUF_SIZE], before[G_ASCII_DTOSTR_BUF_SIZE];
+  g_ascii_formatd (took, sizeof took, "%.3f", (double)(now_us - meter->begun_us) / 1000);
+  g_ascii_formatd (before, sizeof before, "%.3f", (double)meter->before_us / 1000);
+  fprintf (meter->file, "frame %s %s %d\n", took, before, meter->motion ? (int)waited : -1);
   fflush (meter->file);
   meter->motion = false;
 }
