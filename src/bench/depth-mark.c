@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/depth-mark.h"
 #include "bench/glyph.h"
+#include "bench/telling.h"
+#include "drawing/lettering.h"
 
 #include <math.h>
 
@@ -10,7 +12,6 @@ struct _SpelchDepthMark
   SpelchQuantity *quantity;
   const SpelchPalette *palette;
   PangoLayout *layout;
-  char *told;  /* accessible name */
   char *drawn; /* words on the pill */
   bool held;
   double per_right, per_down; /* mm for each pixel */
@@ -174,7 +175,10 @@ static PangoLayout *
 ensure_layout (SpelchDepthMark *self)
 {
   if (self->layout == NULL)
-    self->layout = gtk_widget_create_pango_layout (GTK_WIDGET (self), NULL);
+    {
+      self->layout = gtk_widget_create_pango_layout (GTK_WIDGET (self), NULL);
+      spelch_lettering_plainly (self->layout);
+    }
   pango_layout_set_text (self->layout, spelch_quantity_get_pill (self->quantity), -1);
   return self->layout;
 }
@@ -280,12 +284,7 @@ quantity_changed (SpelchDepthMark *self)
   const char *pill = spelch_quantity_get_pill (self->quantity);
   bool held = spelch_quantity_get_reading (self->quantity)->held;
   gtk_widget_set_visible (GTK_WIDGET (self), has_mark (self->quantity));
-  if (g_strcmp0 (self->told, label) != 0)
-    {
-      g_free (self->told);
-      self->told = g_strdup (label);
-      gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
-    }
+  spelch_tell_soon (GTK_WIDGET (self), GTK_ACCESSIBLE_PROPERTY_LABEL, label);
   if (held == self->held && g_strcmp0 (self->drawn, pill) == 0)
     return;
   g_free (self->drawn);
@@ -339,7 +338,6 @@ static void
 spelch_depth_mark_finalize (GObject *object)
 {
   SpelchDepthMark *self = SPELCH_DEPTH_MARK (object);
-  g_free (self->told);
   g_free (self->drawn);
   G_OBJECT_CLASS (spelch_depth_mark_parent_class)->finalize (object);
 }

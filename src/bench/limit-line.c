@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/limit-line.h"
 #include "bench/limit-places.h"
+#include "bench/telling.h"
 #include "bench/text-size.h"
 #include "plan/words.h"
 
@@ -17,6 +18,8 @@ struct _SpelchLimitLine
   GtkWidget parent_instance;
   guint n;
   SpelchLimit limits[SPELCH_N_LIMITS];
+  PangoLayout *names[SPELCH_N_LIMITS][2]; /* of a limit, plain and strong; NULL until needed */
+  PangoLayout *ends[2];
 };
 
 G_DEFINE_FINAL_TYPE (SpelchLimitLine, spelch_limit_line, GTK_TYPE_WIDGET)
@@ -59,6 +62,25 @@ name_layout (SpelchLimitLine *self, const char *name, bool strong)
   return layout;
 }
 
+/* The same few names are drawn in every frame of a drag. */
+static PangoLayout *
+kept_layout (SpelchLimitLine *self, PangoLayout **kept, const char *name, bool strong)
+{
+  if (*kept == NULL)
+    *kept = name_layout (self, name, strong);
+  return *kept;
+}
+
+static void
+drop_layouts (SpelchLimitLine *self)
+{
+  for (guint i = 0; i < SPELCH_N_LIMITS; i++)
+    for (guint strong = 0; strong < 2; strong++)
+      g_clear_object (&self->names[i][strong]);
+  g_clear_object (&self->ends[0]);
+  g_clear_object (&self->ends[1]);
+}
+
 static double
 row_top (SpelchLimitLine *self, int row)
 {
@@ -93,8 +115,8 @@ append_ends (SpelchLimitLine *self, GtkSnapshot *snapshot, double width)
 {
   int text_width = 0;
   double y = row_top (self, 1) + row_height (self);
-  g_autoptr (PangoLayout) none = name_layout (self, "0", false);
-  g_autoptr (PangoLayout) all = name_layout (self, _ ("100 %"), false);
+  PangoLayout *none = kept_layout (self, &self->ends[0], "0", false);
+  PangoLayout *all = kept_layout (self, &self->ends[1], _ ("100 %"), false);
   pango_layout_get_pixel_size (all, &text_width, NULL);
   append_text (self, snapshot, none, 0, y, 0.85f);
   append_text (self, snapshot, all, width - text_width, y, 0.85f);
@@ -122,8 +144,9 @@ append_ticks (SpelchLimitLine *self, GtkSnapshot *snapshot, double width)
   for (guint i = 0; i < self->n; i++)
     {
       int text_width = 0;
-      layouts[i]
-          = name_layout (self, spelch_words_limit_name (self->limits[i].kind), self->limits[i].binding);
+      const SpelchLimit *limit = &self->limits[i];
+      layouts[i] = kept_layout (self, &self->names[limit->kind][limit->binding],
+                                spelch_words_limit_name (limit->kind), limit->binding);
       pango_layout_get_pixel_size (layouts[i], &text_width, NULL);
       places[i].at = CLAMP (self->limits[i].share, 0, 1) * (width - 2) + 1;
       places[i].width = text_width;
@@ -136,7 +159,6 @@ append_ticks (SpelchLimitLine *self, GtkSnapshot *snapshot, double width)
       if (places[i].row >= 0)
         append_text (self, snapshot, layouts[i], places[i].left, row_top (self, places[i].row),
                      self->limits[i].binding ? 1 : 0.85f);
-      g_object_unref (layouts[i]);
     }
 }
 
@@ -164,7 +186,7 @@ tell (SpelchLimitLine *self)
                              self->limits[i].share * 100);
       g_string_append_printf (words, "%s%s", i == 0 ? "" : ", ", one);
     }
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words->str, -1);
+  spelch_tell_soon (GTK_WIDGET (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words->str);
   g_string_free (words, TRUE);
 }
 
@@ -190,11 +212,27 @@ spelch_limit_line_set_plan (SpelchLimitLine *self, const SpelchPlan *plan)
 }
 
 static void
+spelch_limit_line_css_changed (GtkWidget *widget, GtkCssStyleChange *change)
+{
+  GTK_WIDGET_CLASS (spelch_limit_line_parent_class)->css_changed (widget, change);
+  drop_layouts (SPELCH_LIMIT_LINE (widget));
+}
+
+static void
+spelch_limit_line_dispose (GObject *object)
+{
+  drop_layouts (SPELCH_LIMIT_LINE (object));
+  G_OBJECT_CLASS (spelch_limit_line_parent_class)->dispose (object);
+}
+
+static void
 spelch_limit_line_class_init (SpelchLimitLineClass *klass)
 {
+  G_OBJECT_CLASS (klass)->dispose = spelch_limit_line_dispose;
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   widget_class->measure = spelch_limit_line_measure;
   widget_class->snapshot = spelch_limit_line_snapshot;
+  widget_class->css_changed = spelch_limit_line_css_changed;
   gtk_widget_class_set_css_name (widget_class, "limitline");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_IMG);
 }

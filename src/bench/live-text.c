@@ -1,12 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/live-text.h"
+#include "bench/telling.h"
 #include "bench/text-size.h"
+#include "drawing/lettering.h"
 
 #include <math.h>
 #include <stdbool.h>
 
 #define GLYPH_EM     1.15
-#define TELL_WAIT_MS 80
 #define GLYPH_GAP_EM 0.75
 
 struct _SpelchLiveText
@@ -20,7 +21,6 @@ struct _SpelchLiveText
   guint width_chars;
   float xalign;
   SpelchGlyphKind glyph;
-  guint telling; /* idle source */
 };
 
 G_DEFINE_FINAL_TYPE (SpelchLiveText, spelch_live_text, GTK_TYPE_WIDGET)
@@ -42,6 +42,7 @@ ensure_layout (SpelchLiveText *self)
     {
       self->layout = gtk_widget_create_pango_layout (GTK_WIDGET (self), self->text);
       pango_layout_set_wrap (self->layout, PANGO_WRAP_WORD_CHAR);
+      spelch_lettering_plainly (self->layout);
       pango_layout_set_alignment (self->layout, self->xalign > 0.5f ? PANGO_ALIGN_RIGHT : PANGO_ALIGN_LEFT);
     }
   return self->layout;
@@ -150,25 +151,12 @@ spelch_live_text_css_changed (GtkWidget *widget, GtkCssStyleChange *change)
     pango_layout_context_changed (self->layout);
 }
 
-static gboolean
-tell (gpointer data)
-{
-  SpelchLiveText *self = data;
-  self->telling = 0;
-  g_autofree char *both
-      = self->caption == NULL ? NULL : g_strdup_printf ("%s: %s", self->caption, self->text);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  both == NULL ? self->text : both, -1);
-  return G_SOURCE_REMOVE;
-}
-
-/* Tells assistive technology soon: nobody can be told of a text sixty times a second, and two dozen of them
- * would keep the bus busy. */
 static void
-tell_later (SpelchLiveText *self)
+tell (SpelchLiveText *self)
 {
-  if (self->telling == 0)
-    self->telling = g_timeout_add (TELL_WAIT_MS, tell, self);
+  g_autofree char *both
+      = self->caption == NULL ? g_strdup (self->text) : g_strdup_printf ("%s: %s", self->caption, self->text);
+  spelch_tell_soon (GTK_WIDGET (self), GTK_ACCESSIBLE_PROPERTY_LABEL, both);
 }
 
 const char *
@@ -187,7 +175,7 @@ spelch_live_text_set_text (SpelchLiveText *self, const char *text)
   g_free (self->text);
   self->text = g_strdup (text);
   pango_layout_set_text (ensure_layout (self), text, -1);
-  tell_later (self);
+  tell (self);
   int width = gtk_widget_get_width (GTK_WIDGET (self));
   if (width > 0 && lines_at (self, width) > MAX (self->lines, self->grown))
     gtk_widget_queue_resize (GTK_WIDGET (self));
@@ -200,7 +188,7 @@ spelch_live_text_set_caption (SpelchLiveText *self, const char *caption)
 {
   g_free (self->caption);
   self->caption = g_strdup (caption);
-  tell_later (self);
+  tell (self);
 }
 
 void
@@ -273,7 +261,6 @@ static void
 spelch_live_text_finalize (GObject *object)
 {
   SpelchLiveText *self = SPELCH_LIVE_TEXT (object);
-  g_clear_handle_id (&self->telling, g_source_remove);
   g_clear_object (&self->layout);
   g_free (self->text);
   g_free (self->caption);

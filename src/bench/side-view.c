@@ -25,8 +25,10 @@ struct _SpelchSideView
   SpelchLook look;
   SpelchScene *scene; /* NULL: to be laid out anew */
   int laid_out_width, laid_out_height;
-  int band; /* height left above the scene for a corner that is too small */
-  char *family;
+  SpelchRect corner_room; /* and band, when the corner was placed last */
+  int corner_band;
+  int band;                   /* height left above the scene for a corner that is too small */
+  SpelchLettering *lettering; /* kept from scene to scene */
   SpelchKeptScene kept;
 
   GtkGesture *drag;
@@ -50,14 +52,20 @@ lay_out (SpelchSideView *self)
 {
   GtkWidget *widget = GTK_WIDGET (self);
   PangoContext *context = gtk_widget_get_pango_context (widget);
-  g_free (self->family);
-  self->family = g_strdup (pango_font_description_get_family (pango_context_get_font_description (context)));
+  double text = CLAMP (spelch_text_pixels (widget) / BODY_PIXELS, 1, 2);
+  const char *family = pango_font_description_get_family (pango_context_get_font_description (context));
+  if (self->lettering == NULL || !spelch_lettering_suits (self->lettering, family, text))
+    {
+      g_clear_pointer (&self->lettering, spelch_lettering_unref);
+      self->lettering = spelch_lettering_new (family, text);
+    }
   SpelchView view = { .width = gtk_widget_get_width (widget),
                       .height = MAX (gtk_widget_get_height (widget) - self->band, 1),
-                      .text = CLAMP (spelch_text_pixels (widget) / BODY_PIXELS, 1, 2),
+                      .text = text,
                       .look = self->look,
                       .numbers = *spelch_session_get_numbers (self->session),
-                      .family = self->family,
+                      .family = family,
+                      .lettering = self->lettering,
                       .shown_pass = spelch_session_get_shown_pass (self->session) };
   return spelch_scene_new (spelch_session_get_part (self->session), spelch_session_get_cut (self->session),
                            spelch_session_get_bit (self->session), spelch_session_get_plan (self->session),
@@ -104,17 +112,29 @@ ensure_scene (SpelchSideView *self)
   return self->scene;
 }
 
-static void place_children (SpelchSideView *self);
+static bool
+same_room (SpelchSideView *self, SpelchRect room)
+{
+  const SpelchRect *last = &self->corner_room;
+  return room.x == last->x && room.y == last->y && room.width == last->width && room.height == last->height
+         && self->band == self->corner_band;
+}
 
-/* Lays the scene out anew. The marks are moved at once rather than through a layout of the window, for which
- * GTK asks the display how large the screen is: a round trip in every frame of a drag. */
+static void place_corner (SpelchSideView *self);
+static void place_marks (SpelchSideView *self);
+
+/* Lays the scene out anew. Its children are moved at once rather than through a layout of the window, for
+ * which GTK asks the display how large the screen is: a round trip in every frame of a drag. */
 static void
 drop_scene (SpelchSideView *self)
 {
   g_clear_pointer (&self->scene, spelch_scene_free);
   gtk_widget_queue_draw (GTK_WIDGET (self));
-  if (ensure_scene (self) != NULL)
-    place_children (self);
+  if (ensure_scene (self) == NULL)
+    return;
+  if (!same_room (self, spelch_scene_corner (self->scene)))
+    place_corner (self);
+  place_marks (self);
 }
 
 /* How the scene numbers a quantity's mark: passes from 1, the others 0. */
@@ -159,6 +179,8 @@ place_corner (SpelchSideView *self)
     return;
   SpelchRect room = spelch_scene_corner (self->scene);
   int least = 0, height = 0;
+  self->corner_room = room;
+  self->corner_band = self->band;
   if (self->band > 0)
     room = (SpelchRect){ BAND_MARGIN, BAND_MARGIN / 2.0,
                          gtk_widget_get_width (GTK_WIDGET (self)) - 2 * BAND_MARGIN, self->band };
@@ -170,9 +192,8 @@ place_corner (SpelchSideView *self)
 }
 
 static void
-place_children (SpelchSideView *self)
+place_marks (SpelchSideView *self)
 {
-  place_corner (self);
   for (guint i = 0; i < self->marks->len; i++)
     place_mark (self, g_ptr_array_index (self->marks, i));
 }
@@ -361,7 +382,8 @@ spelch_side_view_size_allocate (GtkWidget *widget, int width, int height, int ba
   self->laid_out_width = width;
   self->laid_out_height = height;
   ensure_scene (self);
-  place_children (self);
+  place_corner (self);
+  place_marks (self);
 }
 
 static void
@@ -447,7 +469,7 @@ spelch_side_view_finalize (GObject *object)
 {
   SpelchSideView *self = SPELCH_SIDE_VIEW (object);
   g_ptr_array_unref (self->marks);
-  g_free (self->family);
+  g_clear_pointer (&self->lettering, spelch_lettering_unref);
   G_OBJECT_CLASS (spelch_side_view_parent_class)->finalize (object);
 }
 

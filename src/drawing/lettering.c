@@ -1,43 +1,90 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "drawing/lettering.h"
 
+#include <math.h>
 #include <string.h>
 
-void
-spelch_lettering_init (SpelchLettering *lettering, const char *family, double factor)
+#define MOST_KEPT 256 /* layouts; a drag over every depth would gather them without end */
+
+struct _SpelchLettering
 {
+  grefcount references;
+  PangoContext *context;
+  PangoFontDescription *font;
+  char *family;
+  double factor;
+  GHashTable *kept; /* how and what -> PangoLayout */
+};
+
+SpelchLettering *
+spelch_lettering_new (const char *family, double factor)
+{
+  SpelchLettering *lettering = g_new0 (SpelchLettering, 1);
   cairo_font_options_t *options = cairo_font_options_create ();
 
   cairo_font_options_set_hint_style (options, CAIRO_HINT_STYLE_NONE);
   cairo_font_options_set_hint_metrics (options, CAIRO_HINT_METRICS_OFF);
   cairo_font_options_set_antialias (options, CAIRO_ANTIALIAS_GRAY);
 
+  g_ref_count_init (&lettering->references);
   lettering->context = pango_font_map_create_context (pango_cairo_font_map_get_default ());
   pango_cairo_context_set_font_options (lettering->context, options);
   pango_cairo_context_set_resolution (lettering->context, 72.0);
   pango_context_set_round_glyph_positions (lettering->context, FALSE);
   cairo_font_options_destroy (options);
 
+  lettering->family = g_strdup (family != NULL ? family : SPELCH_FAMILY);
   lettering->font = pango_font_description_new ();
-  pango_font_description_set_family (lettering->font, family != NULL ? family : SPELCH_FAMILY);
+  pango_font_description_set_family (lettering->font, lettering->family);
   lettering->factor = factor;
+  lettering->kept = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_object_unref);
+  return lettering;
+}
+
+SpelchLettering *
+spelch_lettering_ref (SpelchLettering *lettering)
+{
+  g_ref_count_inc (&lettering->references);
+  return lettering;
 }
 
 void
-spelch_lettering_clear (SpelchLettering *lettering)
+spelch_lettering_unref (SpelchLettering *lettering)
 {
-  g_clear_object (&lettering->context);
-  g_clear_pointer (&lettering->font, pango_font_description_free);
+  if (!g_ref_count_dec (&lettering->references))
+    return;
+  g_hash_table_unref (lettering->kept);
+  g_object_unref (lettering->context);
+  pango_font_description_free (lettering->font);
+  g_free (lettering->family);
+  g_free (lettering);
 }
 
-/* Words arrive composed and need no contextual alternates; looking for them takes a third of the time of
- * setting a label. */
+bool
+spelch_lettering_suits (const SpelchLettering *lettering, const char *family, double factor)
+{
+  return factor == lettering->factor
+         && g_str_equal (lettering->family, family != NULL ? family : SPELCH_FAMILY);
+}
+
+#define PLAINLY "calt=0,ccmp=0" /* see spelch_lettering_plainly() */
+
+void
+spelch_lettering_plainly (PangoLayout *layout)
+{
+  PangoAttrList *attributes = pango_attr_list_new ();
+
+  pango_attr_list_insert (attributes, pango_attr_font_features_new (PLAINLY));
+  pango_layout_set_attributes (layout, attributes);
+  pango_attr_list_unref (attributes);
+}
+
 static void
 set_attributes (PangoLayout *layout, const char *text, bool title)
 {
   PangoAttrList *attributes = pango_attr_list_new ();
 
-  pango_attr_list_insert (attributes, pango_attr_font_features_new ("calt=0,ccmp=0"));
+  pango_attr_list_insert (attributes, pango_attr_font_features_new (PLAINLY));
   if (title)
     {
       const char *end = strchr (text, '\n');
@@ -51,9 +98,9 @@ set_attributes (PangoLayout *layout, const char *text, bool title)
   pango_attr_list_unref (attributes);
 }
 
-PangoLayout *
-spelch_lettering_set (const SpelchLettering *lettering, const char *text, double size, SpelchLetters letters,
-                      double wrap, PangoAlignment align)
+static PangoLayout *
+set_anew (const SpelchLettering *lettering, const char *text, double size, SpelchLetters letters, double wrap,
+          PangoAlignment align)
 {
   PangoLayout *layout = pango_layout_new (lettering->context);
 
@@ -69,6 +116,23 @@ spelch_lettering_set (const SpelchLettering *lettering, const char *text, double
     }
   set_attributes (layout, text, letters == SPELCH_LETTERS_TITLE);
   pango_layout_set_text (layout, text, -1);
+  return layout;
+}
+
+PangoLayout *
+spelch_lettering_set (SpelchLettering *lettering, const char *text, double size, SpelchLetters letters,
+                      double wrap, PangoAlignment align)
+{
+  g_autofree char *how = g_strdup_printf ("%d %d %d %d %s", (int)round (size * PANGO_SCALE), (int)letters,
+                                          (int)(wrap * PANGO_SCALE), (int)align, text);
+  PangoLayout *layout = g_hash_table_lookup (lettering->kept, how);
+
+  if (layout != NULL)
+    return g_object_ref (layout);
+  if (g_hash_table_size (lettering->kept) >= MOST_KEPT)
+    g_hash_table_remove_all (lettering->kept);
+  layout = set_anew (lettering, text, size, letters, wrap, align);
+  g_hash_table_insert (lettering->kept, g_steal_pointer (&how), g_object_ref (layout));
   return layout;
 }
 

@@ -34,7 +34,7 @@ spelch_scene_label (SpelchScene *scene, SpelchLabelId id, SpelchSceneLayer layer
   SpelchLabel *label = &scene->labels[id];
 
   g_clear_object (&label->layout);
-  label->layout = spelch_lettering_set (&scene->lettering, text, size, letters, wrap, align);
+  label->layout = spelch_lettering_set (scene->lettering, text, size, letters, wrap, align);
   label->colour = colour;
   label->layer = layer;
   label->pad = 0;

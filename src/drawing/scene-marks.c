@@ -26,7 +26,7 @@ add_mark (SpelchScene *scene, SpelchMarkKind kind, guint index, char *text, doub
   mark->kind = kind;
   mark->index = index;
   mark->layout
-      = spelch_lettering_set (&scene->lettering, text, MARK_SIZE,
+      = spelch_lettering_set (scene->lettering, text, MARK_SIZE,
                               strong ? SPELCH_LETTERS_STRONG : SPELCH_LETTERS_PLAIN, 0, PANGO_ALIGN_LEFT);
   mark->strong = strong;
   mark->y = spelch_scene_y (scene, depth);

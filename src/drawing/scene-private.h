@@ -110,7 +110,7 @@ struct _SpelchScene
   const SpelchPalette *palette;
   guint shown; /* pass, from 0 */
 
-  SpelchLettering lettering;
+  SpelchLettering *lettering;
   SpelchFrame frame;
   SpelchOpening opening;
   SpelchBitShape shape;

@@ -69,7 +69,7 @@ draw_number (cairo_t *cr, const SpelchScene *scene, double mm, double y)
 {
   g_autofree char *text = tick_text (scene, mm);
   g_autoptr (PangoLayout) layout
-      = spelch_lettering_set (&scene->lettering, text, RULE_SIZE, SPELCH_LETTERS_PLAIN, 0, PANGO_ALIGN_LEFT);
+      = spelch_lettering_set (scene->lettering, text, RULE_SIZE, SPELCH_LETTERS_PLAIN, 0, PANGO_ALIGN_LEFT);
   double width, height;
 
   spelch_lettering_measure (layout, &width, &height);

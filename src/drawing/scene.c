@@ -45,6 +45,15 @@ take_view (SpelchScene *scene, const SpelchView *view)
     scene->shown = MIN (scene->shown, MIN (scene->plan.n_passes, SPELCH_MAX_PASSES) - 1);
 }
 
+static void
+take_lettering (SpelchScene *scene, const SpelchView *view)
+{
+  if (view->lettering != NULL && spelch_lettering_suits (view->lettering, view->family, scene->view.text))
+    scene->lettering = spelch_lettering_ref (view->lettering);
+  else
+    scene->lettering = spelch_lettering_new (view->family, scene->view.text);
+}
+
 SpelchScene *
 spelch_scene_new (const SpelchPart *part, const SpelchCut *cut, const SpelchBit *bit, const SpelchPlan *plan,
                   const SpelchView *view)
@@ -61,7 +70,7 @@ spelch_scene_new (const SpelchPart *part, const SpelchCut *cut, const SpelchBit 
   scene->setting = spelch_words_setting (part, &view->numbers);
   scene->faces[SPELCH_SIDE_MOTOR] = spelch_words_face (plan, cut, SPELCH_SIDE_MOTOR);
   scene->faces[SPELCH_SIDE_FAR] = spelch_words_face (plan, cut, SPELCH_SIDE_FAR);
-  spelch_lettering_init (&scene->lettering, view->family, scene->view.text);
+  take_lettering (scene, view);
 
   spelch_scene_lay_out_frame (scene);
   spelch_scene_lay_out_opening (scene);
@@ -84,7 +93,7 @@ spelch_scene_free (SpelchScene *scene)
   g_free (scene->setting);
   g_free (scene->faces[SPELCH_SIDE_MOTOR]);
   g_free (scene->faces[SPELCH_SIDE_FAR]);
-  spelch_lettering_clear (&scene->lettering);
+  spelch_lettering_unref (scene->lettering);
   g_free (scene);
 }
 

@@ -10,6 +10,7 @@
  */
 #pragma once
 
+#include "drawing/lettering.h"
 #include "drawing/palette.h"
 #include "plan/plan.h"
 #include "plan/words.h"
@@ -23,10 +24,11 @@ typedef struct
   double text;          /* text size relative to a 13 px body; 1 to 2 */
   SpelchLook look;
   SpelchNumbers numbers;
-  const char *family; /* font family; not copied */
-  guint shown_pass;   /* from 1: the bit stands at this pass's depth, earlier kerfs are cut away */
-  bool with_marks;    /* draw pass marks too (a window uses widgets instead) */
-  double turned;      /* rad the bit has turned */
+  const char *family;         /* font family; not copied */
+  SpelchLettering *lettering; /* of the picture before, whose words needn't all be set again; or NULL */
+  guint shown_pass;           /* from 1: the bit stands at this pass's depth, earlier kerfs are cut away */
+  bool with_marks;            /* draw pass marks too (a window uses widgets instead) */
+  double turned;              /* rad the bit has turned */
 } SpelchView;
 
 /* Layers from back to front. */
@@ -96,8 +98,8 @@ bool spelch_scene_mark_line (const SpelchScene *scene, SpelchMarkKind kind, guin
 /* The bit with shank and collet, without the words beside it: where it can be taken hold of. */
 SpelchRect spelch_scene_bit (const SpelchScene *scene);
 
-/* The corner kept free for a window's own words: beside the raised bit at the left, on the motor's side, so at the
- * bottom of a router table's view. May be small in a small picture. */
+/* The corner kept free for a window's own words: beside the raised bit at the left, on the motor's side, so
+ * at the bottom of a router table's view. May be small in a small picture. */
 SpelchRect spelch_scene_corner (const SpelchScene *scene);
 
 /* The whole drawing described in sentences, for people who can't see it. g_free() it. */
