@@ -52,7 +52,7 @@ section_of (const SpelchPart *part, const SpelchCut *cut, double bit_diameter, d
   double opening;
 
   s.scale = s.thickness / MAX (thickness, 0.1);
-  opening = cut->kind == SPELCH_CUT_OUTLINE || cut->width.mm <= 0 ? bit_diameter : cut->width.mm;
+  opening = cut->kind == SPELCH_CUT_OUTLINE || spelch_cut_width (cut) <= 0 ? bit_diameter : spelch_cut_width (cut);
   opening = CLAMP (opening * s.scale, NARROWEST, s.width * WIDEST);
   s.depth = cut->through ? s.thickness : CLAMP (cut->depth.mm * s.scale, 1.0, s.thickness);
   s.from = one_wall ? s.width - opening : (s.width - opening) / 2;

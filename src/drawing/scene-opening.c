@@ -16,9 +16,9 @@ has_one_wall (const SpelchCut *cut)
 static double
 width_of (const SpelchCut *cut, double diameter)
 {
-  if (cut->kind == SPELCH_CUT_OUTLINE || cut->width.mm <= 0)
+  if (cut->kind == SPELCH_CUT_OUTLINE || spelch_cut_width (cut) <= 0)
     return diameter;
-  return has_one_wall (cut) ? cut->width.mm : MAX (cut->width.mm, diameter);
+  return has_one_wall (cut) ? spelch_cut_width (cut) : MAX (spelch_cut_width (cut), diameter);
 }
 
 /* What a pass leaves on a wall: nothing on a wall that is waste, nor in a cut just one bit wide between two

@@ -8,6 +8,7 @@
 
 static const char *const CUT_NEEDS[] = { "id", "kind", "way_up", "length", NULL };
 static const char *const ENTRY_NEEDS[] = { "kind", NULL };
+static const char *const MATING_NEEDS[] = { "thickness", NULL };
 static const char *const TABS_NEED[] = { "count", NULL };
 
 static bool
@@ -27,12 +28,26 @@ usual_end (SpelchCutKind kind)
 /* ---- Reading ---- */
 
 static void
+read_mating (SpelchFields *fields, SpelchMating *mating)
+{
+  g_autoptr (SpelchFields) members = spelch_fields_object (fields, "mating");
+  if (members == NULL)
+    return;
+  spelch_fields_need (members, MATING_NEEDS);
+  mating->told = true;
+  mating->thickness = spelch_fields_length (members, "thickness");
+  mating->clearance = spelch_fields_length (members, "clearance");
+}
+
+static void
 read_shape (SpelchFields *fields, SpelchCut *cut)
 {
   cut->through = spelch_fields_flag (fields, "through", always_through (cut->kind));
   cut->way_up = (SpelchFace)spelch_fields_code (fields, "way_up", &SPELCH_FACE_CODES, SPELCH_FACE_A);
   cut->depth = spelch_fields_length (fields, "depth");
   cut->width = spelch_fields_length (fields, "width");
+  read_mating (fields, &cut->mating);
+  cut->from_edge = spelch_fields_length (fields, "from_edge");
   cut->length = spelch_fields_length (fields, "length");
   cut->corner_radius = spelch_fields_length (fields, "corner_radius");
   cut->quantity = spelch_fields_whole (fields, "quantity", 1, 1, QUANTITY_MOST);
@@ -76,6 +91,7 @@ read_entry (SpelchFields *fields, SpelchHeld *held)
       = (SpelchEntryKind)spelch_fields_code (entry, "kind", &SPELCH_ENTRY_KIND_CODES, SPELCH_ENTRY_PLUNGE);
   held->entry_on_line = spelch_fields_flag (entry, "on_line", false);
   held->entry_deg = spelch_fields_number (entry, "angle_deg", 0);
+  held->entry_stops = spelch_fields_flag (entry, "stops", false);
 }
 
 static void
@@ -115,12 +131,25 @@ spelch_cut_read (SpelchFields *fields)
 /* ---- Writing ---- */
 
 static void
+write_mating (SpelchWriter *writer, const SpelchMating *mating)
+{
+  if (!mating->told)
+    return;
+  spelch_writer_open (writer, "mating", NULL);
+  spelch_writer_length (writer, "thickness", &mating->thickness);
+  spelch_writer_length_told (writer, "clearance", &mating->clearance);
+  spelch_writer_close (writer);
+}
+
+static void
 write_shape (SpelchWriter *writer, const SpelchCut *cut)
 {
   spelch_writer_flag_told (writer, "through", cut->through && !always_through (cut->kind));
   spelch_writer_code (writer, "way_up", &SPELCH_FACE_CODES, (int)cut->way_up);
   spelch_writer_length_told (writer, "depth", &cut->depth);
   spelch_writer_length_told (writer, "width", &cut->width);
+  write_mating (writer, &cut->mating);
+  spelch_writer_length_told (writer, "from_edge", &cut->from_edge);
   spelch_writer_length (writer, "length", &cut->length);
   spelch_writer_length_told (writer, "corner_radius", &cut->corner_radius);
   spelch_writer_number (writer, "quantity", cut->quantity);
@@ -161,14 +190,16 @@ write_entry (SpelchWriter *writer, const SpelchHeld *held)
   spelch_writer_code (writer, "kind", &SPELCH_ENTRY_KIND_CODES, (int)held->entry);
   spelch_writer_flag_told (writer, "on_line", held->entry_on_line);
   spelch_writer_number_told (writer, "angle_deg", held->entry_deg);
+  spelch_writer_flag_told (writer, "stops", held->entry_stops);
   spelch_writer_close (writer);
 }
 
 static void
 write_held (SpelchWriter *writer, const SpelchHeld *held)
 {
-  bool something = spelch_held_has_passes (held) || held->overcut_held || held->allowance_held || held->speed_rpm != 0
-                   || held->feed_mm_min != 0 || held->entry_held || spelch_writer_keeps (writer, "held");
+  bool something = spelch_held_has_passes (held) || held->overcut_held || held->allowance_held
+                   || held->speed_rpm != 0 || held->feed_mm_min != 0 || held->entry_held
+                   || spelch_writer_keeps (writer, "held");
   if (!something)
     return;
   spelch_writer_open (writer, "held", NULL);

@@ -42,6 +42,7 @@ spelch_machine_read (SpelchFields *fields)
   machine.stiffness_n_mm = spelch_fields_number (fields, "stiffness_n_mm", 0);
   machine.base_thickness = spelch_fields_length (fields, "base_thickness");
   machine.base_radius = spelch_fields_length (fields, "base_radius");
+  machine.n_bushes = spelch_fields_lengths (fields, "guide_bushes", machine.bushes, SPELCH_MAX_STEPS);
   machine.mass_kg = spelch_fields_number (fields, "mass_kg", 0);
   return machine;
 }
@@ -67,5 +68,6 @@ spelch_machine_write (SpelchWriter *writer, const SpelchMachine *machine)
   spelch_writer_number (writer, "stiffness_n_mm", machine->stiffness_n_mm);
   spelch_writer_length_told (writer, "base_thickness", &machine->base_thickness);
   spelch_writer_length_told (writer, "base_radius", &machine->base_radius);
+  spelch_writer_lengths_told (writer, "guide_bushes", machine->bushes, machine->n_bushes);
   spelch_writer_number_told (writer, "mass_kg", machine->mass_kg);
 }

@@ -48,8 +48,8 @@ check_width (const SpelchCase *c, SpelchPlan *plan)
   const SpelchCut *cut = c->cut;
   bool finishes = plan->n_passes > 0 && plan->passes[plan->n_passes - 1].finishing;
   double allowance = finishes ? plan->passes[plan->n_passes - 1].side_allowance_mm : 0;
-  double room = cut->width.mm - allowance * (cut->kept == SPELCH_WALL_BOTH ? 2 : 1);
-  if (!c->single_wall && cut->width.mm > 0 && c->diameter > room + WIDTH_WITHIN_MM)
+  double room = spelch_cut_width (cut) - allowance * (cut->kept == SPELCH_WALL_BOTH ? 2 : 1);
+  if (!c->single_wall && spelch_cut_width (cut) > 0 && c->diameter > room + WIDTH_WITHIN_MM)
     add (plan, SPELCH_STOP_TOO_WIDE, c->diameter, fmax (room, 0));
   else if (cut->corner_radius.mm > 0 && c->diameter > 2 * cut->corner_radius.mm + WIDTH_WITHIN_MM)
     add (plan, SPELCH_STOP_TOO_WIDE, c->diameter, 2 * cut->corner_radius.mm);

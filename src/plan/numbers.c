@@ -41,7 +41,7 @@ static double
 pass_path (const SpelchCase *c, const SpelchPass *pass)
 {
   if (c->cut->kind == SPELCH_CUT_HOLE)
-    return M_PI * fmax (c->cut->width.mm - c->diameter, 0);
+    return M_PI * fmax (spelch_cut_width (c->cut) - c->diameter, 0);
   return c->cut->length.mm * pass->tracks;
 }
 

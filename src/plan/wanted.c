@@ -126,8 +126,8 @@ widest (const SpelchCut *cut)
 {
   bool single_wall = cut->kind == SPELCH_CUT_RABBET || cut->kind == SPELCH_CUT_TRIM;
   double most = THICKEST;
-  if (!single_wall && cut->width.mm > 0)
-    most = fmin (most, cut->width.mm);
+  if (!single_wall && spelch_cut_width (cut) > 0)
+    most = fmin (most, spelch_cut_width (cut));
   if (cut->corner_radius.mm > 0)
     most = fmin (most, 2 * cut->corner_radius.mm);
   return most;

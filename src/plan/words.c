@@ -293,7 +293,7 @@ char *
 spelch_words_cut (const SpelchCut *cut, const SpelchPlan *plan, const SpelchNumbers *numbers)
 {
   g_autofree char *depth = spelch_words_length (numbers, cut->depth.mm);
-  g_autofree char *width = spelch_words_length (numbers, cut->width.mm);
+  g_autofree char *width = spelch_words_length (numbers, spelch_cut_width (cut));
   if (cut->kind == SPELCH_CUT_HOLE)
     return cut->through ? g_strdup_printf (_ ("%s across, through"), width)
                         : g_strdup_printf (_ ("%s across, %s deep"), width, depth);

@@ -27,8 +27,9 @@ static const char *const ends[] = {
 const SpelchCodes SPELCH_END_CODES = { N_ ("end of the cut"), ends, G_N_ELEMENTS (ends) };
 
 static const char *const entry_kinds[] = {
-  [SPELCH_ENTRY_PLUNGE] = "plunge", [SPELCH_ENTRY_RAMP] = "ramp",       [SPELCH_ENTRY_HELIX] = "helix",
-  [SPELCH_ENTRY_EDGE] = "edge",     [SPELCH_ENTRY_DRILLED] = "drilled", [SPELCH_ENTRY_STAGED] = "staged",
+  [SPELCH_ENTRY_PLUNGE] = "plunge",   [SPELCH_ENTRY_RAMP] = "ramp",       [SPELCH_ENTRY_HELIX] = "helix",
+  [SPELCH_ENTRY_EDGE] = "edge",       [SPELCH_ENTRY_DRILLED] = "drilled", [SPELCH_ENTRY_STAGED] = "staged",
+  [SPELCH_ENTRY_LOWERED] = "lowered",
 };
 const SpelchCodes SPELCH_ENTRY_KIND_CODES = { N_ ("entry"), entry_kinds, G_N_ELEMENTS (entry_kinds) };
 
@@ -48,6 +49,18 @@ bool
 spelch_held_has_passes (const SpelchHeld *held)
 {
   return held->passes_held || held->n_passes > 0;
+}
+
+double
+spelch_cut_width (const SpelchCut *cut)
+{
+  return cut->mating.told ? cut->mating.thickness.mm + cut->mating.clearance.mm : cut->width.mm;
+}
+
+bool
+spelch_cut_has_two_walls (const SpelchCut *cut)
+{
+  return cut->kind == SPELCH_CUT_DADO || cut->kind == SPELCH_CUT_SLOT || cut->kind == SPELCH_CUT_MORTISE;
 }
 
 bool
@@ -74,11 +87,13 @@ fault_of_words (const SpelchCut *cut)
 static char *
 fault_of_bounds (const SpelchCut *cut)
 {
-  /* An outline is one bit wide, and a hole's path follows from its diameter. */
+  /* An outline is one bit wide, what goes in may say the width, and a hole's path follows from its diameter.
+   */
   const SpelchBounds bounds[] = {
-    { "width", "mm", cut->width.mm, 0.5, 2000, cut->kind == SPELCH_CUT_OUTLINE },
+    { "width", "mm", cut->width.mm, 0.5, 2000, cut->kind == SPELCH_CUT_OUTLINE || cut->mating.told },
     { "length", "mm", cut->length.mm, 0.5, 100000, cut->kind == SPELCH_CUT_HOLE },
     { "corner_radius", "mm", cut->corner_radius.mm, 0, 1000 },
+    { "from_edge", "mm", cut->from_edge.mm, 0, 100000 },
     { "path_deg", "°", cut->path_deg, -360, 360 },
     { "quantity", "", cut->quantity, 1, 100000 },
     { "backer", "mm", cut->backer.mm, 0, 100 },
@@ -86,6 +101,28 @@ fault_of_bounds (const SpelchCut *cut)
     { "tabs.count", "", cut->tabs.count, 0, 1000 },
   };
   return spelch_fault_bounds (bounds, G_N_ELEMENTS (bounds));
+}
+
+/* What goes in fits between two walls, and says how wide they are apart. */
+static char *
+fault_of_mating (const SpelchCut *cut)
+{
+  const SpelchBounds bounds[] = {
+    { "mating.thickness", "mm", cut->mating.thickness.mm, 1, 200 },
+    { "mating.clearance", "mm", cut->mating.clearance.mm, -0.5, 5 },
+  };
+  const char *kind = spelch_code_of (&SPELCH_CUT_KIND_CODES, (int)cut->kind);
+  if (cut->from_edge.mm > 0 && !spelch_cut_has_two_walls (cut))
+    return g_strdup_printf (_ ("from_edge: a cut of the kind %s isn't laid out from an edge."), kind);
+  if (!cut->mating.told)
+    return NULL;
+  if (!spelch_cut_has_two_walls (cut))
+    return g_strdup_printf (_ ("mating: nothing is fitted into a cut of the kind %s."), kind);
+  char *fault = spelch_fault_bounds (bounds, G_N_ELEMENTS (bounds));
+  if (fault != NULL || cut->width.mm == 0)
+    return fault;
+  g_autofree char *width = spelch_fault_number (cut->width.mm, "mm");
+  return g_strdup_printf (_ ("width (%s) and mating are both told: leave one of them out."), width);
 }
 
 static bool
@@ -171,6 +208,7 @@ spelch_cut_fault (const SpelchCut *cut, const SpelchBoard *board)
   double thickness = spelch_board_thickness (board);
   return fault_of_words (cut)
              ?: fault_of_bounds (cut)
+             ?: fault_of_mating (cut)
              ?: fault_of_depth (cut, thickness)
              ?: fault_of_tabs (cut, thickness)
              ?: fault_of_held (&cut->held, thickness)

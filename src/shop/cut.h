@@ -48,8 +48,9 @@ typedef enum
   SPELCH_ENTRY_EDGE,    /* in from the board's edge at full pass depth */
   SPELCH_ENTRY_DRILLED, /* into a hole drilled before */
   SPELCH_ENTRY_STAGED,  /* hand-held plunge in short stages */
+  SPELCH_ENTRY_LOWERED, /* router table: the work let down onto the turning bit against stop blocks */
 } SpelchEntryKind;
-extern const SpelchCodes SPELCH_ENTRY_KIND_CODES; /* plunge, ramp, helix, edge, drilled, staged */
+extern const SpelchCodes SPELCH_ENTRY_KIND_CODES; /* plunge, ramp, helix, edge, drilled, staged, lowered */
 
 typedef struct
 {
@@ -57,6 +58,14 @@ typedef struct
   SpelchLength width;
   SpelchLength thickness;
 } SpelchTabs;
+
+/* The part that goes into the cut, measured. The cut's width follows from it. */
+typedef struct
+{
+  bool told;
+  SpelchLength thickness;
+  SpelchLength clearance; /* how much wider the cut is to be, both sides together; below 0 for a tight fit */
+} SpelchMating;
 
 /* What the maker set by hand. Everything else follows the recommendation. */
 typedef struct
@@ -74,6 +83,7 @@ typedef struct
   SpelchEntryKind entry;
   bool entry_on_line; /* the entry runs along the finished line instead of in the waste */
   double entry_deg;   /* ramp or helix angle; 0: the model's default */
+  bool entry_stops;   /* lowered: stop blocks at both ends of the way are set */
 } SpelchHeld;
 
 /* A plain value; copy it with =. */
@@ -86,8 +96,11 @@ typedef struct
   SpelchFace way_up;   /* the face toward the motor; for a blind cut the face it lies in */
   SpelchLength depth;  /* blind cuts: floor below the face; ignored for through cuts */
   SpelchLength width;  /* between walls (dado, slot, pocket, mortise), of the step (rabbet), taken off (trim),
-                          diameter (hole); 0 for an outline: one bit wide */
-  SpelchLength length; /* of the path along the finished line, once */
+                          diameter (hole); 0 for an outline: one bit wide, and where @mating tells it */
+  SpelchMating mating; /* of a dado, slot or mortise */
+  SpelchLength from_edge; /* of a dado, slot or mortise: the board's edge that runs along it to its near wall;
+                             0: not told */
+  SpelchLength length;    /* of the path along the finished line, once */
   SpelchLength corner_radius; /* smallest inside corner; 0: none or any */
   bool seen_a, seen_b;        /* edge at that face will be seen */
   SpelchWall kept;            /* which walls stay */
@@ -110,6 +123,13 @@ bool spelch_cut_sees (const SpelchCut *cut, SpelchFace face);
 
 /* Whether the passes are held: some before the last one, or none on purpose. */
 bool spelch_held_has_passes (const SpelchHeld *held);
+
+/* The width between walls, mm: told, or of the part that goes in and its clearance; 0 for an outline that is
+ * one bit wide. */
+double spelch_cut_width (const SpelchCut *cut);
+
+/* True for a dado, slot or mortise: two walls side by side, that a part may fit between. */
+bool spelch_cut_has_two_walls (const SpelchCut *cut);
 
 /* True for an outline, pocket, hole, or where the cut says so. */
 bool spelch_cut_every_direction (const SpelchCut *cut);

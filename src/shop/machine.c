@@ -81,19 +81,20 @@ fault_of_bounds (const SpelchMachine *machine)
     { "stiffness_n_mm", "N/mm", machine->stiffness_n_mm, 1, 1e6 },
     { "base_thickness", "mm", machine->base_thickness.mm, 0, 100 },
     { "base_radius", "mm", machine->base_radius.mm, 0, 500 },
+    { "guide_bushes", "", machine->n_bushes, 0, SPELCH_MAX_STEPS },
     { "mass_kg", "kg", machine->mass_kg, 0, 100 },
   };
   return spelch_fault_bounds (bounds, G_N_ELEMENTS (bounds));
 }
 
 static char *
-fault_of_collets (const SpelchMachine *machine)
+fault_of_list (const char *list, const SpelchLength *lengths, guint n, double most)
 {
   char *fault = NULL;
-  for (guint i = 0; fault == NULL && i < machine->n_collets; i++)
+  for (guint i = 0; fault == NULL && i < n; i++)
     {
-      g_autofree char *member = g_strdup_printf ("collets[%u]", i);
-      fault = spelch_fault_bounds (&(SpelchBounds){ member, "mm", machine->collets[i].mm, 1, 30 }, 1);
+      g_autofree char *member = g_strdup_printf ("%s[%u]", list, i);
+      fault = spelch_fault_bounds (&(SpelchBounds){ member, "mm", lengths[i].mm, 1, most }, 1);
     }
   return fault;
 }
@@ -141,7 +142,8 @@ spelch_machine_fault (const SpelchMachine *machine)
 {
   return fault_of_words (machine)
              ?: fault_of_bounds (machine)
-             ?: fault_of_collets (machine)
+             ?: fault_of_list ("collets", machine->collets, machine->n_collets, 30)
+             ?: fault_of_list ("guide_bushes", machine->bushes, machine->n_bushes, 150)
              ?: fault_of_speeds (machine)
              ?: fault_of_gantry (machine);
 }

@@ -53,7 +53,9 @@ typedef struct
   double stiffness_n_mm;       /* of the whole machine at the collet */
   SpelchLength base_thickness; /* router base or table insert the bit passes through; 0 on a gantry */
   SpelchLength base_radius;    /* hand-held: edge of base to spindle axis */
-  double mass_kg;              /* hand-held: what the hands carry */
+  guint n_bushes;
+  SpelchLength bushes[SPELCH_MAX_STEPS]; /* hand-held: guide bushes at hand, outside diameters */
+  double mass_kg;                        /* hand-held: what the hands carry */
 } SpelchMachine;
 
 /* True when the motor is under the board. */

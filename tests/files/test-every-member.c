@@ -78,6 +78,9 @@ check_full_machine (const SpelchMachine *machine)
   g_assert_cmpfloat (machine->flatness_mm, ==, 0.08);
   g_assert_cmpfloat (machine->stiffness_n_mm, ==, 1234);
   reading_same_length (machine->base_radius, 77, "");
+  g_assert_cmpuint (machine->n_bushes, ==, 2);
+  reading_same_length (machine->bushes[0], 17, "");
+  reading_same_length (machine->bushes[1], 30, "30 mm");
   g_assert_cmpfloat (machine->mass_kg, ==, 3.25);
 }
 
@@ -159,6 +162,18 @@ check_full_held (const SpelchHeld *held)
   g_assert_cmpint (held->entry, ==, SPELCH_ENTRY_HELIX);
   g_assert_true (held->entry_on_line);
   g_assert_cmpfloat (held->entry_deg, ==, 2.5);
+  g_assert_true (held->entry_stops);
+}
+
+static void
+check_fitted_cut (const SpelchCut *cut)
+{
+  g_assert_true (cut->mating.told);
+  reading_same_length (cut->mating.thickness, 17.8, "17.8");
+  reading_same_length (cut->mating.clearance, 0.15, "");
+  g_assert_cmpfloat (cut->width.mm, ==, 0);
+  g_assert_cmpfloat_with_epsilon (spelch_cut_width (cut), 17.95, 1e-9);
+  reading_same_length (cut->from_edge, 250, "");
 }
 
 static void
@@ -172,6 +187,7 @@ test_every_member (void)
   check_full_bit (&part->bits[0]);
   check_full_cut (&part->cuts[0]);
   check_full_held (&part->cuts[0].held);
+  check_fitted_cut (&part->cuts[1]);
   g_autofree char *written = spelch_part_to_json (part);
   g_assert_cmpstr (written, ==, text);
 }
@@ -200,6 +216,7 @@ test_left_out (void)
   g_assert_cmpuint (cut->quantity, ==, 1);
   g_assert_cmpstr (cut->bit, ==, "");
   g_assert_cmpuint (cut->held.n_passes, ==, 0);
+  g_assert_false (part->cuts[0].mating.told || cut->held.entry_stops);
   g_assert_false (cut->held.overcut_held || cut->held.allowance_held || cut->held.entry_held);
 }
 
