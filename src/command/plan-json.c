@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "command/plan-json.h"
 
+#include "command/setting-out-json.h"
 #include "files/json-writer.h"
 #include "files/part-file.h"
 #include "files/shop-data.h"
@@ -290,7 +291,7 @@ upkeep (SpelchWriter *w, const SpelchPlan *plan)
 }
 
 static void
-settled (SpelchWriter *w, const SpelchPlanned *one)
+settled (SpelchWriter *w, const SpelchPart *part, const SpelchPlanned *one)
 {
   const SpelchPlan *plan = &one->plan;
   passes (w, one);
@@ -309,6 +310,7 @@ settled (SpelchWriter *w, const SpelchPlanned *one)
   number (w, "chip_room", plan->chip_room);
   limits (w, plan);
   tabs (w, &plan->tabs);
+  spelch_setting_out_json (w, part, one);
   number_or_null (w, "bit_height_mm", plan->bit_height_mm);
   number (w, "stick_out_mm", plan->stick_out_mm);
   number_or_null (w, "in_collet_mm", plan->in_collet_mm);
@@ -337,6 +339,7 @@ unsettled (SpelchWriter *w, const SpelchPlanned *one)
                                          "chip_room",
                                          "limits",
                                          "tabs",
+                                         "setting_out",
                                          "bit_height_mm",
                                          "stick_out_mm",
                                          "in_collet_mm",
@@ -357,7 +360,7 @@ unsettled (SpelchWriter *w, const SpelchPlanned *one)
 }
 
 static void
-write_cut (SpelchWriter *w, const SpelchPlanned *one)
+write_cut (SpelchWriter *w, const SpelchPart *part, const SpelchPlanned *one)
 {
   spelch_writer_open_item (w, NULL, false);
   spelch_writer_text (w, "cut", one->cut->id);
@@ -372,7 +375,7 @@ write_cut (SpelchWriter *w, const SpelchPlanned *one)
     spelch_writer_null (w, "verdict");
   stops (w, &one->plan);
   if (one->bit != NULL && one->plan.n_passes > 0)
-    settled (w, one);
+    settled (w, part, one);
   else
     unsettled (w, one);
   spelch_writer_close (w);
@@ -391,7 +394,7 @@ spelch_plan_json (const SpelchPart *part, const SpelchPlanned *planned, guint n)
   spelch_writer_code (w, "datum", &SPELCH_DATUM_CODES, (int)spelch_machine_datum (&part->machine));
   spelch_writer_open_list (w, "cuts");
   for (guint i = 0; i < n; i++)
-    write_cut (w, &planned[i]);
+    write_cut (w, part, &planned[i]);
   spelch_writer_close (w);
   return spelch_writer_end (w);
 }

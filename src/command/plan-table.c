@@ -62,6 +62,9 @@ add_numbers (GString *text, const SpelchPart *part, const SpelchPlanned *one, co
       add_row (text, _ ("Cutting time"), spelch_words_time (plan->time_s));
     }
   g_string_append_printf (text, "  %s %s\n  %s %s\n", limit, next, seat, advice);
+  g_auto (GStrv) setting_out = spelch_words_setting_out (plan, part, one->cut, numbers);
+  for (guint i = 0; setting_out[i] != NULL; i++)
+    add_line (text, setting_out[i]);
   add_line (text, tabs);
   add_line (text, upkeep);
 }

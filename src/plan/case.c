@@ -81,20 +81,14 @@ prepare_reach (SpelchCase *c)
     }
 }
 
-static int
-tracks_across (double width, double diameter)
-{
-  return width > diameter + 1e-9 ? (int)ceil ((width - 1e-9) / diameter) : 1;
-}
-
 static void
 prepare_width (SpelchCase *c)
 {
   const SpelchCut *cut = c->cut;
-  double width = cut->width.mm > 0 ? cut->width.mm : c->diameter;
+  double width = spelch_cut_width (cut) > 0 ? spelch_cut_width (cut) : c->diameter;
   c->single_wall = cut->kind == SPELCH_CUT_RABBET || cut->kind == SPELCH_CUT_TRIM;
   c->lone_climb = c->single_wall && cut->kept == SPELCH_WALL_RIGHT;
-  c->tracks = tracks_across (width, c->diameter);
+  c->tracks = spelch_setting_out_tracks (width, c->diameter, c->k->track_overlap);
   c->engaged = c->single_wall ? fmin (width, c->diameter) : c->diameter;
 }
 

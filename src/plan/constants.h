@@ -92,6 +92,10 @@ extern const SpelchCodes SPELCH_EVIDENCE_CODES; /* measured, analogy, geometry, 
   X (hand_feed_max, "hand-feed-max")       /* mm/min */                                                      \
   X (table_feed_max, "table-feed-max")                                                                       \
   X (hand_feed_mark, "hand-feed-mark")                 /* mm of diameter from which MAN marking is needed */ \
+  X (track_overlap, "track-overlap")                   /* of D */                                            \
+  X (bush_spare, "bush-spare")                         /* mm, of a guide bush over the bit */                \
+  X (peck_depth, "peck-depth")                         /* of D */                                            \
+  X (stage_depth, "stage-depth")                       /* of D */                                            \
   X (plunge_share, "plunge-share")                     /* plunge feed as a share of the feed */              \
   X (hold_friction_raw, "hold-friction-raw")           /* raw wood on board */                               \
   X (hold_friction_laminate, "hold-friction-laminate") /* laminate face down */                              \

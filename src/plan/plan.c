@@ -218,6 +218,16 @@ take (const SpelchCase *c, const Trial *t, SpelchPlan *plan)
   spelch_numbers_fill (c, t->loads->of, &t->solution, plan);
 }
 
+/* How far the bit goes straight down with its chips around it: by hand, and in a hole as wide as the bit. */
+static double
+straight_down (const SpelchCase *c, const SpelchPlan *plan)
+{
+  bool drills = c->cut->kind == SPELCH_CUT_HOLE && c->tracks == 1;
+  if (plan->n_passes == 0 || !(drills || plan->entry.kind == SPELCH_ENTRY_STAGED))
+    return 0;
+  return plan->passes[drills ? plan->n_passes - 1 : 0].tip_mm;
+}
+
 void
 spelch_plan_make (const SpelchConstants *constants, const SpelchPart *part, const SpelchCut *cut,
                   const SpelchBit *bit, SpelchPlan *plan)
@@ -232,6 +242,7 @@ spelch_plan_make (const SpelchConstants *constants, const SpelchPart *part, cons
   plan->overcut = spelch_passes_overcut (&c, &plan->windows);
   if (find_best (&c, &plan->windows, c.floor_depth + plan->overcut, sets, &best))
     take (&c, &best, plan);
+  plan->setting_out = spelch_setting_out_find (constants, part, cut, bit, straight_down (&c, plan));
   spelch_checks_run (&c, plan);
 }
 

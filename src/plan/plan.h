@@ -10,6 +10,7 @@
 
 #include "mechanics/flute.h"
 #include "plan/constants.h"
+#include "plan/setting-out.h"
 #include "shop/part.h"
 
 /* ---- Edges ---- */
@@ -319,7 +320,8 @@ typedef struct
   double wear_share;                   /* of an edge's whole life, used by one piece */
   double cost;                         /* of that wear, in the shop's money; 0: no price told */
   double stick_out_mm, in_collet_mm;   /* in_collet 0 when the overall length isn't known */
-  double bit_height_mm;                /* router table: tip above the table, last pass; else 0 */
+  SpelchSettingOut setting_out;
+  double bit_height_mm; /* router table: tip above the table, last pass; else 0 */
 } SpelchPlan;
 
 /* Plans @cut of @part with @bit. Always fills the whole of @plan with finite numbers: a plan that can't be

@@ -88,6 +88,11 @@ char *spelch_words_entry (const SpelchPlan *plan, const SpelchNumbers *numbers);
 /* "9.2 mm, then 18.3 mm"; long lists: "4 passes to 18.3 mm". */
 char *spelch_words_passes (const SpelchPlan *plan, const SpelchNumbers *numbers);
 
+/* How the cut is set out on board and machine, a sentence for each thing to do or to know, in the order of
+ * work. A NULL-terminated array; free with g_strfreev(). */
+char **spelch_words_setting_out (const SpelchPlan *plan, const SpelchPart *part, const SpelchCut *cut,
+                                 const SpelchNumbers *numbers);
+
 /* A stop or an open question in a sentence. */
 char *spelch_words_stop (const SpelchStop *stop, const SpelchNumbers *numbers);
 

@@ -1,0 +1,333 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * What is said about setting a cut out: width and tracks, which way round, straightedge, bush, fence, pecks,
+ * tabs.
+ */
+#include "plan/words.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+/* More depths, or tabs, than these are summed up. */
+#define MOST_LISTED 8
+
+typedef struct
+{
+  const SpelchPlan *plan;
+  const SpelchSettingOut *out;
+  const SpelchCut *cut;
+  const SpelchMachine *machine;
+  const SpelchNumbers *numbers;
+  GPtrArray *sentences;
+} Talk;
+
+/* Takes @sentence. */
+static void
+say (Talk *talk, char *sentence)
+{
+  g_ptr_array_add (talk->sentences, sentence);
+}
+
+static bool
+has_one_wall (const SpelchCut *cut)
+{
+  return cut->kind == SPELCH_CUT_RABBET || cut->kind == SPELCH_CUT_TRIM;
+}
+
+/* "360.0 mm, 880.0 mm and 1400.0 mm". */
+static char *
+listed (const SpelchNumbers *numbers, const double *values, guint n)
+{
+  GString *list = g_string_new (NULL);
+  for (guint i = 0; i < n; i++)
+    {
+      g_autofree char *value = spelch_words_length (numbers, values[i]);
+      const char *between = i == 0 ? "" : i + 1 == n ? _ (" and ") : ", ";
+      g_string_append_printf (list, "%s%s", between, value);
+    }
+  return g_string_free (list, FALSE);
+}
+
+/* ---- Width ---- */
+
+static void
+say_fit (Talk *talk)
+{
+  const SpelchSettingOut *out = talk->out;
+  g_autofree char *part = spelch_words_exactly (talk->numbers, talk->cut->mating.thickness.mm);
+  g_autofree char *play = spelch_words_exactly (talk->numbers, fabs (talk->cut->mating.clearance.mm));
+  g_autofree char *width = spelch_words_exactly (talk->numbers, out->width_mm);
+  g_autofree char *left = spelch_words_exactly (talk->numbers, fabs (out->left_mm));
+  g_autofree char *alone = spelch_words_exactly (talk->numbers, fabs (out->play_mm));
+  if (!out->fitted)
+    return;
+  say (talk,
+       talk->cut->mating.clearance.mm < 0
+           ? g_strdup_printf (_ ("A part of %s that is to go in %s tight asks for a cut %s wide."), part,
+                              play, width)
+           : g_strdup_printf (_ ("A part of %s with %s of play asks for a cut %s wide."), part, play, width));
+  if (out->left_mm == 0)
+    say (talk, g_strdup (_ ("The bit is just as wide: one track will do.")));
+  else if (out->left_mm > 0)
+    say (talk, g_strdup_printf (_ ("One track with this bit would leave %s to take off."), left));
+  else if (out->play_mm >= 0)
+    say (talk, g_strdup_printf (_ ("This bit is %s too wide: it would leave %s of play."), left, alone));
+  else
+    say (talk, g_strdup_printf (_ ("This bit is %s too wide."), left));
+}
+
+static void
+say_tracks (Talk *talk)
+{
+  const SpelchSettingOut *out = talk->out;
+  g_autofree char *step = spelch_words_exactly (talk->numbers, out->step_over_mm);
+  g_autofree char *overlap = spelch_words_exactly (talk->numbers, out->overlap_mm);
+  g_autofree char *ground = spelch_words_exactly (talk->numbers, out->ground_off_mm);
+  g_autofree char *radius = spelch_words_exactly (talk->numbers, out->corner_mm);
+  if (out->tracks > 1)
+    say (talk,
+         g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
+                                       "%d track side by side, %s from one to the next; they overlap by %s.",
+                                       "%d tracks side by side, %s from one to the next; they overlap by %s.",
+                                       (gulong)out->tracks),
+                          out->tracks, step, overlap));
+  if (out->ground_off_mm > 0)
+    say (talk,
+         g_strdup_printf (
+             _ ("Sharpening has made the bit %s narrower than it is marked; that is allowed for."), ground));
+  if (out->corner_mm > 0 && talk->cut->corner_radius.mm <= 0)
+    say (talk,
+         g_strdup_printf (
+             _ ("Inside corners come out round, with a radius of %s: square them with a chisel, or round "
+                "what goes in."),
+             radius));
+}
+
+/* ---- Way ---- */
+
+static const char *
+round_sentence (const SpelchSettingOut *out)
+{
+  bool with_clock = out->round == SPELCH_ROUND_WITH_CLOCK;
+  if (out->inside)
+    return with_clock ? _ ("Go round the inside with the clock, seen from above.")
+                      : _ ("Go round the inside against the clock, seen from above.");
+  return with_clock ? _ ("Go round the outside with the clock, seen from above.")
+                    : _ ("Go round the outside against the clock, seen from above.");
+}
+
+static const char *
+way_on_table (const SpelchSettingOut *out)
+{
+  if (out->round == SPELCH_ROUND_ALONG)
+    return _ ("Feed from right to left along the fence, against the turn of the bit.");
+  if (!out->inside)
+    return out->round == SPELCH_ROUND_WITH_CLOCK
+               ? _ ("Start from a pin and feed from right to left between you and the bit: it goes round the "
+                    "outside with "
+                    "the clock, seen from above.")
+               : _ ("The bit would go round the outside against the clock, seen from above.");
+  return round_sentence (out);
+}
+
+static const char *
+way_by_hand (const Talk *talk)
+{
+  if (talk->out->round != SPELCH_ROUND_ALONG)
+    return spelch_cut_has_two_walls (talk->cut)
+               ? _ ("Go along one wall and come back along the other: with the clock, seen from above.")
+               : round_sentence (talk->out);
+  if (has_one_wall (talk->cut))
+    return _ ("With the edge toward you, go from left to right.");
+  if (spelch_cut_has_two_walls (talk->cut))
+    return _ ("Push the router away from you with the straightedge at its left: the bit draws it there.");
+  return NULL;
+}
+
+static const char *
+way_on_gantry (const Talk *talk)
+{
+  bool climb = talk->cut->kept == SPELCH_WALL_RIGHT;
+  if (talk->out->round != SPELCH_ROUND_ALONG)
+    return round_sentence (talk->out);
+  if (!has_one_wall (talk->cut))
+    return NULL;
+  return climb ? _ ("Run with the wall that stays at the right of the travel: a climb cut.")
+               : _ ("Run with the wall that stays at the left of the travel: conventional.");
+}
+
+/* By hand a climb cut isn't told how to be made. */
+static void
+say_way (Talk *talk)
+{
+  bool climb = talk->cut->kept == SPELCH_WALL_RIGHT;
+  SpelchMachineKind kind = talk->machine->kind;
+  const char *sentence = kind == SPELCH_MACHINE_GANTRY  ? way_on_gantry (talk)
+                         : climb                        ? NULL
+                         : kind == SPELCH_MACHINE_TABLE ? way_on_table (talk->out)
+                                                        : way_by_hand (talk);
+  if (sentence != NULL)
+    say (talk, g_strdup (sentence));
+}
+
+static bool
+runs_out_across (const SpelchPlan *plan)
+{
+  for (guint i = 0; i < plan->n_edges; i++)
+    if (plan->edges[i].stays && spelch_edge_points (&plan->edges[i], SPELCH_TERM_EXIT_CORNER) > 0)
+      return true;
+  return false;
+}
+
+static void
+say_exit (Talk *talk)
+{
+  if (runs_out_across (talk->plan))
+    say (talk, g_strdup (_ ("Clamp a scrap against the edge where the bit runs out.")));
+}
+
+/* ---- Guides ---- */
+
+static void
+say_straightedge (Talk *talk)
+{
+  const SpelchSettingOut *out = talk->out;
+  g_autofree char *offset = spelch_words_exactly (talk->numbers, out->fence_offset_mm);
+  g_autofree char *base = spelch_words_exactly (talk->numbers, talk->machine->base_radius.mm);
+  g_autofree char *half = spelch_words_exactly (talk->numbers, out->diameter_mm / 2);
+  g_autofree char *guide = spelch_words_exactly (talk->numbers, out->guide_mm);
+  if (out->fence_offset_mm > 0)
+    say (talk, g_strdup_printf (
+                   _ ("Set the straightedge %s from the line of the wall: %s of base less %s, half the bit."),
+                   offset, base, half));
+  if (out->guide_mm > 0)
+    say (talk, g_strdup_printf (_ ("Or set the edge guide %s from the near side of the bit."), guide));
+}
+
+static void
+say_bush (Talk *talk)
+{
+  const SpelchSettingOut *out = talk->out;
+  g_autofree char *bush = spelch_words_exactly (talk->numbers, out->bush_mm);
+  g_autofree char *offset = spelch_words_exactly (talk->numbers, out->bush_offset_mm);
+  if (out->bush_mm <= 0)
+    return;
+  if (out->inside)
+    say (talk,
+         g_strdup_printf (
+             _ ("With the %s guide bush, make the opening in the template %s larger than the cut all round."),
+             bush, offset));
+  else if (out->round != SPELCH_ROUND_ALONG)
+    say (talk, g_strdup_printf (
+                   _ ("With the %s guide bush, make the template %s smaller than the piece all round."), bush,
+                   offset));
+  else
+    say (talk, g_strdup_printf (_ ("With the %s guide bush, keep the template's edge %s back from the line."),
+                                bush, offset));
+}
+
+static void
+say_bit_height (Talk *talk)
+{
+  const SpelchPlan *plan = talk->plan;
+  double heights[MOST_LISTED] = { 0 };
+  g_autofree char *list = NULL;
+  guint n = MIN (plan->n_passes, MOST_LISTED);
+  for (guint i = 0; i < n; i++)
+    heights[i] = plan->passes[i].tip_mm;
+  list = listed (talk->numbers, heights, n);
+  g_autofree char *last = spelch_words_length (talk->numbers, plan->bit_height_mm);
+  if (plan->n_passes > MOST_LISTED)
+    say (talk, g_strdup_printf (_ ("Set the bit above the table in %u steps, to %s at last."), plan->n_passes,
+                                last));
+  else if (n > 0)
+    say (talk, g_strdup_printf (n > 1 ? _ ("Set the bit above the table, pass by pass: %s.")
+                                      : _ ("Set the bit %s above the table."),
+                                list));
+}
+
+static void
+say_fence (Talk *talk)
+{
+  const SpelchSettingOut *out = talk->out;
+  g_autofree char *guide = spelch_words_exactly (talk->numbers, out->guide_mm);
+  g_autofree char *stands_out = spelch_words_exactly (talk->numbers, out->stands_out_mm);
+  g_autofree char *step = spelch_words_exactly (talk->numbers, out->step_over_mm);
+  bool two_walls = spelch_cut_has_two_walls (talk->cut);
+  if (out->guide_mm > 0)
+    say (talk, g_strdup_printf (_ ("Set the fence %s from the near side of the bit."), guide));
+  if (out->stands_out_mm > 0)
+    say (talk, g_strdup_printf (_ ("Set the fence so that the bit stands out %s from it."), stands_out));
+  if (two_walls && out->tracks > 1)
+    say (talk, g_strdup_printf (_ ("Cut the track nearest the fence first; for each further one set the "
+                                   "fence %s farther from the "
+                                   "bit: the other way would be a climb cut."),
+                                step));
+}
+
+/* ---- Going in, tabs ---- */
+
+static void
+say_pecks (Talk *talk)
+{
+  const SpelchSettingOut *out = talk->out;
+  g_autofree char *deep = spelch_words_at_most (talk->numbers, out->peck_mm);
+  bool by_hand = talk->machine->kind == SPELCH_MACHINE_HAND;
+  if (out->pecks < 2)
+    return;
+  say (talk,
+       g_strdup_printf (by_hand ? _ ("Plunge in %u stages of about %s, drawing the bit out between them.")
+                                : _ ("Drill in %u pecks of about %s, drawing the bit out between them."),
+                        out->pecks, deep));
+}
+
+static void
+say_tabs (Talk *talk)
+{
+  double places[MOST_LISTED] = { 0 };
+  guint n = spelch_setting_out_tabs (talk->out);
+  bool corner = talk->out->side_mm[1] > 0;
+  for (guint i = 0; i < MIN (n, MOST_LISTED); i++)
+    places[i] = spelch_setting_out_tab (talk->out, i);
+  if (n == 0)
+    return;
+  g_autofree char *width = spelch_words_length (talk->numbers, talk->cut->tabs.width.mm);
+  g_autofree char *thickness = spelch_words_length (talk->numbers, talk->cut->tabs.thickness.mm);
+  g_autofree char *list = listed (talk->numbers, places, MIN (n, MOST_LISTED));
+  g_autofree char *first = spelch_words_length (talk->numbers, places[0]);
+  g_autofree char *apart = spelch_words_length (talk->numbers, talk->cut->length.mm / n);
+  if (n > MOST_LISTED)
+    say (talk,
+         g_strdup_printf (_ ("Leave tabs %s wide and %s thick about every %s, the first %s from the start."),
+                          width, thickness, apart, first));
+  else if (corner)
+    say (talk, g_strdup_printf (_ ("Leave tabs %s wide and %s thick at %s along the way, from a corner on "
+                                   "the end of a long side."),
+                                width, thickness, list));
+  else
+    say (talk, g_strdup_printf (_ ("Leave tabs %s wide and %s thick at %s from the start."), width, thickness,
+                                list));
+}
+
+char **
+spelch_words_setting_out (const SpelchPlan *plan, const SpelchPart *part, const SpelchCut *cut,
+                          const SpelchNumbers *numbers)
+{
+  Talk talk = { plan, &plan->setting_out, cut, &part->machine, numbers, g_ptr_array_new () };
+  say_fit (&talk);
+  say_tracks (&talk);
+  say_way (&talk);
+  say_exit (&talk);
+  if (part->machine.kind == SPELCH_MACHINE_TABLE)
+    {
+      say_bit_height (&talk);
+      say_fence (&talk);
+    }
+  else
+    say_straightedge (&talk);
+  say_bush (&talk);
+  say_pecks (&talk);
+  say_tabs (&talk);
+  g_ptr_array_add (talk.sentences, NULL);
+  return (char **)g_ptr_array_free (talk.sentences, FALSE);
+}
