@@ -75,6 +75,14 @@ test_faults (void)
   assert_fault (spelch_cut_fault (&cut, &board), "length", "0 mm");
   SPOIL (sample_cut, quantity, 0);
   assert_fault (spelch_cut_fault (&cut, &board), "quantity", "0");
+  SPOIL (dado, mating.told, true);
+  assert_fault (spelch_cut_fault (&cut, &board), "mating.thickness", "0 mm");
+  cut.mating.thickness.mm = 17.8;
+  assert_fault (spelch_cut_fault (&cut, &board), "width (18 mm)", "mating");
+  SPOIL (sample_cut, mating.told, true);
+  assert_fault (spelch_cut_fault (&cut, &board), "mating", "outline");
+  SPOIL (sample_cut, from_edge.mm, 30);
+  assert_fault (spelch_cut_fault (&cut, &board), "from_edge", "outline");
   SPOIL (dado, depth.mm, 6);
   assert_fault (spelch_cut_fault (&cut, &board), "depth (6 mm)", "thickness (6 mm)");
   SPOIL (dado, depth.mm, -3);
