@@ -84,12 +84,27 @@ spelch_loads_material (const SpelchCase *c, const SpelchLayer *layer, double eng
   return pair;
 }
 
-/* Layers between @top and @bottom as heights above the tip, from the tip up; neighbours of one material are
- * one slice. */
+/* What the tip cuts below the board: the backer, or a spoilboard without a kerf there. Both count as MDF; the
+ * rest is air. */
+static void
+slice_below (const SpelchCase *c, const SpelchPass *pass, SpelchForceCase *force)
+{
+  const SpelchForcePair *mdf = &c->k->force[SPELCH_MATERIAL_MDF].slot;
+  double over = pass->tip_mm - fmax (pass->from_mm, c->thickness);
+  double thick = c->cut->backer.mm > 0 ? c->cut->backer.mm : HUGE_VAL;
+  double s0 = fmax (pass->tip_mm - c->thickness - thick, 0);
+  double b = mdf->b * (1 - c->k->rake_slope * (c->rake * 180 / M_PI - c->k->rake_default));
+  if (spelch_case_backed (c) && over - s0 > 1e-9)
+    force->slices[force->n_slices++] = (SpelchSlice){ s0, over, mdf->a, b };
+}
+
+/* Layers that the pass cuts as heights above the tip, from the tip up; neighbours of one material are one
+ * slice. */
 static void
 slice (const SpelchCase *c, const SpelchPass *pass, double engaged, SpelchForceCase *force)
 {
   double below = c->thickness;
+  slice_below (c, pass, force);
   for (guint i = c->board.n_layers; i-- > 0;)
     {
       const SpelchLayer *layer = &c->board.layers[i];
@@ -131,8 +146,9 @@ bulking_of (const SpelchCase *c)
   return core >= SPELCH_MATERIAL_PARTICLEBOARD ? c->k->bulking_board : c->k->bulking_wood;
 }
 
+/* @over: how far the tip is below the board; what lies there has no wall that anyone keeps. */
 static void
-find_room_and_heat (const SpelchCase *c, SpelchLoads *loads)
+find_room_and_heat (const SpelchCase *c, double over, SpelchLoads *loads)
 {
   int edges = spelch_flute_fewest_edges (&c->flutes);
   double share = flute_share (c, edges), bulking = bulking_of (c);
@@ -147,7 +163,7 @@ find_room_and_heat (const SpelchCase *c, SpelchLoads *loads)
   for (int i = 0; i < loads->force.n_slices; i++)
     {
       double edge_force = c->blunting * loads->force.slices[i].a;
-      if (edge_force > loads->edge_force)
+      if (loads->force.slices[i].s1 > over + 1e-9 && edge_force > loads->edge_force)
         {
           loads->edge_force = edge_force;
           loads->cutting_force = loads->force.slices[i].b;
@@ -198,7 +214,7 @@ spelch_loads_find (const SpelchCase *c, const SpelchPass *pass, double stick_out
   loads->moving
       = (SpelchForceMeans){ one.tangential - loads->standing.tangential, one.axial - loads->standing.axial,
                             one.power_per_speed - loads->standing.power_per_speed };
-  find_room_and_heat (c, loads);
+  find_room_and_heat (c, pass->tip_mm - c->thickness, loads);
   find_bending (c, stick_out, loads);
 }
 

@@ -58,7 +58,7 @@ test_overcut (Demo *demo, gconstpointer unused)
 {
   demo->cut->backer = spelch_length_mm (12);
   demo->part->board.measured = spelch_length_mm (15);
-  demo->cut->held.overcut_held = true;
+  demo->cut->held.passes_held = demo->cut->held.overcut_held = true;
   demo->cut->held.overcut = spelch_length_mm (5.0);
   demo_plan_with (demo, "compression-6.35x22");
   g_assert_cmpint (demo_grade (demo, SPELCH_SIDE_FAR), ==, 1);

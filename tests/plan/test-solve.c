@@ -156,6 +156,7 @@ static void
 test_species (Demo *demo, gconstpointer unused)
 {
   demo_take_board (demo, "oak-20");
+  demo->part->machine.spoilboard = SPELCH_SPOILBOARD_CUT_HERE_BEFORE; /* nothing but oak is cut */
   demo->cut->held.passes_held = true;
   demo->cut->held.speed_rpm = 18000;
   demo->cut->held.feed_mm_min = 2000;
@@ -198,6 +199,38 @@ test_middle_of_load (Demo *demo, gconstpointer unused)
     }
 }
 
+/* Half a millimetre of a fresh spoilboard takes as much as half a millimetre more of an MDF board; a kerf
+ * that is there already, and air, take nothing; of a backer only what there is of it. */
+static void
+test_below_the_board (Demo *demo, gconstpointer unused)
+{
+  const struct
+  {
+    const char *machine;
+    SpelchSpoilboard spoilboard;
+    double backer, over, cuts;
+  } rows[] = { { "medium-gantry", SPELCH_SPOILBOARD_FRESH, 0, 0.5, 18.5 },
+               { "medium-gantry", SPELCH_SPOILBOARD_CUT_HERE_BEFORE, 0, 0.5, 18 },
+               { "medium-gantry", SPELCH_SPOILBOARD_CUT_HERE_BEFORE, 6, 3, 21 },
+               { "plunge-router", SPELCH_SPOILBOARD_FRESH, 0, 2, 18 },
+               { "plunge-router", SPELCH_SPOILBOARD_FRESH, 1.5, 2, 19.5 } };
+  demo_take_board (demo, "mdf-18");
+  demo->cut->held.passes_held = demo->cut->held.overcut_held = true;
+  demo->cut->held.speed_rpm = 18000;
+  demo->cut->held.feed_mm_min = 3600;
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      demo_take_machine (demo, rows[i].machine);
+      demo->part->machine.spoilboard = rows[i].spoilboard;
+      demo->cut->backer = spelch_length_mm (rows[i].backer);
+      demo->cut->held.overcut = spelch_length_mm (rows[i].over);
+      demo_plan_with (demo, "straight-12.7x32");
+      /* 2.2 N/mm x 1.2 x a half turn and 24 MPa x chip section, for each mm of height, twice a turn */
+      double each = 2 * 300 * (2.2 * 1.2 * G_PI * 12.7 / 2 + 24 * 0.1 * 12.7) / 1000;
+      g_assert_cmpfloat_with_epsilon (demo->plan.power_w.mid, each * rows[i].cuts, 1e-6);
+    }
+}
+
 #define ADD(name, function) g_test_add ("/solve/" name, Demo, NULL, demo_set_up, function, demo_tear_down)
 
 int
@@ -212,6 +245,7 @@ main (int argc, char **argv)
   ADD ("binding", test_binding);
   ADD ("no-feed", test_no_feed);
   ADD ("species", test_species);
+  ADD ("below-the-board", test_below_the_board);
   ADD ("middle-of-load", test_middle_of_load);
   return g_test_run ();
 }
