@@ -223,6 +223,11 @@ forces (SpelchWriter *w, const SpelchPlan *plan)
   number_or_null (w, "available_n", plan->hold_available_n);
   number_or_null (w, "factor", plan->hold_factor);
   number_or_null (w, "factor_at_worst", plan->hold_factor > 0 ? fmax (plan->hold_factor_worst, 1e-9) : 0);
+  number_or_null (w, "weight_n", plan->weight_n);
+  if (plan->hold_factor > 0)
+    spelch_writer_code (w, "gives_way_by", &SPELCH_GIVES_CODES, (int)plan->hold_way);
+  else
+    spelch_writer_null (w, "gives_way_by");
   spelch_writer_close (w);
   spelch_writer_open (w, "bending", NULL);
   number (w, "deflection_mm", plan->deflection_mm);

@@ -53,6 +53,7 @@ read_holding (SpelchFields *fields, SpelchHolding *holding)
   holding->area_mm2 = spelch_fields_number (members, "area_mm2", 0);
   holding->vacuum_kpa = spelch_fields_number (members, "vacuum_kpa", 0);
   holding->clamp_force_n = spelch_fields_number (members, "clamp_force_n", 0);
+  holding->on_rubber = spelch_fields_flag (members, "on_rubber", false);
 }
 
 static void
@@ -187,6 +188,7 @@ write_holding (SpelchWriter *writer, const SpelchHolding *holding)
   spelch_writer_number_told (writer, "area_mm2", holding->area_mm2);
   spelch_writer_number_told (writer, "vacuum_kpa", holding->vacuum_kpa);
   spelch_writer_number_told (writer, "clamp_force_n", holding->clamp_force_n);
+  spelch_writer_flag_told (writer, "on_rubber", holding->on_rubber);
   spelch_writer_close (writer);
 }
 

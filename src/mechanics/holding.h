@@ -1,11 +1,44 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Holding: the tabs that keep a piece in its sheet while the last pass cuts it free. A tab is sheared off
+ * Holding: work pressed on its bed, which a bit may slide, lift or tilt, and the tabs that keep a piece in
+ * its sheet while the last pass cuts it free. The first is statics with dry friction. A tab is sheared off
  * across its section, width times thickness: sideways by the bit's push along the board, upward by its lift.
  * Plywood and boards are far weaker upward, where plies roll off one another. Strength is counted at what all
  * but one in twenty pieces of such stock exceed, mean (1 - 1.645 CV) of a normal distribution.
  */
 #pragma once
+
+/* How work gives way. */
+typedef enum
+{
+  SPELCH_GIVES_SLIDING,
+  SPELCH_GIVES_LIFTING,
+  SPELCH_GIVES_TILTING,
+} SpelchGives;
+
+typedef struct
+{
+  double friction;   /* coefficient, work on bed, more than 0 */
+  double half_width; /* of the work, across its shorter way, mm; 0: not known, and tilting isn't reckoned */
+} SpelchHoldBed;
+
+typedef struct
+{
+  double side;   /* force along the bed, N */
+  double height; /* at which it acts above the bed, mm */
+  double lift;   /* N; none when negative */
+} SpelchHoldLoad;
+
+/* The press, N, spread evenly, with which nothing gives way at @factor times the force: friction (press -
+ * lift)
+ * >= factor side, press >= factor lift, and press half_width >= factor height side, the balance about the
+ * work's long edge. */
+double spelch_holding_press (const SpelchHoldBed *bed, const SpelchHoldLoad *load, double factor);
+
+/* How many times the force @press holds, not under 0, and in which @way the work would give first. 0 when
+ * there is no force. */
+double spelch_holding_factor (const SpelchHoldBed *bed, const SpelchHoldLoad *load, double press,
+                              SpelchGives *way);
 
 typedef struct
 {

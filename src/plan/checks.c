@@ -116,6 +116,8 @@ check_holding (const SpelchCase *c, SpelchPlan *plan)
     add (plan, SPELCH_ASK_HOLD_FORCE, plan->hold_needed_n, 0);
   else if (plan->hold_factor < c->k->hold_factor || plan->hold_factor_worst < 1)
     add (plan, SPELCH_STOP_HOLDING, plan->hold_factor, c->k->hold_factor);
+  if (plan->hold_factor > 0 && (c->part->length.mm <= 0 || c->part->width.mm <= 0))
+    add (plan, SPELCH_ASK_SIZE, 0, 0);
 }
 
 static void

@@ -99,6 +99,7 @@ extern const SpelchCodes SPELCH_EVIDENCE_CODES; /* measured, analogy, geometry, 
   X (plunge_share, "plunge-share")                     /* plunge feed as a share of the feed */              \
   X (hold_friction_raw, "hold-friction-raw")           /* raw wood on board */                               \
   X (hold_friction_laminate, "hold-friction-laminate") /* laminate face down */                              \
+  X (hold_friction_rubber, "hold-friction-rubber")     /* on a rubber mat */                                 \
   X (hold_friction_low, "hold-friction-low")           /* share of it to count on at worst */                \
   X (hold_factor, "hold-factor")                       /* least nominal factor */                            \
   X (vacuum_default, "vacuum-default")                 /* kPa */                                             \

@@ -16,6 +16,14 @@ spelch_loads_is_panel (const SpelchCase *c)
   return false;
 }
 
+double
+spelch_loads_band (const SpelchCase *c, double rpm)
+{
+  double part = spelch_loads_is_panel (c) ? c->k->band_panel : c->k->band_solid;
+  bool slow = spelch_chip_cutting_speed (c->diameter, rpm) < c->k->slow_cutting;
+  return slow ? fmax (part, c->k->band_slow) : part;
+}
+
 static double
 mix (double from, double to, double share)
 {
@@ -196,6 +204,7 @@ spelch_loads_find (const SpelchCase *c, const SpelchPass *pass, double stick_out
   bool one_wall = c->single_wall || pass->finishing;
   loads->room_per_feed = loads->edge_force = loads->cutting_force = 0;
   loads->height = pass->tip_mm - pass->from_mm;
+  loads->above_bed = c->thickness - (pass->from_mm + fmin (pass->tip_mm, c->thickness)) / 2;
   loads->engaged = pass->finishing ? fmin (pass->side_allowance_mm, c->diameter) : c->engaged;
   loads->force = (SpelchForceCase){ .flutes = c->flutes,
                                     .engaged = loads->engaged,

@@ -22,6 +22,7 @@ typedef struct
   double edge_force, cutting_force;  /* u a and b of the hardest layer, N/mm and MPa */
   double height;                     /* of the cut, mm */
   double engaged;                    /* mm */
+  double above_bed; /* of the middle of what is cut of the board, mm; of the highest of like passes */
 } SpelchLoads;
 
 /* @stick_out in mm. */
@@ -43,6 +44,10 @@ const SpelchDensity *spelch_loads_species (const SpelchCase *c);
 
 /* Density of solid wood, kg/m3: as told, else the species'; 0 when neither is known. */
 double spelch_loads_density (const SpelchCase *c);
+
+/* How far forces may be out, either way: more in solid wood, and where the edge moves slower than in the
+ * tests they come from. */
+double spelch_loads_band (const SpelchCase *c, double rpm);
 
 /* True when the board is a panel: its force band is narrower than solid wood's. */
 bool spelch_loads_is_panel (const SpelchCase *c);

@@ -3,24 +3,12 @@
 
 #include "mechanics/chip-room.h"
 #include "mechanics/chip.h"
+#include "plan/hold.h"
 #include "plan/tabs.h"
 #include "plan/upkeep.h"
 
 #include <math.h>
 #include <stdlib.h>
-
-/* A holding that fails wholly still counts as checked. */
-#define CHECKED 1e-6
-
-/* How far forces may be out, either way; more where the edge moves slower than in the tests they come from.
- */
-static double
-band_part (const SpelchCase *c, double rpm)
-{
-  double part = spelch_loads_is_panel (c) ? c->k->band_panel : c->k->band_solid;
-  bool slow = spelch_chip_cutting_speed (c->diameter, rpm) < c->k->slow_cutting;
-  return slow ? fmax (part, c->k->band_slow) : part;
-}
 
 static SpelchBand
 band (double part, double mid)
@@ -132,66 +120,6 @@ find_seats (const SpelchCase *c, const Extremes *most, SpelchPlan *plan)
     }
 }
 
-double
-spelch_numbers_hold (const SpelchCase *c)
-{
-  const SpelchHolding *hold = &c->part->holding;
-  double kpa = hold->vacuum_kpa > 0 ? hold->vacuum_kpa : c->k->vacuum_default;
-  switch (hold->method)
-    {
-    case SPELCH_HOLD_VACUUM:
-      return kpa / 1000 * hold->area_mm2 * c->k->vacuum_leak;
-    case SPELCH_HOLD_CLAMPS:
-      return hold->clamp_force_n;
-    case SPELCH_HOLD_SCREWS:
-      return HUGE_VAL;
-    case SPELCH_HOLD_HANDS:
-      return c->machine->kind == SPELCH_MACHINE_HAND ? HUGE_VAL : 0;
-    case SPELCH_HOLD_UNTOLD:
-    default:
-      return 0;
-    }
-}
-
-/* Vacuum or clamps on a gantry against one pass, by friction. Screws aren't reckoned. */
-static void
-hold_against (const SpelchCase *c, const SpelchForcePeaks *design, double part, SpelchPlan *plan)
-{
-  const SpelchConstants *k = c->k;
-  bool slick = spelch_case_facing (c, SPELCH_SIDE_FAR) == SPELCH_FACING_LAMINATE;
-  double friction = slick ? k->hold_friction_laminate : k->hold_friction_raw;
-  double lift = fmax (design->lift_peak, 0), side = design->sideways_peak, force = plan->hold_available_n;
-  double needed = fmax (k->hold_factor * side / friction + lift, k->hold_factor * lift);
-
-  plan->hold_needed_n = fmax (plan->hold_needed_n, needed);
-  if (force <= 0 || side <= 0)
-    return;
-  double factor = fmax (friction * (force - lift), 0) / side;
-  double worst
-      = fmax (friction * k->hold_friction_low * (force - lift * k->band_axial), 0) / (side * (1 + part));
-  if (lift > 0)
-    factor = fmin (factor, force / lift);
-  bool first = plan->hold_factor <= 0;
-  plan->hold_factor = fmax (first ? factor : fmin (plan->hold_factor, factor), CHECKED);
-  plan->hold_factor_worst = first ? worst : fmin (plan->hold_factor_worst, worst);
-}
-
-static void
-find_holding (const SpelchCase *c, const SpelchLoads *const *loads, double feed_per_tooth, double part,
-              SpelchPlan *plan)
-{
-  double force = spelch_numbers_hold (c);
-  if (c->machine->kind != SPELCH_MACHINE_GANTRY)
-    return;
-  plan->hold_available_n = force < HUGE_VAL ? force : 0;
-  for (guint i = 0; i < plan->n_passes; i++)
-    if (i == 0 || loads[i] != loads[i - 1])
-      {
-        SpelchForcePeaks design = spelch_loads_design_peaks (loads[i], feed_per_tooth);
-        hold_against (c, &design, part, plan);
-      }
-}
-
 static int
 by_share (const void *a, const void *b)
 {
@@ -216,7 +144,7 @@ find_forces (const SpelchCase *c, const SpelchLoads *const *loads, const SpelchS
 {
   const SpelchLoads *worst = loads[solution->worst_pass];
   double f = solution->feed_per_tooth, turns = solution->speed_rpm / 60;
-  double part = band_part (c, solution->speed_rpm);
+  double part = spelch_loads_band (c, solution->speed_rpm);
   Extremes most = find_extremes (loads, plan->n_passes, f);
   plan->power_w = band (part, (worst->standing.power_per_speed + f * worst->moving.power_per_speed) * turns);
   plan->slow = part > (spelch_loads_is_panel (c) ? c->k->band_panel : c->k->band_solid);
@@ -229,7 +157,7 @@ find_forces (const SpelchCase *c, const SpelchLoads *const *loads, const SpelchS
   plan->rubbing_share = spelch_rubbing_share (worst->edge_force, worst->cutting_force,
                                               spelch_chip_mean (f, c->diameter, worst->engaged));
   find_seats (c, &most, plan);
-  find_holding (c, loads, f, part, plan);
+  spelch_hold_fill (c, loads, f, part, plan);
   spelch_tabs_find (c, loads, f, part, plan);
 }
 

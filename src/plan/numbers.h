@@ -11,10 +11,6 @@
 void spelch_numbers_fill (const SpelchCase *c, const SpelchLoads *const *loads,
                           const SpelchSolution *solution, SpelchPlan *plan);
 
-/* Force, N, known to keep the work down: of vacuum or clamps; HUGE_VAL where screws or clamped work under a
- * hand-held router keep it; 0 where nothing is known. */
-double spelch_numbers_hold (const SpelchCase *c);
-
 /* Time for one piece, s: all passes, tracks and entries, of every cut of this kind in the piece. */
 double spelch_numbers_time (const SpelchCase *c, const SpelchPass *passes, guint n, const SpelchEntry *entry,
                             double feed_mm_min);

@@ -3,6 +3,7 @@
 
 #include "plan/checks.h"
 #include "plan/edges.h"
+#include "plan/hold.h"
 #include "plan/numbers.h"
 #include "plan/passes.h"
 #include "plan/windows.h"
@@ -33,7 +34,8 @@ N_CODES (SPELCH_PAIR_CODES, "pair", "board-bed", "board-table", "base-board", "b
 N_CODES (SPELCH_STOP_CODES, "stop", "speed-mark", "hand", "stress", "collet", "collet-size", "too-wide",
          "too-short", "overcut", "not-through", "plunge", "ramp", "hand-feed-mark", "hands", "no-speed",
          "climb-by-hand", "pushed-off", "holding", "tabs", "ask-speed-mark", "ask-holding", "ask-hold-force",
-         "ask-overall-length", "ask-end");
+         "ask-overall-length", "ask-end", "ask-size");
+N_CODES (SPELCH_GIVES_CODES, "gives_way_by", "sliding", "lifting", "tilting");
 N_CODES (SPELCH_VERDICT_CODES, "verdict", "no_objection", "not_checked", "do_not_cut");
 
 /* The loads of a trial's passes, each reckoned once. */
@@ -115,7 +117,7 @@ try_out (const SpelchCase *c, Trial *t)
   t->solution = spelch_solve (c, t->loads->of, t->n, t->chip_limit);
   const SpelchLoads *last = t->loads->of[t->n - 1];
   double f = t->solution.feed_per_tooth, chip = spelch_chip_max (f, c->diameter, last->engaged);
-  bool raised = c->machine->kind != SPELCH_MACHINE_TABLE && f * last->moving.axial > spelch_numbers_hold (c);
+  bool raised = c->machine->kind != SPELCH_MACHINE_TABLE && f * last->moving.axial > spelch_hold_press (c);
   spelch_edges_grade (c, t->passes, t->n, &t->entry, chip, raised, t->edges);
   t->time = spelch_numbers_time (c, t->passes, t->n, &t->entry, t->solution.feed_mm_min);
 }

@@ -9,6 +9,7 @@
 #pragma once
 
 #include "mechanics/flute.h"
+#include "mechanics/holding.h"
 #include "plan/constants.h"
 #include "plan/setting-out.h"
 #include "shop/part.h"
@@ -225,6 +226,7 @@ typedef enum
   SPELCH_ASK_HOLD_FORCE,      /* held in a way whose force isn't known; N needed */
   SPELCH_ASK_OVERALL,         /* overall length unknown: can't tell the length in the collet */
   SPELCH_ASK_END,             /* end of the bit unknown: can't tell how steeply it ramps */
+  SPELCH_ASK_SIZE,            /* size of the piece unknown: can't tell whether it tilts */
   SPELCH_N_STOPS,
 } SpelchStopKind;
 extern const SpelchCodes SPELCH_STOP_CODES;
@@ -242,6 +244,8 @@ typedef enum
   SPELCH_VERDICT_DO_NOT_CUT,
 } SpelchVerdict;
 extern const SpelchCodes SPELCH_VERDICT_CODES; /* no_objection, not_checked, do_not_cut */
+
+extern const SpelchCodes SPELCH_GIVES_CODES; /* sliding, lifting, tilting */
 
 /* Tabs against what the passes that leave them ask of them, lift counted by how much weaker they are that
  * way. */
@@ -304,9 +308,11 @@ typedef struct
   guint n_seats;
   SpelchSeat seats[2];
   double hold_needed_n;     /* press on the bed that keeps the work at the nominal factor; 0: hands hold it */
-  double hold_available_n;  /* what vacuum or clamps give; 0: not told */
+  double hold_available_n;  /* what vacuum or clamps and the weight give; 0: not told */
+  double weight_n;          /* of the piece; 0: its size or density isn't told */
   double hold_factor;       /* nominal; 0: not checked */
   double hold_factor_worst; /* at the bad end of every band; 0: not checked */
+  SpelchGives hold_way;     /* how the work would give first */
   SpelchTabHold tabs;
   double deflection_mm, deflection_limit_mm, stress_mpa, stress_share;
   double rubbing_share, wall_heat, chip_room;

@@ -69,12 +69,15 @@ spelch_words_seat_advice (const SpelchPlan *plan, const SpelchPart *part, const 
   g_autofree char *available = newtons (plan->hold_available_n);
   g_autofree char *factor = spelch_words_decimal (numbers, plan->hold_factor, 1);
   g_autofree char *worst = spelch_words_decimal (numbers, plan->hold_factor_worst, 1);
-  return g_strdup_printf (
+  g_autofree char *held = g_strdup_printf (
       part->holding.method == SPELCH_HOLD_VACUUM ? _ (
           "Vacuum gives about %s N: %s times the force against it, %s times with everything at its worst.")
                                                  : _ ("The clamps give %s N: %s times the force against "
                                                       "them, %s times with everything at its worst."),
       available, factor, worst);
+  if (plan->hold_way != SPELCH_GIVES_TILTING)
+    return g_steal_pointer (&held);
+  return g_strdup_printf (_ ("%s It is so narrow that it would tilt before it slid."), held);
 }
 
 /* A factor that holds at the least is never rounded up. */
@@ -235,6 +238,8 @@ spelch_words_stop (const SpelchStop *stop, const SpelchNumbers *numbers)
       return g_strdup (
           _ ("Measure the uncut centre under the bit's end and the hollow there, to know how steeply it "
              "can ramp."));
+    case SPELCH_ASK_SIZE:
+      return g_strdup (_ ("Say how long and wide the piece is, to know whether it could tilt."));
     case SPELCH_N_STOPS:
     default:
       return g_strdup ("");

@@ -28,6 +28,7 @@ typedef struct
   double area_mm2;      /* touching the bed; 0: not told */
   double vacuum_kpa;    /* 0: the model's default */
   double clamp_force_n; /* all clamps together */
+  bool on_rubber;       /* lies on a rubber mat */
 } SpelchHolding;
 
 typedef struct

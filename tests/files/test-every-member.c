@@ -26,6 +26,7 @@ check_full_part (const SpelchPart *part)
   g_assert_cmpfloat (part->holding.area_mm2, ==, 123456.5);
   g_assert_cmpfloat (part->holding.vacuum_kpa, ==, 61);
   g_assert_cmpfloat (part->holding.clamp_force_n, ==, 800);
+  g_assert_true (part->holding.on_rubber);
   g_assert_cmpint (part->file_version, ==, 1);
   g_assert_false (part->read_only);
 }

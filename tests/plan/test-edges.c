@@ -85,6 +85,7 @@ test_backing (Demo *demo, gconstpointer unused)
 {
   demo->cut->backer = spelch_length_mm (12);
   demo->part->board.measured = spelch_length_mm (15);
+  demo->part->board.density_kg_m3 = 0; /* its weight isn't known */
   demo_hold_first_pass (demo, 14);
   demo->cut->held.overcut_held = true;
   demo->cut->held.overcut = spelch_length_mm (5.5);

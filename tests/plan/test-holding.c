@@ -156,11 +156,79 @@ static void
 test_vacuum (Demo *demo, gconstpointer unused)
 {
   demo_plan_with (demo, "compression-6.35x22");
-  g_assert_cmpfloat_with_epsilon (demo->plan.hold_available_n, 6000, 1e-6);
+  g_assert_cmpfloat_with_epsilon (demo->plan.hold_available_n - demo->plan.weight_n, 6000, 1e-6);
   g_assert_cmpint (demo->plan.verdict, ==, SPELCH_VERDICT_NO_OBJECTION);
   demo->part->holding.area_mm2 = 2000;
   demo_plan_with (demo, "compression-6.35x22");
   g_assert_true (demo_has_stop (demo, SPELCH_STOP_HOLDING));
+}
+
+/* 720 x 320 x 18 mm of 680 kg/m3 weigh 0.0041472 m3 x 680 x 9.80665 = 27.656 N, which press the work down
+ * too. */
+static void
+test_weight (Demo *demo, gconstpointer unused)
+{
+  demo->part->board.density_kg_m3 = 680;
+  hold_speed_and_feed (demo);
+  demo_plan_with (demo, "compression-6.35x22");
+  g_assert_cmpfloat_with_epsilon (demo->plan.weight_n, 27.656, 1e-3);
+  g_assert_cmpfloat_with_epsilon (demo->plan.hold_available_n, 6027.656, 1e-3);
+  double factor = demo->plan.hold_factor;
+  demo->part->board.density_kg_m3 = 1360;
+  demo_plan_with (demo, "compression-6.35x22");
+  g_assert_cmpfloat (demo->plan.hold_factor, >, factor);
+  demo->part->holding.method = SPELCH_HOLD_CLAMPS; /* of no known force: weight alone is no holding */
+  demo_plan_with (demo, "compression-6.35x22");
+  g_assert_true (demo_has_stop (demo, SPELCH_ASK_HOLD_FORCE));
+  g_assert_cmpfloat (demo->plan.hold_available_n, ==, 0);
+}
+
+/* The press needed against sliding falls as friction rises: raw wood, laminate and a rubber mat. */
+static void
+test_friction (Demo *demo, gconstpointer unused)
+{
+  demo->part->board.density_kg_m3 = 0;
+  demo_take_cut (demo, "shelf-dado");
+  hold_speed_and_feed (demo);
+  demo_plan_with (demo, "down-cut-6.35x25"); /* lifts nothing, so press = 2 x side / friction */
+  double raw = demo->plan.hold_needed_n;
+  g_assert_cmpfloat (demo->plan.lift_bound_n, ==, 0);
+  demo->part->holding.on_rubber = true;
+  demo_plan_with (demo, "down-cut-6.35x25");
+  g_assert_cmpfloat_with_epsilon (demo->plan.hold_needed_n / raw, 0.4 / 0.6, 1e-9);
+  demo->part->holding.on_rubber = false;
+  demo_take_board (demo, "melamine-mdf-18");
+  demo_plan_with (demo, "down-cut-6.35x25");
+  double slick = demo->plan.hold_needed_n;
+  demo_take_board (demo, "mdf-18");
+  demo_plan_with (demo, "down-cut-6.35x25");
+  g_assert_cmpfloat_with_epsilon (slick / demo->plan.hold_needed_n, 0.4 / 0.25, 0.01);
+}
+
+/* Balance about an edge: cut 6 mm deep, the middle of the cut stands 15 mm above the bed; a strip 8 mm wide
+ * bears 4/15 N of side for each newton of press before it tilts, and slides at 0.4. A wide one slides. */
+static void
+test_tilt (Demo *demo, gconstpointer unused)
+{
+  demo_take_board (demo, "mdf-18");
+  demo->part->board.density_kg_m3 = 0;
+  demo_take_cut (demo, "shelf-dado");
+  demo->cut->depth = spelch_length_mm (6);
+  demo->cut->held.passes_held = true;
+  hold_speed_and_feed (demo);
+  demo_plan_with (demo, "down-cut-6.35x25");
+  double slides = demo->plan.hold_factor;
+  g_assert_cmpint (demo->plan.hold_way, ==, SPELCH_GIVES_SLIDING);
+  demo->part->width = spelch_length_mm (8);
+  demo_plan_with (demo, "down-cut-6.35x25");
+  g_assert_cmpint (demo->plan.hold_way, ==, SPELCH_GIVES_TILTING);
+  g_assert_cmpfloat_with_epsilon (demo->plan.hold_factor / slides, (4.0 / 15) / 0.4, 1e-3);
+  g_autofree char *words = spelch_words_seat_advice (&demo->plan, demo->part, &MM);
+  g_assert_nonnull (strstr (words, "tilt"));
+  demo->part->width = spelch_length_mm (0);
+  demo_plan_with (demo, "down-cut-6.35x25");
+  g_assert_true (demo_has_stop (demo, SPELCH_ASK_SIZE));
+  g_assert_cmpint (demo->plan.verdict, ==, SPELCH_VERDICT_NOT_CHECKED);
 }
 
 /* ---- Tabs ---- */
@@ -293,6 +361,9 @@ main (int argc, char **argv)
   ADD ("asked", test_asked);
   ADD ("vacuum", test_vacuum);
   ADD ("hands", test_hands);
+  ADD ("weight", test_weight);
+  ADD ("friction", test_friction);
+  ADD ("tilt", test_tilt);
   ADD ("tabs-hold", test_tabs_hold);
   ADD ("tabs-needed", test_tabs_needed);
   ADD ("tabs-lifted", test_tabs_lifted);

@@ -44,6 +44,7 @@ assert_plan_is_finite (const SpelchPlan *plan)
                             plan->stick_out_mm,
                             plan->entry.length_mm,
                             plan->hold_factor,
+                            plan->weight_n,
                             plan->tabs.holds_n,
                             plan->tabs.needed_n,
                             plan->tabs.factor,
