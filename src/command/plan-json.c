@@ -98,34 +98,17 @@ passes (SpelchWriter *w, const SpelchPlanned *one)
   spelch_writer_close (w);
 }
 
-/* The constant that a term's rule stands on; its entry in data/model.json names the source. */
-static const char *
-term_source (SpelchTermKind kind, SpelchFacing facing)
-{
-  static const char *const shear[] = { "shear-ply", "shear-straight", "shear-laminate", "shear-board" };
-  static const char *const others[]
-      = { [SPELCH_TERM_BACKING] = "backing-points",         [SPELCH_TERM_GRAIN] = "grain-bad-from",
-          [SPELCH_TERM_EXIT_CORNER] = "exit-corner-points", [SPELCH_TERM_CHIP] = "chip-points-one",
-          [SPELCH_TERM_WEAR] = "wear-points-one",           [SPELCH_N_TERMS] = NULL };
-  const char *id = kind == SPELCH_TERM_SHEAR ? shear[facing] : others[kind];
-  return id != NULL ? spelch_shop_constant_source (id) : NULL;
-}
-
 static void
-terms (SpelchWriter *w, const SpelchEdge *edge, SpelchFacing facing)
+terms (SpelchWriter *w, const SpelchEdge *edge)
 {
   spelch_writer_open_list (w, "terms");
   for (guint i = 0; i < edge->n_terms; i++)
     {
-      const char *source = term_source (edge->terms[i].kind, facing);
       spelch_writer_open_item (w, NULL, false);
       spelch_writer_code (w, "term", &SPELCH_TERM_CODES, (int)edge->terms[i].kind);
       number (w, "points", edge->terms[i].points);
-      spelch_writer_code (w, "evidence", &SPELCH_EVIDENCE_CODES, (int)edge->terms[i].evidence);
-      if (source != NULL)
-        spelch_writer_text (w, "source", source);
-      else
-        spelch_writer_null (w, "source");
+      spelch_writer_code (w, "evidence", &SPELCH_EVIDENCE_CODES, (int)edge->terms[i].founding.evidence);
+      spelch_writer_text (w, "source", edge->terms[i].founding.source);
       spelch_writer_close (w);
     }
   spelch_writer_close (w);
@@ -152,7 +135,7 @@ edges (SpelchWriter *w, const SpelchPlan *plan)
                           spelch_words_grade (edge->grade, spelch_plan_is_laminate (plan, edge->side)));
       spelch_writer_code (w, "shear", &SPELCH_LOAD_CODES, (int)edge->load);
       number (w, "spoilt_by_entry_mm", edge->by_entry_mm);
-      terms (w, edge, edge->side == SPELCH_SIDE_MOTOR ? plan->near_facing : plan->far_facing);
+      terms (w, edge);
       g_auto (GStrv) why = spelch_words_arris_why (plan, edge, &PLAIN);
       spelch_writer_texts (w, "why", (const char *const *)why);
       spelch_writer_close (w);

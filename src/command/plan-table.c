@@ -29,15 +29,16 @@ add_side (GString *text, const SpelchPlanned *one, SpelchSide side, const Spelch
   const SpelchRange *just = side == SPELCH_SIDE_MOTOR ? &nominal->first_pass : &nominal->last_tip;
   g_autofree char *face = spelch_words_face (&one->plan, one->cut, side);
   g_autofree char *reason = spelch_words_edge_reason (&one->plan, side, numbers);
-  g_autofree char *window = spelch_words_window (&one->plan, side, numbers);
+  g_auto (GStrv) why = spelch_words_edge_why (&one->plan, side, numbers);
   if (edge == NULL)
     return;
   g_string_append_printf (text, "  %s: %s\n    %s\n", face,
                           spelch_words_grade (edge->grade, spelch_plan_is_laminate (&one->plan, side)),
                           reason);
-  /* Where there is none, the reason has said so. */
-  if (!just->empty)
-    g_string_append_printf (text, "    %s\n", window);
+  /* The last says the window; where there is none, the reason has said so. */
+  for (guint i = 0; why[i] != NULL; i++)
+    if (why[i + 1] != NULL || !just->empty)
+      g_string_append_printf (text, "    - %s\n", why[i]);
 }
 
 static void

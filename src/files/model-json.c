@@ -173,6 +173,52 @@ read_shear_points (SpelchFields *fields, SpelchReading *reading, SpelchModel *mo
                                                     SPELCH_N_FACINGS));
 }
 
+/* ---- What the terms of the grade stand on ---- */
+
+/* A row without stock speaks for every stock that has no row of its own: those are read first. */
+static void
+read_founding (SpelchFields *fields, SpelchReading *reading, SpelchModel *model, bool general)
+{
+  static const char *const NEEDED[] = { "term", NULL };
+  if (spelch_fields_told (fields, "stock") == general)
+    return;
+  spelch_fields_need (fields, NEEDED);
+  int term = spelch_fields_code (fields, "term", &SPELCH_TERM_CODES, SPELCH_TERM_SHEAR);
+  int stock = spelch_fields_code (fields, "stock", &SPELCH_STOCK_CODES, SPELCH_N_STOCKS);
+  char source[SOURCE_SIZE] = "";
+  spelch_fields_text (fields, "source", source, sizeof source);
+  SpelchFounding founding = {
+    .evidence = (SpelchEvidence)spelch_fields_code (fields, "evidence", &SPELCH_EVIDENCE_CODES,
+                                                    SPELCH_EVIDENCE_PRACTICE),
+    .source = g_intern_string (source),
+  };
+  for (int i = general ? 0 : stock; i < (general ? SPELCH_N_STOCKS : stock + 1); i++)
+    model->constants.founding[term][i] = founding;
+  g_autofree char *id = g_strdup_printf ("term-%s-%s", spelch_code_of (&SPELCH_TERM_CODES, term),
+                                         general ? "any" : spelch_code_of (&SPELCH_STOCK_CODES, stock));
+  if (!read_source (fields, model->sources, id))
+    told_twice (reading, "terms", id);
+}
+
+static void
+read_foundings (SpelchFields *fields, SpelchReading *reading, SpelchModel *model)
+{
+  guint n = spelch_fields_count (fields, "terms", ROWS_MOST);
+  for (int general = 1; general >= 0; general--)
+    for (guint i = 0; i < n; i++)
+      {
+        g_autoptr (SpelchFields) item = spelch_fields_item (fields, "terms", i);
+        if (item != NULL)
+          read_founding (item, reading, model, general);
+      }
+  for (int term = 0; term < SPELCH_N_TERMS; term++)
+    for (int stock = 0; stock < SPELCH_N_STOCKS; stock++)
+      if (model->constants.founding[term][stock].source == NULL)
+        spelch_reading_fault (reading, g_strdup_printf (_ ("terms: nothing is told of “%s” in “%s”."),
+                                                        spelch_code_of (&SPELCH_TERM_CODES, term),
+                                                        spelch_code_of (&SPELCH_STOCK_CODES, stock)));
+}
+
 bool
 spelch_model_read (const char *text, gsize length, const char *name, SpelchModel *model, GError **error)
 {
@@ -190,6 +236,7 @@ spelch_model_read (const char *text, gsize length, const char *name, SpelchModel
   read_constants (fields, &reading, model);
   read_forces (fields, &reading, model);
   read_shear_points (fields, &reading, model);
+  read_foundings (fields, &reading, model);
   if (reading.error == NULL)
     return true;
   g_clear_pointer (&model->sources, g_hash_table_unref);

@@ -15,11 +15,45 @@
 typedef enum
 {
   SPELCH_EVIDENCE_MEASURED, /* published measurement on the same material */
+  SPELCH_EVIDENCE_MEMORY,   /* the same, but the work is recalled, not read */
   SPELCH_EVIDENCE_ANALOGY,  /* published measurement on another material */
   SPELCH_EVIDENCE_GEOMETRY, /* follows from shape alone */
   SPELCH_EVIDENCE_PRACTICE, /* shop practice, no source */
 } SpelchEvidence;
-extern const SpelchCodes SPELCH_EVIDENCE_CODES; /* measured, analogy, geometry, practice */
+extern const SpelchCodes SPELCH_EVIDENCE_CODES; /* measured, memory, analogy, geometry, practice */
+
+/* What adds points to an edge's grade, or takes them off. */
+typedef enum
+{
+  SPELCH_TERM_SHEAR,
+  SPELCH_TERM_BACKING,
+  SPELCH_TERM_SCORED,
+  SPELCH_TERM_GRAIN,
+  SPELCH_TERM_EXIT_CORNER,
+  SPELCH_TERM_CHIP,
+  SPELCH_TERM_WEAR,
+  SPELCH_N_TERMS,
+} SpelchTermKind;
+extern const SpelchCodes SPELCH_TERM_CODES; /* shear, backing, scored, grain, exit-corner, chip, wear */
+
+/* What a face is of: how well a term is founded depends on it. */
+typedef enum
+{
+  SPELCH_STOCK_PLYWOOD, /* and veneer on whatever board */
+  SPELCH_STOCK_FIGURED, /* and end grain */
+  SPELCH_STOCK_STRAIGHT,
+  SPELCH_STOCK_LAMINATE,
+  SPELCH_STOCK_BOARD, /* MDF, particleboard without a skin */
+  SPELCH_N_STOCKS,
+} SpelchStock;
+extern const SpelchCodes SPELCH_STOCK_CODES; /* plywood, figured, straight, laminate, board */
+
+/* What a term stands on. */
+typedef struct
+{
+  SpelchEvidence evidence;
+  const char *source; /* never freed */
+} SpelchFounding;
 
 /* X (member, id in data/model.json) */
 #define SPELCH_CONSTANTS(X)                                                                                  \
@@ -169,6 +203,7 @@ typedef struct
 #undef X
   SpelchMaterialForce force[SPELCH_MATERIAL_LAMINATE + 1];
   SpelchShearPoints shear[SPELCH_N_FACINGS];
+  SpelchFounding founding[SPELCH_N_TERMS][SPELCH_N_STOCKS];
   guint n_densities;
   const SpelchDensity *densities; /* of the species table, kept by whoever read it */
 } SpelchConstants;

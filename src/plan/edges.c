@@ -54,27 +54,36 @@ loading_of (const SpelchCase *c, SpelchSide side, const SpelchPass *passes, guin
   return worst;
 }
 
-static void
-add_term (SpelchEdge *edge, SpelchTermKind kind, int points, SpelchEvidence evidence)
-{
-  if (points != 0 || kind == SPELCH_TERM_SHEAR)
-    edge->terms[edge->n_terms++] = (SpelchTerm){ kind, points, evidence };
-}
-
 static const SpelchLayer *
 layer_at (const SpelchCase *c, SpelchSide side)
 {
   return &c->board.layers[side == SPELCH_SIDE_MOTOR ? 0 : c->board.n_layers - 1];
 }
 
-/* Which way shear frays a face is measured on plywood; figured and end grain go by it. */
-static SpelchEvidence
-shear_evidence (const SpelchCase *c, SpelchSide side)
+static SpelchStock
+stock_of (const SpelchCase *c, SpelchSide side)
 {
-  SpelchFacing facing = spelch_case_facing (c, side);
-  if (facing == SPELCH_FACING_PLY && !spelch_layer_is_solid (layer_at (c, side)))
-    return SPELCH_EVIDENCE_MEASURED;
-  return facing == SPELCH_FACING_BOARD ? SPELCH_EVIDENCE_PRACTICE : SPELCH_EVIDENCE_ANALOGY;
+  switch (spelch_case_facing (c, side))
+    {
+    case SPELCH_FACING_PLY:
+      return spelch_layer_is_solid (layer_at (c, side)) ? SPELCH_STOCK_FIGURED : SPELCH_STOCK_PLYWOOD;
+    case SPELCH_FACING_STRAIGHT:
+      return SPELCH_STOCK_STRAIGHT;
+    case SPELCH_FACING_LAMINATE:
+      return SPELCH_STOCK_LAMINATE;
+    case SPELCH_FACING_BOARD:
+    case SPELCH_N_FACINGS:
+    default:
+      return SPELCH_STOCK_BOARD;
+    }
+}
+
+static void
+add_term (const SpelchCase *c, SpelchEdge *edge, SpelchTermKind kind, int points)
+{
+  if (points != 0 || kind == SPELCH_TERM_SHEAR)
+    edge->terms[edge->n_terms++]
+        = (SpelchTerm){ kind, points, c->k->founding[kind][stock_of (c, edge->side)] };
 }
 
 /* Figured grain rises and dives by turns, so its sense isn't known. */
@@ -161,12 +170,12 @@ weigh (const SpelchCase *c, SpelchEdge *edge, double chip_max, bool net_lift)
     }
 
   edge->n_terms = 0;
-  add_term (edge, SPELCH_TERM_SHEAR, shear, shear_evidence (c, edge->side));
-  add_term (edge, SPELCH_TERM_BACKING, backing, SPELCH_EVIDENCE_ANALOGY);
-  add_term (edge, SPELCH_TERM_GRAIN, grain, SPELCH_EVIDENCE_MEASURED);
-  add_term (edge, SPELCH_TERM_EXIT_CORNER, corner, SPELCH_EVIDENCE_PRACTICE);
-  add_term (edge, SPELCH_TERM_CHIP, chip, SPELCH_EVIDENCE_ANALOGY);
-  add_term (edge, SPELCH_TERM_WEAR, wear, SPELCH_EVIDENCE_MEASURED);
+  add_term (c, edge, SPELCH_TERM_SHEAR, shear);
+  add_term (c, edge, SPELCH_TERM_BACKING, backing);
+  add_term (c, edge, SPELCH_TERM_GRAIN, grain);
+  add_term (c, edge, SPELCH_TERM_EXIT_CORNER, corner);
+  add_term (c, edge, SPELCH_TERM_CHIP, chip);
+  add_term (c, edge, SPELCH_TERM_WEAR, wear);
   return CLAMP (1 + left + grain + corner + chip + wear, 1, 5);
 }
 

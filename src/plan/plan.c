@@ -21,10 +21,11 @@
   static const char *const name##_words[] = { __VA_ARGS__ };                                                 \
   const SpelchCodes name = { what, name##_words, G_N_ELEMENTS (name##_words) }
 
-N_CODES (SPELCH_EVIDENCE_CODES, "evidence", "measured", "analogy", "geometry", "practice");
+N_CODES (SPELCH_EVIDENCE_CODES, "evidence", "measured", "memory", "analogy", "geometry", "practice");
 N_CODES (SPELCH_SIDE_CODES, "side", "motor", "far");
 N_CODES (SPELCH_LOAD_CODES, "shear", "not-cut", "press-in", "neutral", "pull-out");
 N_CODES (SPELCH_TERM_CODES, "term", "shear", "backing", "scored", "grain", "exit-corner", "chip", "wear");
+N_CODES (SPELCH_STOCK_CODES, "stock", "plywood", "figured", "straight", "laminate", "board");
 N_CODES (SPELCH_OPENED_BY_CODES, "opened_by", "nothing-needed", "measure", "bed", "backer", "other-bit",
          "longer-bit", "measure-and-bed");
 N_CODES (SPELCH_SENSE_CODES, "sense", "conventional", "climb", "slot");

@@ -32,24 +32,11 @@ typedef enum
 } SpelchLoad;
 extern const SpelchCodes SPELCH_LOAD_CODES; /* not-cut, press-in, neutral, pull-out */
 
-typedef enum
-{
-  SPELCH_TERM_SHEAR,
-  SPELCH_TERM_BACKING,
-  SPELCH_TERM_SCORED,
-  SPELCH_TERM_GRAIN,
-  SPELCH_TERM_EXIT_CORNER,
-  SPELCH_TERM_CHIP,
-  SPELCH_TERM_WEAR,
-  SPELCH_N_TERMS,
-} SpelchTermKind;
-extern const SpelchCodes SPELCH_TERM_CODES; /* shear, backing, scored, grain, exit-corner, chip, wear */
-
 typedef struct
 {
   SpelchTermKind kind;
   int points; /* may be negative (backing, scored) */
-  SpelchEvidence evidence;
+  SpelchFounding founding;
 } SpelchTerm;
 
 typedef struct

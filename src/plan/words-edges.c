@@ -237,6 +237,8 @@ evidence_words (SpelchEvidence evidence)
     {
     case SPELCH_EVIDENCE_MEASURED:
       return _ ("measured");
+    case SPELCH_EVIDENCE_MEMORY:
+      return _ ("from memory");
     case SPELCH_EVIDENCE_ANALOGY:
       return _ ("by analogy");
     case SPELCH_EVIDENCE_GEOMETRY:
@@ -320,13 +322,29 @@ add_reason (GPtrArray *list, char *sentence, SpelchEvidence evidence)
   g_free (sentence);
 }
 
+/* A term with the work it stands on, as cited; shop practice has none. */
+static void
+add_term_reason (GPtrArray *list, char *sentence, const SpelchFounding *founding)
+{
+  if (founding->evidence == SPELCH_EVIDENCE_PRACTICE)
+    {
+      add_reason (list, sentence, founding->evidence);
+      return;
+    }
+  /* TRANSLATORS: a reason, how well it is founded, and the work: "… : 2 points (measured: Smith 2017, ch.
+   * 6)." */
+  g_ptr_array_add (list, g_strdup_printf (_ ("%s (%s: %s)."), sentence, evidence_words (founding->evidence),
+                                          founding->source));
+  g_free (sentence);
+}
+
 static void
 add_arris_reasons (GPtrArray *list, const SpelchPlan *plan, const SpelchEdge *edge,
                    const SpelchNumbers *numbers)
 {
   add_reason (list, span_sentence (plan, edge, numbers), SPELCH_EVIDENCE_GEOMETRY);
   for (guint i = 0; i < edge->n_terms; i++)
-    add_reason (list, term_sentence (plan, edge, &edge->terms[i], numbers), edge->terms[i].evidence);
+    add_term_reason (list, term_sentence (plan, edge, &edge->terms[i], numbers), &edge->terms[i].founding);
   if (edge->on_finishing)
     add_reason (
         list,

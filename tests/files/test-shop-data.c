@@ -338,6 +338,30 @@ test_model_every_source (void)
   g_assert_true (g_str_has_suffix (spelch_shop_constant_source ("fluted-diameter"), "(analogy)"));
 }
 
+/* Measured is what was read of the same material: nothing recalled from memory is, and wear only where the
+ * source measured it, on melamine-faced board. */
+static void
+test_model_evidence (void)
+{
+  const SpelchConstants *c = spelch_shop_constants ();
+#define X(member, id)                                                                                        \
+  g_assert_false (strstr (spelch_shop_constant_source (id), "(memory)") != NULL                              \
+                  && g_str_has_suffix (spelch_shop_constant_source (id), "(measured)"));
+  SPELCH_CONSTANTS (X)
+#undef X
+  g_assert_true (g_str_has_suffix (spelch_shop_constant_source ("force-softwood"), "(memory)"));
+  for (int term = 0; term < SPELCH_N_TERMS; term++)
+    for (int stock = 0; stock < SPELCH_N_STOCKS; stock++)
+      g_assert_cmpuint (strlen (c->founding[term][stock].source), >, 0);
+  for (int stock = 0; stock < SPELCH_N_STOCKS; stock++)
+    g_assert_cmpint (c->founding[SPELCH_TERM_WEAR][stock].evidence, ==,
+                     stock == SPELCH_STOCK_LAMINATE ? SPELCH_EVIDENCE_MEASURED : SPELCH_EVIDENCE_ANALOGY);
+  g_assert_cmpint (c->founding[SPELCH_TERM_SHEAR][SPELCH_STOCK_PLYWOOD].evidence, ==,
+                   SPELCH_EVIDENCE_MEASURED);
+  g_assert_cmpint (c->founding[SPELCH_TERM_SHEAR][SPELCH_STOCK_FIGURED].evidence, ==,
+                   SPELCH_EVIDENCE_ANALOGY);
+}
+
 /* Cutting along the grain takes less than across it, and a slot meets both. */
 static void
 test_model_forces (void)
@@ -388,6 +412,7 @@ test_model_refused (void)
   refuse_model ("\"evidence\": \"practice\"", "\"evidence\": \"hearsay\"", "hearsay");
   refuse_model ("\"material\": \"mdf\"", "\"material\": \"laminate\"", "laminate");
   refuse_model ("\"facing\": \"board\"", "\"facing\": \"ply\"", "ply");
+  refuse_model ("{ \"term\": \"chip\",", "{ \"term\": \"grain\",", "grain");
   refuse_model ("\"model_version\": \"1.0\"", "\"model_version\": \"0.9\"", "0.9");
 }
 
@@ -445,6 +470,7 @@ main (int argc, char **argv)
   g_test_add_func ("/shop-data/machines", test_machines);
   g_test_add_func ("/shop-data/model/sources", test_model_sources);
   g_test_add_func ("/shop-data/model/every-source", test_model_every_source);
+  g_test_add_func ("/shop-data/model/evidence", test_model_evidence);
   g_test_add_func ("/shop-data/model/forces", test_model_forces);
   g_test_add_func ("/shop-data/model/refused", test_model_refused);
   g_test_add_func ("/shop-data/demo", test_demo);
