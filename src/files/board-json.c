@@ -46,6 +46,7 @@ spelch_board_read (SpelchFields *fields)
   board.measured_within_mm = spelch_fields_number (fields, "measured_within_mm", 0);
   spelch_fields_text (fields, "species", board.species, sizeof board.species);
   board.density_kg_m3 = spelch_fields_number (fields, "density_kg_m3", 0);
+  board.retired = spelch_fields_flag (fields, "retired", false);
   return board;
 }
 
@@ -76,4 +77,5 @@ spelch_board_write (SpelchWriter *writer, const SpelchBoard *board)
   spelch_writer_number_told (writer, "measured_within_mm", board->measured_within_mm);
   spelch_writer_text_told (writer, "species", board->species);
   spelch_writer_number_told (writer, "density_kg_m3", board->density_kg_m3);
+  spelch_writer_flag_told (writer, "retired", board->retired);
 }

@@ -91,6 +91,18 @@ static const ListKind KINDS[] = {
   = { "machines", sizeof (SpelchMachine), append_machine, write_machine, fault_of_machine },
 };
 
+gsize
+spelch_list_item_size (SpelchListKind kind)
+{
+  return KINDS[kind].size;
+}
+
+char *
+spelch_list_item_fault (SpelchListKind kind, gconstpointer item)
+{
+  return KINDS[kind].fault (item);
+}
+
 static const char *
 item_id (const GArray *items, guint size, guint i)
 {

@@ -14,6 +14,12 @@ typedef enum
   SPELCH_LIST_MACHINES, /* of SpelchMachine, "machines" */
 } SpelchListKind;
 
+/* Bytes of one item of such a list. Every item begins with its id. */
+gsize spelch_list_item_size (SpelchListKind kind);
+
+/* What is wrong with an item as described, as a sentence naming the member, or NULL. Free with g_free(). */
+char *spelch_list_item_fault (SpelchListKind kind, gconstpointer item);
+
 /* Reads a list; NULL and SPELCH_FILE_ERROR on failure, with a sentence naming file, member and value. Every
  * item is checked and ids are unique. @unknown, when not NULL, gets the members this program doesn't know
  * (path -> JSON text, both freed by the table); a file of a newer format is refused. Free with

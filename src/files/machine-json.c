@@ -44,6 +44,7 @@ spelch_machine_read (SpelchFields *fields)
   machine.base_radius = spelch_fields_length (fields, "base_radius");
   machine.n_bushes = spelch_fields_lengths (fields, "guide_bushes", machine.bushes, SPELCH_MAX_STEPS);
   machine.mass_kg = spelch_fields_number (fields, "mass_kg", 0);
+  machine.retired = spelch_fields_flag (fields, "retired", false);
   return machine;
 }
 
@@ -70,4 +71,5 @@ spelch_machine_write (SpelchWriter *writer, const SpelchMachine *machine)
   spelch_writer_length_told (writer, "base_radius", &machine->base_radius);
   spelch_writer_lengths_told (writer, "guide_bushes", machine->bushes, machine->n_bushes);
   spelch_writer_number_told (writer, "mass_kg", machine->mass_kg);
+  spelch_writer_flag_told (writer, "retired", machine->retired);
 }

@@ -84,6 +84,7 @@ typedef struct
   SpelchWear wear;
   SpelchLength sharpened_diameter; /* after sharpening; 0: as marked */
   SpelchLength sharpened_up_shear; /* after sharpening; 0: as marked */
+  bool retired;                    /* kept for old parts and records, not offered any more */
 } SpelchBit;
 
 /* The diameter, and the up-shear length, the bit has today: as sharpened when that is known. mm */

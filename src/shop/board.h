@@ -62,6 +62,7 @@ typedef struct
   double measured_within_mm;    /* 0: the model's default */
   char species[SPELCH_ID_SIZE]; /* id in the species table for solid wood; "" when none */
   double density_kg_m3;         /* 0: the species' or the group's */
+  bool retired;                 /* kept for old parts and records, not offered any more */
 } SpelchBoard;
 
 /* Thickness to reckon with: measured when told, else nominal. mm */

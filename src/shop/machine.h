@@ -56,6 +56,7 @@ typedef struct
   guint n_bushes;
   SpelchLength bushes[SPELCH_MAX_STEPS]; /* hand-held: guide bushes at hand, outside diameters */
   double mass_kg;                        /* hand-held: what the hands carry */
+  bool retired;                          /* kept for old parts and records, not offered any more */
 } SpelchMachine;
 
 /* True when the motor is under the board. */

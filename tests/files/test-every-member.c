@@ -54,6 +54,7 @@ check_full_board (const SpelchBoard *board)
   g_assert_cmpfloat (board->measured_within_mm, ==, 0.02);
   g_assert_cmpstr (board->species, ==, "black-walnut");
   g_assert_cmpfloat (board->density_kg_m3, ==, 655);
+  g_assert_true (board->retired);
 }
 
 static void
@@ -83,6 +84,7 @@ check_full_machine (const SpelchMachine *machine)
   reading_same_length (machine->bushes[0], 17, "");
   reading_same_length (machine->bushes[1], 30, "30 mm");
   g_assert_cmpfloat (machine->mass_kg, ==, 3.25);
+  g_assert_true (machine->retired);
 }
 
 static void
@@ -117,6 +119,7 @@ check_full_bit (const SpelchBit *bit)
   g_assert_cmpint (bit->wear, ==, SPELCH_WEAR_WORN);
   reading_same_length (bit->sharpened_diameter, 11.8, "");
   reading_same_length (bit->sharpened_up_shear, 15.5, "");
+  g_assert_true (bit->retired);
 }
 
 static void

@@ -1,0 +1,259 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bench/field.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+#include <string.h>
+
+static gconstpointer
+member_of (const SpelchField *field, gconstpointer value)
+{
+  return (const char *)value + field->offset;
+}
+
+static gpointer
+member_to_change (const SpelchField *field, gpointer value)
+{
+  return (char *)value + field->offset;
+}
+
+/* ---- Writing ---- */
+
+static char *
+write_number (double number, char decimal_sign)
+{
+  char text[G_ASCII_DTOSTR_BUF_SIZE];
+  g_ascii_formatd (text, sizeof text, "%.10g", number);
+  char *point = strchr (text, '.');
+  if (point != NULL)
+    *point = decimal_sign;
+  return g_strdup (text);
+}
+
+char *
+spelch_field_write (const SpelchField *field, gconstpointer value, const SpelchNumbers *numbers)
+{
+  gconstpointer member = member_of (field, value);
+  switch (field->kind)
+    {
+    case SPELCH_FIELD_TEXT:
+      return g_strdup (member);
+    case SPELCH_FIELD_LENGTH:
+      {
+        const SpelchLength *length = member;
+        if (length->mm == 0 && field->none != NULL)
+          return g_strdup ("");
+        return spelch_length_show (length, numbers->unit, numbers->inch_style, numbers->decimal_sign);
+      }
+    case SPELCH_FIELD_NUMBER:
+      {
+        double number = *(const double *)member;
+        return number == 0 && field->none != NULL ? g_strdup ("")
+                                                  : write_number (number, numbers->decimal_sign);
+      }
+    case SPELCH_FIELD_WHOLE:
+      {
+        int number = *(const int *)member;
+        return number == 0 && field->none != NULL ? g_strdup ("") : g_strdup_printf ("%d", number);
+      }
+    case SPELCH_FIELD_HEADING:
+    case SPELCH_FIELD_CHOICE:
+    case SPELCH_FIELD_FLAG:
+    default:
+      return g_strdup ("");
+    }
+}
+
+/* ---- Reading ---- */
+
+static bool
+complain (const SpelchField *field, GError **error)
+{
+  if (field->unit != NULL)
+    g_set_error (error, SPELCH_LENGTH_ERROR, SPELCH_LENGTH_ERROR_NOT_NUMBER,
+                 _ ("Write a number here, in %s: 18000, or 2,5."), _ (field->unit));
+  else
+    g_set_error_literal (error, SPELCH_LENGTH_ERROR, SPELCH_LENGTH_ERROR_NOT_NUMBER,
+                         _ ("Write a number here: 2, or 2,5."));
+  return false;
+}
+
+/* A number with either decimal sign and groups set apart by spaces; the field's unit may stand after it. */
+static bool
+read_number (const SpelchField *field, const char *typed, double *number, GError **error)
+{
+  g_autoptr (GString) plain = g_string_new (NULL);
+  for (const char *c = typed; *c != '\0'; c = g_utf8_next_char (c))
+    if (!g_unichar_isspace (g_utf8_get_char (c)))
+      g_string_append_unichar (plain, *c == ',' ? '.' : g_utf8_get_char (c));
+  g_autofree char *unit = field->unit == NULL ? NULL : g_strdup (_ (field->unit));
+  if (unit != NULL && g_str_has_suffix (plain->str, unit))
+    g_string_truncate (plain, plain->len - strlen (unit));
+  char *end = NULL;
+  double read = g_ascii_strtod (plain->str, &end);
+  bool plainly = plain->len > 0 && strspn (plain->str, "+-.0123456789") == plain->len && *end == '\0';
+  if (!plainly || !isfinite (read))
+    return complain (field, error);
+  *number = read;
+  return true;
+}
+
+static bool
+read_whole (const SpelchField *field, const char *typed, int *whole, GError **error)
+{
+  double number = 0;
+  if (!read_number (field, typed, &number, error))
+    return false;
+  if (number != floor (number) || fabs (number) > 1e6)
+    {
+      g_set_error_literal (error, SPELCH_LENGTH_ERROR, SPELCH_LENGTH_ERROR_NOT_NUMBER,
+                           _ ("Write a whole number here: 1, 2, 3 ..."));
+      return false;
+    }
+  *whole = (int)number;
+  return true;
+}
+
+static bool
+read_text (const SpelchField *field, const char *typed, char *into, GError **error)
+{
+  g_autofree char *trimmed = g_strstrip (g_strdup (typed));
+  if (strlen (trimmed) >= field->size)
+    {
+      g_set_error (error, SPELCH_LENGTH_ERROR, SPELCH_LENGTH_ERROR_RANGE,
+                   _ ("That is too long: there is room for %u letters."), (guint)field->size - 1);
+      return false;
+    }
+  g_strlcpy (into, trimmed, field->size);
+  return true;
+}
+
+static bool
+is_blank (const char *typed)
+{
+  for (const char *c = typed; *c != '\0'; c = g_utf8_next_char (c))
+    if (!g_unichar_isspace (g_utf8_get_char (c)))
+      return false;
+  return true;
+}
+
+bool
+spelch_field_read (const SpelchField *field, const char *typed, const SpelchNumbers *numbers, gpointer value,
+                   GError **error)
+{
+  gpointer member = member_to_change (field, value);
+  bool nothing = field->none != NULL && is_blank (typed);
+  switch (field->kind)
+    {
+    case SPELCH_FIELD_TEXT:
+      return read_text (field, typed, member, error);
+    case SPELCH_FIELD_LENGTH:
+      {
+        SpelchLength length = spelch_length_mm (0);
+        if (!nothing && !spelch_length_parse (typed, numbers->unit, &length, error))
+          return false;
+        *(SpelchLength *)member = length;
+        return true;
+      }
+    case SPELCH_FIELD_NUMBER:
+      {
+        double number = 0;
+        if (!nothing && !read_number (field, typed, &number, error))
+          return false;
+        *(double *)member = number;
+        return true;
+      }
+    case SPELCH_FIELD_WHOLE:
+      {
+        int whole = 0;
+        if (!nothing && !read_whole (field, typed, &whole, error))
+          return false;
+        *(int *)member = whole;
+        return true;
+      }
+    case SPELCH_FIELD_HEADING:
+    case SPELCH_FIELD_CHOICE:
+    case SPELCH_FIELD_FLAG:
+    default:
+      return false;
+    }
+}
+
+guint
+spelch_field_choice (const SpelchField *field, gconstpointer value)
+{
+  gconstpointer member = member_of (field, value);
+  return field->kind == SPELCH_FIELD_FLAG ? *(const bool *)member : *(const guint *)member;
+}
+
+void
+spelch_field_choose (const SpelchField *field, guint choice, gpointer value)
+{
+  gpointer member = member_to_change (field, value);
+  if (field->kind == SPELCH_FIELD_FLAG)
+    *(bool *)member = choice != 0;
+  else
+    *(guint *)member = choice;
+}
+
+char *
+spelch_field_reading (const SpelchField *field, const char *typed, const SpelchNumbers *numbers)
+{
+  SpelchLength length;
+  if (field->kind != SPELCH_FIELD_LENGTH || !spelch_length_parse (typed, numbers->unit, &length, NULL))
+    return NULL;
+  g_autofree char *reading
+      = spelch_length_format (length.mm, SPELCH_UNIT_MM, numbers->inch_style, 3, numbers->decimal_sign);
+  SpelchLength read;
+  bool known = spelch_length_parse (typed, SPELCH_UNIT_MM, &read, NULL) && read.mm == length.mm
+               && strpbrk (typed, "/\"i'") == NULL;
+  return known ? NULL : g_strdup_printf ("= %s", reading);
+}
+
+/* ---- Faults ---- */
+
+static bool
+is_word (char c)
+{
+  return g_ascii_isalnum (c) || c == '_';
+}
+
+/* The field whose member stands at @text, or -1. Where a member is an ordinary word too ("hand"), it is meant
+ * only at the beginning or before its value in brackets. */
+static int
+member_at (const SpelchField *fields, guint n_fields, const char *text, const char *start)
+{
+  if (text > start && is_word (text[-1]))
+    return -1;
+  for (guint i = 0; i < n_fields; i++)
+    {
+      gsize length = fields[i].member == NULL ? 0 : strlen (fields[i].member);
+      if (length == 0 || strncmp (text, fields[i].member, length) != 0 || is_word (text[length]))
+        continue;
+      if (text == start || g_str_has_prefix (text + length, " (") || strchr (fields[i].member, '_') != NULL)
+        return (int)i;
+    }
+  return -1;
+}
+
+char *
+spelch_fields_say (const SpelchField *fields, guint n_fields, const char *fault, int *at)
+{
+  GString *said = g_string_new (NULL);
+  if (at != NULL)
+    *at = -1;
+  for (const char *c = fault; *c != '\0';)
+    {
+      int found = member_at (fields, n_fields, c, fault);
+      if (found < 0)
+        {
+          g_string_append_c (said, *c++);
+          continue;
+        }
+      if (at != NULL && *at < 0)
+        *at = found;
+      g_string_append_printf (said, "“%s”", _ (fields[found].label));
+      c += strlen (fields[found].member);
+    }
+  return g_string_free (said, FALSE);
+}

@@ -1,0 +1,37 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Form row: one field of a form: its name, what is typed or chosen, and under that either how the program
+ * reads it or what is wrong with it.
+ */
+#pragma once
+
+#include "bench/field.h"
+
+#include <gtk/gtk.h>
+
+G_BEGIN_DECLS
+
+#define SPELCH_TYPE_FORM_ROW (spelch_form_row_get_type ())
+G_DECLARE_FINAL_TYPE (SpelchFormRow, spelch_form_row, SPELCH, FORM_ROW, GtkWidget)
+
+/* Signals: "typed": the text changed by typing; "entered": Enter was pressed, the focus left, or something
+ * was chosen. @field must stay. */
+SpelchFormRow *spelch_form_row_new (const SpelchField *field);
+
+const SpelchField *spelch_form_row_get_field (SpelchFormRow *self);
+
+/* Writes what the member is now, unless @typed tells what was left unfinished. */
+void spelch_form_row_show (SpelchFormRow *self, gconstpointer value, const char *typed,
+                           const SpelchNumbers *numbers);
+
+/* Owned by the row. */
+const char *spelch_form_row_get_typed (SpelchFormRow *self);
+
+/* Whether something else stands there than was shown. */
+bool spelch_form_row_is_typed (SpelchFormRow *self);
+guint spelch_form_row_get_choice (SpelchFormRow *self);
+
+/* A remark under the field; a complaint marks it as wrong. NULL: none. */
+void spelch_form_row_remark (SpelchFormRow *self, const char *words, bool complaint);
+
+G_END_DECLS
