@@ -228,9 +228,21 @@ limits (SpelchWriter *w, const SpelchPlan *plan)
       spelch_writer_open_item (w, NULL, false);
       spelch_writer_code (w, "name", &SPELCH_LIMIT_CODES, (int)plan->limits[i].kind);
       number (w, "share", plan->limits[i].share);
+      number (w, "feed_mm_min", plan->limits[i].feed_mm_min);
       spelch_writer_flag (w, "binding", plan->limits[i].binding);
       spelch_writer_close (w);
     }
+  spelch_writer_close (w);
+}
+
+static void
+speed_held (SpelchWriter *w, const SpelchSpeedHeld *value)
+{
+  spelch_writer_open (w, "speed_held", NULL);
+  spelch_writer_code (w, "by", &SPELCH_SPEED_BY_CODES, (int)value->by);
+  number_or_null (w, "next_rpm", value->next_rpm);
+  number_or_null (w, "share_of_mark", value->of_mark);
+  number (w, "share_of_machine", value->of_machine);
   spelch_writer_close (w);
 }
 
@@ -297,6 +309,7 @@ settled (SpelchWriter *w, const SpelchPart *part, const SpelchPlanned *one)
   number (w, "wall_heat_mj_mm2", plan->wall_heat);
   number (w, "chip_room", plan->chip_room);
   limits (w, plan);
+  speed_held (w, &plan->speed_held);
   tabs (w, &plan->tabs);
   spelch_setting_out_json (w, part, one);
   number_or_null (w, "bit_height_mm", plan->bit_height_mm);
@@ -326,6 +339,7 @@ unsettled (SpelchWriter *w, const SpelchPlanned *one)
                                          "wall_heat_mj_mm2",
                                          "chip_room",
                                          "limits",
+                                         "speed_held",
                                          "tabs",
                                          "setting_out",
                                          "bit_height_mm",

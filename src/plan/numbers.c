@@ -134,7 +134,8 @@ list_limits (const SpelchCase *c, const SpelchSolution *solution, SpelchPlan *pl
   for (int i = 0; i < SPELCH_N_LIMITS; i++)
     if (solution->share[i] > 0)
       plan->limits[plan->n_limits++]
-          = (SpelchLimit){ (SpelchLimitKind)i, solution->share[i], !held && i == (int)solution->binding };
+          = (SpelchLimit){ (SpelchLimitKind)i, solution->share[i], solution->feed_at[i],
+                           !held && i == (int)solution->binding };
   qsort (plan->limits, plan->n_limits, sizeof *plan->limits, by_share);
 }
 
@@ -168,6 +169,7 @@ spelch_numbers_fill (const SpelchCase *c, const SpelchLoads *const *loads, const
   double f = solution->feed_per_tooth, paths[SPELCH_MAX_PASSES];
   plan->speed_rpm = solution->speed_rpm;
   plan->feed_mm_min = solution->feed_mm_min;
+  plan->speed_held = solution->speed_held;
   plan->plunge_feed_mm_min = round (solution->feed_mm_min * c->k->plunge_share / 10) * 10;
   plan->feed_per_tooth = f;
   plan->engaged_mm = c->engaged;

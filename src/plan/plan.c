@@ -30,7 +30,8 @@ N_CODES (SPELCH_OPENED_BY_CODES, "opened_by", "nothing-needed", "measure", "bed"
          "longer-bit", "measure-and-bed");
 N_CODES (SPELCH_SENSE_CODES, "sense", "conventional", "climb", "slot");
 N_CODES (SPELCH_LIMIT_CODES, "limit", "chip", "edge", "bending", "stress", "power", "machine", "hands",
-         "room", "heat");
+         "holding", "room", "heat");
+N_CODES (SPELCH_SPEED_BY_CODES, "speed_held_by", "hand", "mark", "machine", "heat", "gain");
 N_CODES (SPELCH_PAIR_CODES, "pair", "board-bed", "board-table", "base-board", "board-bench");
 N_CODES (SPELCH_STOP_CODES, "stop", "speed-mark", "hand", "stress", "collet", "collet-size", "too-wide",
          "too-short", "overcut", "not-through", "plunge", "ramp", "hand-feed-mark", "hands", "no-speed",
@@ -129,6 +130,13 @@ can_be_cut (const SpelchCase *c, const Trial *t)
   return t->solution.feed_mm_min > 0 && t->passes[t->n - 1].tip_mm <= c->depth_most + 1e-6;
 }
 
+/* Thinner passes may hold where deeper ones don't. */
+static bool
+is_held_down (const Trial *t)
+{
+  return t->solution.share[SPELCH_LIMIT_HOLDING] <= 1 + 1e-6;
+}
+
 static bool
 bends_too_much (const Trial *t)
 {
@@ -143,6 +151,8 @@ is_better (const SpelchCase *c, const Trial *a, const Trial *b)
   int accepted[2] = { c->part->accepted_seen, c->part->accepted_hidden };
   if (can_be_cut (c, a) != can_be_cut (c, b))
     return can_be_cut (c, a);
+  if (is_held_down (a) != is_held_down (b))
+    return is_held_down (a);
   for (int i = 0; i < 2; i++)
     {
       int x = MAX (spelch_edges_worst (a->edges, i == 0), accepted[i]);

@@ -155,19 +155,41 @@ typedef enum
   SPELCH_LIMIT_POWER,
   SPELCH_LIMIT_MACHINE, /* highest feed of the machine */
   SPELCH_LIMIT_HANDS,   /* what hands can hold against */
+  SPELCH_LIMIT_HOLDING, /* what keeps the work down on a gantry */
   SPELCH_LIMIT_ROOM,    /* room for chips in the flutes */
   SPELCH_LIMIT_HEAT,    /* wall heat, from the slow side */
   SPELCH_N_LIMITS,
 } SpelchLimitKind;
 extern const SpelchCodes
-    SPELCH_LIMIT_CODES; /* chip, edge, bending, stress, power, machine, hands, room, heat */
+    SPELCH_LIMIT_CODES; /* chip, edge, bending, stress, power, machine, hands, holding, room, heat */
 
 typedef struct
 {
   SpelchLimitKind kind;
-  double share; /* used, 1 = at the limit */
-  bool binding; /* sets the feed; none does when it is held */
+  double share;       /* used, 1 = at the limit */
+  double feed_mm_min; /* at which it is reached at this speed: the most it allows, of heat the least; 0 when
+                         even a standing chip exceeds it, and where it allows any feed */
+  bool binding;       /* sets the feed; none does when it is held */
 } SpelchLimit;
+
+/* What holds the spindle speed where it is. */
+typedef enum
+{
+  SPELCH_SPEED_BY_HAND,    /* it was set by hand */
+  SPELCH_SPEED_BY_MARK,    /* the next speed is above the highest one marked on the bit */
+  SPELCH_SPEED_BY_MACHINE, /* the machine turns no faster */
+  SPELCH_SPEED_BY_HEAT,    /* at the next one the chips would be so thin that the wall burns */
+  SPELCH_SPEED_BY_GAIN,    /* faster ones gain next to no feed */
+} SpelchSpeedBy;
+extern const SpelchCodes SPELCH_SPEED_BY_CODES; /* hand, mark, machine, heat, gain */
+
+typedef struct
+{
+  SpelchSpeedBy by;
+  double next_rpm;   /* the machine's next speed, or dial step; 0: it turns no faster */
+  double of_mark;    /* share of the speed marked on the bit; 0: none is marked */
+  double of_machine; /* share of the machine's highest speed */
+} SpelchSpeedHeld;
 
 typedef enum
 {
@@ -285,6 +307,7 @@ typedef struct
 
   double engaged_mm; /* a_e, widest of the passes */
   double speed_rpm, feed_mm_min, plunge_feed_mm_min;
+  SpelchSpeedHeld speed_held;
   double feed_per_tooth, chip_max, chip_mean;     /* mm */
   double cutting_speed;                           /* m/s */
   SpelchBand power_w;                             /* of the pass that needs most */

@@ -2,6 +2,7 @@
 #include "plan/solve.h"
 
 #include "mechanics/chip.h"
+#include "plan/hold.h"
 
 #include <math.h>
 
@@ -66,74 +67,119 @@ power_available (const SpelchCase *c, double rpm)
   return machine->power_w * efficiency * fmin (1, rated > 0 ? rpm / rated : 1);
 }
 
+/* Feeds per tooth, mm, at which limits are reached: the most each allows, and what is taken as such. Of heat
+ * it is the least. */
+typedef struct
+{
+  double asked[SPELCH_N_LIMITS];
+  double taken[SPELCH_N_LIMITS];
+  double hold[2]; /* at the usual cutting speeds, and at slow ones, whose forces are less sure */
+} Caps;
+
+/* The feed per tooth that keeps the wall cool. */
+static double
+cool_feed (const SpelchCase *c, const SpelchLoads *l)
+{
+  return l->heat_times_feed / c->k->heat_caution;
+}
+
+static void
+lower (double *cap, double to)
+{
+  *cap = fmin (*cap, to);
+}
+
 /* Bending costs finish, not fingers: where the deflection asked for leaves only feeds so slow that the wall
  * gets hot, the feed that keeps it cool is taken, up to the coarsest deflection, and the share shows by how
  * much the limit is exceeded. */
-static double
-bending_cap (const SpelchCase *c, const SpelchLoads *l, double most)
+static void
+cap_bending (const SpelchCase *c, const SpelchLoads *l, Caps *caps)
 {
+  double most = c->diameter;
   double asked = spelch_force_feed_for_peak (&l->turn, spelch_solve_deflection_limit (c) / l->give, most);
-  double cool = l->heat_times_feed / c->k->heat_caution;
-  if (asked >= cool)
-    return asked;
-  return fmin (cool, spelch_force_feed_for_peak (&l->turn, c->k->deflection_grade_3 / l->give, most));
+  double coarsest = spelch_force_feed_for_peak (&l->turn, c->k->deflection_grade_3 / l->give, most);
+  lower (&caps->asked[SPELCH_LIMIT_BENDING], asked);
+  lower (&caps->taken[SPELCH_LIMIT_BENDING], fmax (asked, fmin (cool_feed (c, l), coarsest)));
 }
 
-/* Feed per tooth at which each limit is reached whatever the speed, over all passes: the least of each. Heat
- * is the least allowed. */
+/* Work that isn't held well enough for a feed that keeps the wall cool wants holding, not a slower feed: the
+ * checks stop it. */
 static void
-find_caps (const SpelchCase *c, const SpelchLoads *const *loads, guint n, double chip_limit,
-           double caps[SPELCH_N_LIMITS])
+cap_holding (const SpelchCase *c, const SpelchLoads *l, Caps *caps)
+{
+  double most = spelch_chip_feed_for_max (c->k->chip_cap * c->diameter, c->diameter, l->engaged);
+  double usual = spelch_loads_band (c, HUGE_VAL), slow = spelch_loads_band (c, 0);
+  lower (&caps->hold[0], spelch_hold_feed (c, l, usual, most));
+  lower (&caps->hold[1], slow > usual ? spelch_hold_feed (c, l, slow, most) : caps->hold[0]);
+}
+
+static double
+cool_everywhere (const SpelchCase *c, const SpelchLoads *const *loads, guint n)
+{
+  double cool = 0;
+  for (guint i = 0; i < n; i++)
+    cool = fmax (cool, cool_feed (c, loads[i]));
+  return cool;
+}
+
+/* The limits that hold whatever the speed, over all passes. */
+static void
+find_caps (const SpelchCase *c, const SpelchLoads *const *loads, guint n, double chip_limit, Caps *caps)
 {
   double hands = spelch_solve_hands_limit (c), thickest = c->k->chip_cap * c->diameter;
+  double *asked = caps->asked;
   for (int i = 0; i < SPELCH_N_LIMITS; i++)
-    caps[i] = i == SPELCH_LIMIT_HEAT ? 0 : HUGE_VAL;
+    asked[i] = caps->taken[i] = i == SPELCH_LIMIT_HEAT ? 0 : HUGE_VAL;
+  caps->hold[0] = caps->hold[1] = HUGE_VAL;
   if (chip_limit < HUGE_VAL)
-    caps[SPELCH_LIMIT_EDGE] = spelch_chip_feed_for_max (chip_limit, c->diameter, loads[n - 1]->engaged);
+    asked[SPELCH_LIMIT_EDGE] = spelch_chip_feed_for_max (chip_limit, c->diameter, loads[n - 1]->engaged);
   for (guint i = 0; i < n; i++)
     {
       const SpelchLoads *l = loads[i];
-      double most = spelch_chip_feed_for_max (thickest, c->diameter, l->engaged);
       if (i > 0 && l == loads[i - 1])
         continue;
-      caps[SPELCH_LIMIT_CHIP] = fmin (caps[SPELCH_LIMIT_CHIP], most);
-      caps[SPELCH_LIMIT_BENDING] = fmin (caps[SPELCH_LIMIT_BENDING], bending_cap (c, l, most));
-      caps[SPELCH_LIMIT_STRESS]
-          = fmin (caps[SPELCH_LIMIT_STRESS],
-                  spelch_loads_design_feed (l, spelch_solve_stress_limit (c) / l->stress_per_n, most));
+      lower (&asked[SPELCH_LIMIT_CHIP], spelch_chip_feed_for_max (thickest, c->diameter, l->engaged));
+      lower (&asked[SPELCH_LIMIT_STRESS],
+             spelch_loads_design_feed (l, spelch_solve_stress_limit (c) / l->stress_per_n, c->diameter));
       if (hands > 0)
-        caps[SPELCH_LIMIT_HANDS]
-            = fmin (caps[SPELCH_LIMIT_HANDS], spelch_force_feed_for_peak (&l->turn, hands, most));
+        lower (&asked[SPELCH_LIMIT_HANDS], spelch_force_feed_for_peak (&l->turn, hands, c->diameter));
       if (l->room_per_feed > 0)
-        caps[SPELCH_LIMIT_ROOM] = fmin (caps[SPELCH_LIMIT_ROOM], 1 / l->room_per_feed);
-      caps[SPELCH_LIMIT_HEAT] = fmax (caps[SPELCH_LIMIT_HEAT], l->heat_times_feed / c->k->heat_burns);
+        lower (&asked[SPELCH_LIMIT_ROOM], 1 / l->room_per_feed);
+      asked[SPELCH_LIMIT_HEAT] = fmax (asked[SPELCH_LIMIT_HEAT], l->heat_times_feed / c->k->heat_burns);
+      cap_bending (c, l, caps);
+      if (spelch_hold_is_told (c))
+        cap_holding (c, l, caps);
     }
+  for (int i = 0; i < SPELCH_N_LIMITS; i++)
+    caps->taken[i] = i == SPELCH_LIMIT_BENDING ? caps->taken[i] : asked[i];
 }
 
 /* Adds the limits that depend on the speed. */
 static void
-cap_at_speed (const SpelchCase *c, const SpelchLoads *const *loads, guint n, double rpm,
-              double caps[SPELCH_N_LIMITS])
+cap_at_speed (const SpelchCase *c, const SpelchLoads *const *loads, guint n, double rpm, Caps *caps)
 {
-  double turns = rpm / 60, available = power_available (c, rpm);
-  caps[SPELCH_LIMIT_MACHINE]
-      = spelch_chip_feed_per_tooth (feed_limit (c), rpm, spelch_flute_fewest_edges (&c->flutes));
-  caps[SPELCH_LIMIT_POWER] = HUGE_VAL;
+  double turns = rpm / 60, available = power_available (c, rpm), power = HUGE_VAL;
   for (guint i = 0; i < n; i++)
     {
       double spare = available - loads[i]->standing.power_per_speed * turns;
-      caps[SPELCH_LIMIT_POWER]
-          = fmin (caps[SPELCH_LIMIT_POWER], fmax (spare, 0) / (loads[i]->moving.power_per_speed * turns));
+      power = fmin (power, fmax (spare, 0) / (loads[i]->moving.power_per_speed * turns));
     }
+  bool slow = spelch_loads_band (c, rpm) > spelch_loads_band (c, HUGE_VAL);
+  double hold = caps->hold[slow ? 1 : 0];
+  caps->asked[SPELCH_LIMIT_HOLDING] = hold;
+  caps->taken[SPELCH_LIMIT_HOLDING] = hold >= cool_everywhere (c, loads, n) ? hold : HUGE_VAL;
+  caps->asked[SPELCH_LIMIT_MACHINE] = caps->taken[SPELCH_LIMIT_MACHINE]
+      = spelch_chip_feed_per_tooth (feed_limit (c), rpm, spelch_flute_fewest_edges (&c->flutes));
+  caps->asked[SPELCH_LIMIT_POWER] = caps->taken[SPELCH_LIMIT_POWER] = power;
 }
 
 /* The limit that sets the feed; heat bounds it from below and never sets it. */
 static SpelchLimitKind
-least_cap (const double caps[SPELCH_N_LIMITS])
+least_cap (const Caps *caps)
 {
   SpelchLimitKind least = SPELCH_LIMIT_CHIP;
   for (int i = 0; i < SPELCH_N_LIMITS; i++)
-    if (i != SPELCH_LIMIT_HEAT && caps[i] < caps[least])
+    if (i != SPELCH_LIMIT_HEAT && caps->taken[i] < caps->taken[least])
       least = (SpelchLimitKind)i;
   return least;
 }
@@ -159,33 +205,34 @@ typedef struct
   bool burns; /* the chip stays so thin that the wall gets too hot */
 } Speed;
 
-static guint
-try_speeds (const SpelchCase *c, const SpelchLoads *const *loads, guint n, double caps[SPELCH_N_LIMITS],
-            Speed speeds[MAX_SPEEDS])
+static Speed
+try_speed (const SpelchCase *c, const SpelchLoads *const *loads, guint n, double rpm, Caps *caps)
 {
   double held = c->cut->held.feed_mm_min;
   int edges = spelch_flute_fewest_edges (&c->flutes);
+  cap_at_speed (c, loads, n, rpm, caps);
+  double feed = spelch_chip_feed (caps->taken[least_cap (caps)], rpm, edges);
+  if (held > 0)
+    feed = fmin (feed, held);
+  double set = held > 0 ? feed : round_down (feed);
+  return (Speed){ rpm, feed, spelch_chip_feed_per_tooth (set, rpm, edges) < caps->asked[SPELCH_LIMIT_HEAT] };
+}
+
+static guint
+try_speeds (const SpelchCase *c, const SpelchLoads *const *loads, guint n, Caps *caps,
+            Speed speeds[MAX_SPEEDS])
+{
   guint count = 0;
   for (guint i = 0; i < MAX_SPEEDS && spelch_machine_speed (c->machine, i) > 0; i++)
-    {
-      double rpm = spelch_machine_speed (c->machine, i);
-      if (!speed_is_allowed (c, rpm))
-        continue;
-      cap_at_speed (c, loads, n, rpm, caps);
-      double feed = spelch_chip_feed (caps[least_cap (caps)], rpm, edges);
-      if (held > 0)
-        feed = fmin (feed, held);
-      double set = held > 0 ? feed : round_down (feed);
-      bool burns = spelch_chip_feed_per_tooth (set, rpm, edges) < caps[SPELCH_LIMIT_HEAT];
-      speeds[count++] = (Speed){ rpm, feed, burns };
-    }
+    if (speed_is_allowed (c, spelch_machine_speed (c->machine, i)))
+      speeds[count++] = try_speed (c, loads, n, spelch_machine_speed (c->machine, i), caps);
   return count;
 }
 
 /* The slowest speed whose feed comes within the spare of the best; of those that don't burn the wall, if
  * there are such. A held feed is to be reached in full. */
 static double
-choose_speed (const SpelchCase *c, const SpelchLoads *const *loads, guint n, double caps[SPELCH_N_LIMITS])
+choose_speed (const SpelchCase *c, const SpelchLoads *const *loads, guint n, Caps *caps)
 {
   Speed speeds[MAX_SPEEDS];
   guint count = try_speeds (c, loads, n, caps, speeds);
@@ -202,13 +249,38 @@ choose_speed (const SpelchCase *c, const SpelchLoads *const *loads, guint n, dou
   return c->machine->rpm_min; /* no speed is allowed: the plan says so */
 }
 
+static double
+speed_above (const SpelchMachine *machine, double rpm)
+{
+  for (guint i = 0; i < MAX_SPEEDS && spelch_machine_speed (machine, i) > 0; i++)
+    if (spelch_machine_speed (machine, i) > rpm + 1e-6)
+      return spelch_machine_speed (machine, i);
+  return 0;
+}
+
+static SpelchSpeedHeld
+why_this_speed (const SpelchCase *c, const SpelchLoads *const *loads, guint n, double rpm, Caps *caps)
+{
+  SpelchSpeedHeld held = { SPELCH_SPEED_BY_GAIN, speed_above (c->machine, rpm),
+                           c->bit->max_rpm > 0 ? rpm / c->bit->max_rpm : 0, rpm / c->machine->rpm_max };
+  if (c->cut->held.speed_rpm > 0)
+    held.by = SPELCH_SPEED_BY_HAND;
+  else if (!speed_is_allowed (c, fmax (held.next_rpm, rpm)))
+    held.by = SPELCH_SPEED_BY_MARK;
+  else if (held.next_rpm <= 0)
+    held.by = SPELCH_SPEED_BY_MACHINE;
+  else if (!try_speed (c, loads, n, rpm, caps).burns && try_speed (c, loads, n, held.next_rpm, caps).burns)
+    held.by = SPELCH_SPEED_BY_HEAT;
+  return held;
+}
+
 /* What each limit is used to: of the quantity it guards, not of the feed. */
 static void
 find_shares (const SpelchCase *c, const SpelchLoads *const *loads, guint n, double chip_limit,
              SpelchSolution *s)
 {
   double f = s->feed_per_tooth, turns = s->speed_rpm / 60, most_power = -1;
-  double hands = spelch_solve_hands_limit (c);
+  double hands = spelch_solve_hands_limit (c), part = spelch_loads_band (c, s->speed_rpm);
   double *share = s->share;
   share[SPELCH_LIMIT_MACHINE] = s->feed_mm_min / feed_limit (c);
   for (guint i = 0; i < n; i++)
@@ -231,6 +303,11 @@ find_shares (const SpelchCase *c, const SpelchLoads *const *loads, guint n, doub
       share[SPELCH_LIMIT_POWER] = fmax (share[SPELCH_LIMIT_POWER], power / power_available (c, s->speed_rpm));
       if (hands > 0)
         share[SPELCH_LIMIT_HANDS] = fmax (share[SPELCH_LIMIT_HANDS], peak / hands);
+      if (spelch_hold_is_told (c))
+        {
+          SpelchHeldDown down = spelch_hold_find (c, l, f, part);
+          share[SPELCH_LIMIT_HOLDING] = fmax (share[SPELCH_LIMIT_HOLDING], spelch_hold_share (c, &down));
+        }
       share[SPELCH_LIMIT_ROOM] = fmax (share[SPELCH_LIMIT_ROOM], l->room_per_feed * f);
       if (f > 0)
         share[SPELCH_LIMIT_HEAT] = fmax (share[SPELCH_LIMIT_HEAT], l->heat_times_feed / f / c->k->heat_burns);
@@ -242,15 +319,19 @@ spelch_solve (const SpelchCase *c, const SpelchLoads *const *loads, guint n, dou
 {
   SpelchSolution s = { 0 };
   int edges = spelch_flute_fewest_edges (&c->flutes);
-  double caps[SPELCH_N_LIMITS];
+  Caps caps;
   const SpelchHeld *held = &c->cut->held;
-  find_caps (c, loads, n, chip_limit, caps);
-  s.speed_rpm = held->speed_rpm > 0 ? held->speed_rpm : choose_speed (c, loads, n, caps);
-  cap_at_speed (c, loads, n, s.speed_rpm, caps);
-  s.binding = least_cap (caps);
-  s.feed_mm_min = held->feed_mm_min > 0 ? held->feed_mm_min
-                                        : round_down (spelch_chip_feed (caps[s.binding], s.speed_rpm, edges));
+  find_caps (c, loads, n, chip_limit, &caps);
+  s.speed_rpm = held->speed_rpm > 0 ? held->speed_rpm : choose_speed (c, loads, n, &caps);
+  s.speed_held = why_this_speed (c, loads, n, s.speed_rpm, &caps);
+  cap_at_speed (c, loads, n, s.speed_rpm, &caps);
+  s.binding = least_cap (&caps);
+  s.feed_mm_min = held->feed_mm_min > 0
+                      ? held->feed_mm_min
+                      : round_down (spelch_chip_feed (caps.taken[s.binding], s.speed_rpm, edges));
   s.feed_per_tooth = spelch_chip_feed_per_tooth (s.feed_mm_min, s.speed_rpm, edges);
+  for (int i = 0; i < SPELCH_N_LIMITS; i++)
+    s.feed_at[i] = caps.asked[i] < HUGE_VAL ? spelch_chip_feed (caps.asked[i], s.speed_rpm, edges) : 0;
   find_shares (c, loads, n, chip_limit, &s);
   return s;
 }

@@ -11,9 +11,11 @@ typedef struct
 {
   double speed_rpm, feed_mm_min; /* 0 when nothing fits */
   double feed_per_tooth;
-  SpelchLimitKind binding;       /* the limit that sets a feed which isn't held */
-  double share[SPELCH_N_LIMITS]; /* 0 where a limit doesn't apply */
-  guint worst_pass;              /* index of the pass that needs most power */
+  SpelchLimitKind binding;         /* the limit that sets a feed which isn't held */
+  double share[SPELCH_N_LIMITS];   /* 0 where a limit doesn't apply */
+  double feed_at[SPELCH_N_LIMITS]; /* mm/min at which each is reached, as in SpelchLimit */
+  SpelchSpeedHeld speed_held;
+  guint worst_pass; /* index of the pass that needs most power */
 } SpelchSolution;
 
 /* @chip_limit: largest chip of the last pass, mm, that costs no seen edge a grade; HUGE_VAL when none does.

@@ -130,6 +130,8 @@ spelch_words_limit_name (SpelchLimitKind kind)
       return _ ("machine");
     case SPELCH_LIMIT_HANDS:
       return _ ("hands");
+    case SPELCH_LIMIT_HOLDING:
+      return _ ("holding");
     case SPELCH_LIMIT_ROOM:
       return _ ("chip room");
     case SPELCH_LIMIT_HEAT:
@@ -161,6 +163,8 @@ limit_subject (const SpelchPlan *plan, SpelchLimitKind kind)
                                                     : _ ("What hands can feed evenly");
     case SPELCH_LIMIT_HANDS:
       return _ ("What hands can hold");
+    case SPELCH_LIMIT_HOLDING:
+      return _ ("What keeps the work down");
     case SPELCH_LIMIT_ROOM:
       return _ ("Room for chips");
     case SPELCH_LIMIT_HEAT:

@@ -200,8 +200,17 @@ could_stay_cool (const Case *hot)
   return false;
 }
 
-/* No limit is exceeded, but two: the wall burns only where no speed keeps it cool, and a bit bends more than
- * asked only where less feed would bring the wall to its caution, 1500 mJ/mm2. */
+/* Held too weakly, but not so that a feed that leaves the wall cool would do: the plan must not be cut. */
+static void
+assert_wants_holding (const Case *c, const SpelchLimit *holding)
+{
+  g_assert_true (c->plan.verdict == SPELCH_VERDICT_DO_NOT_CUT);
+  if (holding->feed_mm_min > 0)
+    g_assert_cmpfloat (c->plan.wall_heat * c->plan.feed_mm_min / holding->feed_mm_min, >=, 1500 * (1 - 1e-6));
+}
+
+/* No limit is exceeded, but three: the work isn't held; the wall burns only where no speed keeps it cool, and
+ * a bit bends more than asked only where less feed would bring the wall to its caution, 1500 mJ/mm2. */
 static void
 test_limits (void)
 {
@@ -216,8 +225,11 @@ test_limits (void)
           const SpelchLimit *limit = &c.plan.limits[l];
           if (limit->share <= 1 + 1e-6)
             continue;
-          g_assert_true (limit->kind == SPELCH_LIMIT_HEAT || limit->kind == SPELCH_LIMIT_BENDING);
-          if (limit->kind == SPELCH_LIMIT_BENDING)
+          g_assert_true (limit->kind == SPELCH_LIMIT_HEAT || limit->kind == SPELCH_LIMIT_BENDING
+                         || limit->kind == SPELCH_LIMIT_HOLDING);
+          if (limit->kind == SPELCH_LIMIT_HOLDING)
+            assert_wants_holding (&c, limit);
+          else if (limit->kind == SPELCH_LIMIT_BENDING)
             g_assert_cmpfloat (c.plan.wall_heat, >=, 1500 * (1 - 1e-6));
           else
             g_assert_false (could_stay_cool (&c));

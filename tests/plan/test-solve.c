@@ -231,6 +231,68 @@ test_below_the_board (Demo *demo, gconstpointer unused)
     }
 }
 
+/* Vacuum under a small piece: with 5 cm2 more the feed rises, until something else sets it; what is then used
+ * of the holding is just its factor of 2, or 1 at the worst. */
+static void
+test_holding_sets_feed (Demo *demo, gconstpointer unused)
+{
+  demo_take_board (demo, "oak-20");
+  demo_take_cut (demo, "shelf-dado");
+  demo->part->accepted_seen = 3;
+  demo->cut->held.passes_held = true;
+  demo->cut->depth = spelch_length_mm (5);
+  double before = 0;
+  guint set = 0;
+  for (double area = 8000; area < 40000; area += 500)
+    {
+      demo->part->holding.area_mm2 = area;
+      demo_plan_with (demo, "up-cut-6.35x25");
+      if (demo_has_stop (demo, SPELCH_STOP_HOLDING))
+        continue;
+      g_assert_cmpfloat (demo->plan.feed_mm_min, >=, before);
+      before = demo->plan.feed_mm_min;
+      if (binding (demo)->kind != SPELCH_LIMIT_HOLDING)
+        continue;
+      set++;
+      double used = MAX (2 / demo->plan.hold_factor, 1 / demo->plan.hold_factor_worst);
+      g_assert_cmpfloat_with_epsilon (share (demo, SPELCH_LIMIT_HOLDING), used, 1e-9);
+      g_assert_cmpfloat (used, <=, 1);
+      g_assert_cmpfloat (used, >, 0.95);
+    }
+  g_assert_cmpuint (set, >=, 3);
+}
+
+/* What holds the speed: the mark on the bit, where the dial's next step is above it; the machine, where the
+ * bit would turn faster; hands. */
+static void
+test_speed_held (Demo *demo, gconstpointer unused)
+{
+  SpelchBit bit = *demo_bit ("up-cut-6.35x25");
+  demo_take_machine (demo, "light-gantry"); /* ... 20 000, 24 000, 27 000 rpm */
+  bit.max_rpm = 23000;
+  demo_plan_bit (demo, &bit);
+  g_assert_cmpfloat (demo->plan.speed_rpm, ==, 20000);
+  g_assert_cmpint (demo->plan.speed_held.by, ==, SPELCH_SPEED_BY_MARK);
+  g_assert_cmpfloat (demo->plan.speed_held.next_rpm, ==, 24000);
+  g_assert_cmpfloat_with_epsilon (demo->plan.speed_held.of_mark, 20.0 / 23, 1e-9);
+  bit.max_rpm = 30000;
+  demo_plan_bit (demo, &bit);
+  g_assert_cmpfloat (demo->plan.speed_rpm, ==, 27000);
+  g_assert_cmpint (demo->plan.speed_held.by, ==, SPELCH_SPEED_BY_MACHINE);
+  g_assert_cmpfloat (demo->plan.speed_held.next_rpm, ==, 0);
+  demo->cut->held.speed_rpm = 17000;
+  demo_plan_bit (demo, &bit);
+  g_assert_cmpint (demo->plan.speed_held.by, ==, SPELCH_SPEED_BY_HAND);
+  demo->cut->held.speed_rpm = 0;
+  demo_take_machine (demo, "plunge-router"); /* hands feed no faster, so turning faster gains nothing */
+  demo_take_board (demo, "mdf-18");
+  demo->cut->held.passes_held = true;
+  demo->cut->held.n_passes = 1;
+  demo->cut->held.passes[0] = spelch_length_mm (9);
+  demo_plan_bit (demo, &bit);
+  g_assert_cmpint (demo->plan.speed_held.by, ==, SPELCH_SPEED_BY_GAIN);
+}
+
 #define ADD(name, function) g_test_add ("/solve/" name, Demo, NULL, demo_set_up, function, demo_tear_down)
 
 int
@@ -246,6 +308,8 @@ main (int argc, char **argv)
   ADD ("no-feed", test_no_feed);
   ADD ("species", test_species);
   ADD ("below-the-board", test_below_the_board);
+  ADD ("holding-sets-feed", test_holding_sets_feed);
+  ADD ("speed-held", test_speed_held);
   ADD ("middle-of-load", test_middle_of_load);
   return g_test_run ();
 }
