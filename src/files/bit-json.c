@@ -55,6 +55,7 @@ read_life (SpelchFields *fields, SpelchBit *bit)
   bit->metres_cut = spelch_fields_number (fields, "metres_cut", 0);
   bit->wear = (SpelchWear)spelch_fields_code (fields, "wear", &SPELCH_WEAR_CODES, SPELCH_WEAR_SHARP);
   bit->retired = spelch_fields_flag (fields, "retired", false);
+  spelch_fields_text (fields, "sharpened", bit->sharpened, sizeof bit->sharpened);
 }
 
 SpelchBit
@@ -102,6 +103,7 @@ spelch_bit_write (SpelchWriter *writer, const SpelchBit *bit)
   spelch_writer_number_told (writer, "price", bit->price);
   spelch_writer_number_told (writer, "metres_cut", bit->metres_cut);
   spelch_writer_code_told (writer, "wear", &SPELCH_WEAR_CODES, (int)bit->wear, SPELCH_WEAR_SHARP);
+  spelch_writer_text_told (writer, "sharpened", bit->sharpened);
   spelch_writer_length_told (writer, "sharpened_diameter", &bit->sharpened_diameter);
   spelch_writer_length_told (writer, "sharpened_up_shear", &bit->sharpened_up_shear);
   spelch_writer_flag_told (writer, "retired", bit->retired);

@@ -4,6 +4,7 @@
 #include "files/bit-json.h"
 #include "files/board-json.h"
 #include "files/json-text.h"
+#include "files/log-json.h"
 #include "files/machine-json.h"
 #include "files/part-file.h"
 
@@ -17,6 +18,7 @@
 G_STATIC_ASSERT (offsetof (SpelchBit, id) == 0);
 G_STATIC_ASSERT (offsetof (SpelchBoard, id) == 0);
 G_STATIC_ASSERT (offsetof (SpelchMachine, id) == 0);
+G_STATIC_ASSERT (offsetof (SpelchLogEntry, id) == 0);
 
 typedef struct
 {
@@ -49,6 +51,13 @@ append_machine (GArray *items, SpelchFields *fields)
 }
 
 static void
+append_entry (GArray *items, SpelchFields *fields)
+{
+  SpelchLogEntry entry = spelch_log_entry_read (fields);
+  g_array_append_val (items, entry);
+}
+
+static void
 write_bit (SpelchWriter *writer, gconstpointer item)
 {
   spelch_bit_write (writer, item);
@@ -64,6 +73,12 @@ static void
 write_machine (SpelchWriter *writer, gconstpointer item)
 {
   spelch_machine_write (writer, item);
+}
+
+static void
+write_entry (SpelchWriter *writer, gconstpointer item)
+{
+  spelch_log_entry_write (writer, item);
 }
 
 static char *
@@ -84,11 +99,18 @@ fault_of_machine (gconstpointer item)
   return spelch_machine_fault (item);
 }
 
+static char *
+fault_of_entry (gconstpointer item)
+{
+  return spelch_log_entry_fault (item);
+}
+
 static const ListKind KINDS[] = {
   [SPELCH_LIST_BITS] = { "bits", sizeof (SpelchBit), append_bit, write_bit, fault_of_bit },
   [SPELCH_LIST_BOARDS] = { "boards", sizeof (SpelchBoard), append_board, write_board, fault_of_board },
   [SPELCH_LIST_MACHINES]
   = { "machines", sizeof (SpelchMachine), append_machine, write_machine, fault_of_machine },
+  [SPELCH_LIST_LOG] = { "log", sizeof (SpelchLogEntry), append_entry, write_entry, fault_of_entry },
 };
 
 gsize

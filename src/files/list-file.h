@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * List file: the bit drawer, the boards and the machines as JSON text, each a list of its own. The starter
+ * List file: the bit drawer, the boards, the machines and the shop log as JSON text, each a list of its own. The starter
  * sets and the person's own lists have the same form: {"format_version": 1, "bits": [...]}.
  */
 #pragma once
@@ -12,6 +12,7 @@ typedef enum
   SPELCH_LIST_BITS,     /* of SpelchBit, member "bits" */
   SPELCH_LIST_BOARDS,   /* of SpelchBoard, "boards" */
   SPELCH_LIST_MACHINES, /* of SpelchMachine, "machines" */
+  SPELCH_LIST_LOG,      /* of SpelchLogEntry, "log" */
 } SpelchListKind;
 
 /* Bytes of one item of such a list. Every item begins with its id. */

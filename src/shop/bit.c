@@ -68,7 +68,8 @@ fault_of_words (const SpelchBit *bit)
              ?: spelch_fault_code ("edge_material", &SPELCH_TOOL_MATERIAL_CODES, (int)bit->edge_material)
              ?: spelch_fault_code ("body_material", &SPELCH_TOOL_MATERIAL_CODES, (int)bit->body_material)
              ?: spelch_fault_code ("bearing", &SPELCH_BEARING_CODES, (int)bit->bearing)
-             ?: spelch_fault_code ("wear", &SPELCH_WEAR_CODES, (int)bit->wear);
+             ?: spelch_fault_code ("wear", &SPELCH_WEAR_CODES, (int)bit->wear)
+             ?: spelch_fault_date ("sharpened", bit->sharpened, true);
 }
 
 static char *

@@ -9,6 +9,7 @@
 
 #define SPELCH_ID_SIZE   64
 #define SPELCH_NAME_SIZE 128
+#define SPELCH_DATE_SIZE 11 /* a day as ISO 8601 writes it: 2026-05-31 */
 
 typedef enum
 {
@@ -82,9 +83,10 @@ typedef struct
   double price;      /* in whatever money the shop uses; 0: not told */
   double metres_cut; /* since new or sharpened */
   SpelchWear wear;
-  SpelchLength sharpened_diameter; /* after sharpening; 0: as marked */
-  SpelchLength sharpened_up_shear; /* after sharpening; 0: as marked */
-  bool retired;                    /* kept for old parts and records, not offered any more */
+  char sharpened[SPELCH_DATE_SIZE]; /* the day it was last sharpened; "" when not told */
+  SpelchLength sharpened_diameter;  /* after sharpening; 0: as marked */
+  SpelchLength sharpened_up_shear;  /* after sharpening; 0: as marked */
+  bool retired;                     /* kept for old parts and records, not offered any more */
 } SpelchBit;
 
 /* The diameter, and the up-shear length, the bit has today: as sharpened when that is known. mm */

@@ -71,6 +71,39 @@ spelch_fault_id (const char *member, const char *id, bool may_be_empty)
                           member, shown);
 }
 
+/* The digits of a part of a date; 0, which no part may be, when anything else stands there. */
+static guint
+number_in (const char *text, guint n)
+{
+  guint number = 0;
+  for (guint i = 0; i < n; i++)
+    if (!g_ascii_isdigit (text[i]))
+      return 0;
+    else
+      number = number * 10 + (guint)g_ascii_digit_value (text[i]);
+  return number;
+}
+
+static bool
+is_date (const char *text)
+{
+  if (strnlen (text, SPELCH_DATE_SIZE) != SPELCH_DATE_SIZE - 1 || text[4] != '-' || text[7] != '-')
+    return false;
+  guint year = number_in (text, 4), month = number_in (text + 5, 2), day = number_in (text + 8, 2);
+  return year >= 1900 && year < 3000 && month >= 1 && month <= 12
+         && g_date_valid_dmy ((GDateDay)day, (GDateMonth)month, (GDateYear)year);
+}
+
+char *
+spelch_fault_date (const char *member, const char *date, bool may_be_empty)
+{
+  if ((*date == '\0' && may_be_empty) || is_date (date))
+    return NULL;
+  gsize length = strnlen (date, SPELCH_DATE_SIZE);
+  g_autofree char *shown = g_utf8_make_valid (date, (gssize)length);
+  return g_strdup_printf (_ ("%s (“%s”) isn't a day; write it as 2026-05-31."), member, shown);
+}
+
 char *
 spelch_fault_text (const char *member, const char *text, gsize size)
 {

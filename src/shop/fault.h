@@ -26,6 +26,10 @@ char *spelch_fault_bounds (const SpelchBounds *bounds, guint n);
  * within SPELCH_ID_SIZE bytes. Empty only when @may_be_empty. */
 char *spelch_fault_id (const char *member, const char *id, bool may_be_empty);
 
+/* A day: "2026-05-31", of the years 1900 to 2999. Empty only when @may_be_empty. @date has SPELCH_DATE_SIZE
+ * bytes. */
+char *spelch_fault_date (const char *member, const char *date, bool may_be_empty);
+
 /* Free text of at most @size - 1 bytes of UTF-8. */
 char *spelch_fault_text (const char *member, const char *text, gsize size);
 

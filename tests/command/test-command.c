@@ -309,6 +309,27 @@ test_statuses (void)
   g_assert_nonnull (strstr (window.err, "display"));
 }
 
+/* A shop log is told from a part by what it holds. */
+static void
+test_check (void)
+{
+  g_autofree char *file = demo_file ();
+  g_autofree char *good
+      = g_test_build_filename (G_TEST_DIST, "files", "log-corpus", "good", "small.json", NULL);
+  g_autofree char *bad
+      = g_test_build_filename (G_TEST_DIST, "files", "log-corpus", "bad", "grade-both.json", NULL);
+  g_auto (Ran) part = run ("check", file, "--json", NULL);
+  g_auto (Ran) log = run ("check", good, "--json", NULL);
+  g_auto (Ran) words = run ("check", good, NULL);
+  g_auto (Ran) wrong = run ("check", bad, NULL);
+  g_assert_nonnull (strstr (part.out, "\"kind\": \"part\""));
+  g_assert_nonnull (strstr (log.out, "\"kind\": \"log\""));
+  g_assert_nonnull (strstr (log.out, "\"entries\": 2"));
+  g_assert_nonnull (strstr (words.out, "2 entries"));
+  g_assert_cmpint (wrong.status, ==, 2);
+  g_assert_nonnull (strstr (wrong.err, "grade-both.json: log[1] '2026-06-02-outline'"));
+}
+
 /* Pictures in all three kinds, and a clear refusal to write where nothing can be written. */
 static void
 test_draw (void)
@@ -446,6 +467,7 @@ main (int argc, char **argv)
   g_test_add_func ("/command/one-cut-asked", test_one_cut_asked);
   g_test_add_func ("/command/no-feed", test_no_feed);
   g_test_add_func ("/command/statuses", test_statuses);
+  g_test_add_func ("/command/check", test_check);
   g_test_add_func ("/command/draw", test_draw);
   g_test_add_func ("/command/rank-drawer", test_rank_drawer);
   g_test_add_func ("/command/rank-order", test_rank_order);

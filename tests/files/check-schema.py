@@ -1,13 +1,14 @@
 #!/usr/bin/python3
 # SPDX-License-Identifier: GPL-3.0-or-later
-"""The schema and the program must say the same of every part file in the corpus.
+"""The schema and the program must say the same of every part file, or shop log, in the corpus.
 
 Files in good/ are accepted by both. Files in bad/ are refused by the program, and by the schema too unless bad.ini
 marks them program_only; those the schema must accept, so that the list of what it can't say stays true. The starter
 sets must fit it as well. Then every member of two good files is spoilt in many ways, one at a time, and both must say the
 same of each, but for what only the program can see: one value against another.
 
-Usage: check-schema.py READ-PART SCHEMA CORPUS DATA
+Usage: check-schema.py READ-FILE SCHEMA CORPUS [DATA]
+DATA, the folder of the starter sets and the demo, only with the part files; a corpus without it is of logs.
 """
 import configparser
 import copy
@@ -27,7 +28,7 @@ SPOILERS = [-1, 0, 0.01, 1.5, 7, 102, 200001, "x", "5 mm", True, None, [], {}, {
 
 # The program's sentences about one value against another.
 CROSS = re.compile(r"add up to|deeper than|less than|isn't among|isn't the same|longer than|wider than|leaves no|"
-                   r"more than rpm_max|steps_rpm\[|tabs\.thickness|held\.overcut")
+                   r"more than rpm_max|isn't a day|less deep|steps_rpm\[|tabs\.thickness|held\.overcut")
 
 
 class NotJson(Exception):
@@ -99,7 +100,7 @@ def disagreements(program, validator, path):
     document = json.loads(path.read_text(encoding="utf-8"))
     cases = [(place, spoiler) for place in places(document) for spoiler in SPOILERS]
     with tempfile.TemporaryDirectory() as folder:
-        paths = [pathlib.Path(folder) / f"{i}.spelch" for i in range(len(cases))]
+        paths = [pathlib.Path(folder) / f"{i}{path.suffix}" for i in range(len(cases))]
         for made, (place, spoiler) in zip(paths, cases):
             made.write_text(json.dumps(spoilt(document, place, spoiler)), encoding="utf-8")
         program_of = program_says(program, paths)
@@ -118,18 +119,19 @@ def check(number, name, faults):
 
 
 def main():
-    program, schema_path, corpus, data = sys.argv[1], *map(pathlib.Path, sys.argv[2:5])
+    program, schema_path, corpus, *data = sys.argv[1], *map(pathlib.Path, sys.argv[2:])
+    suffix = ".spelch" if data else ".json"
     schema = json.loads(schema_path.read_text(encoding="utf-8"))
     jsonschema.Draft202012Validator.check_schema(schema)
     validator = jsonschema.Draft202012Validator(schema)
     listed = configparser.RawConfigParser()
     listed.read(corpus / "bad.ini", encoding="utf-8")
 
-    good = sorted((corpus / "good").glob("*.spelch")) + [data / "demo.spelch"]
-    bad = sorted((corpus / "bad").glob("*.spelch"))
+    good = sorted((corpus / "good").glob("*" + suffix)) + [folder / "demo.spelch" for folder in data]
+    bad = sorted((corpus / "bad").glob("*" + suffix))
     program_of = program_says(program, good + bad)
-    items = [(kind, item) for kind in ("bit", "board", "machine")
-             for item in json.loads((data / f"{kind}s.json").read_text(encoding="utf-8"))[f"{kind}s"]]
+    items = [(kind, item) for folder in data for kind in ("bit", "board", "machine")
+             for item in json.loads((folder / f"{kind}s.json").read_text(encoding="utf-8"))[f"{kind}s"]]
     print(f"1..{len(good) + len(bad) + len(items) + 3}")
 
     well, number = True, 0
@@ -156,7 +158,8 @@ def main():
         faults = [f"{error.json_path}: {error.message}" for error in part.iter_errors(item)]
         well &= check(number, f"{kind} {item['id']}", faults)
 
-    for path in (corpus / "good" / "small.spelch", corpus.parent / "full.spelch"):
+    full = corpus.parent / "full.spelch" if data else corpus / "good" / "full.json"
+    for path in (corpus / "good" / ("small" + suffix), full):
         number += 1
         well &= check(number, f"{path.name} spoilt", list(disagreements(program, validator, path)))
 

@@ -117,6 +117,7 @@ check_full_bit (const SpelchBit *bit)
   g_assert_cmpfloat (bit->price, ==, 39.5);
   g_assert_cmpfloat (bit->metres_cut, ==, 412.75);
   g_assert_cmpint (bit->wear, ==, SPELCH_WEAR_WORN);
+  g_assert_cmpstr (bit->sharpened, ==, "2024-02-29");
   reading_same_length (bit->sharpened_diameter, 11.8, "");
   reading_same_length (bit->sharpened_up_shear, 15.5, "");
   g_assert_true (bit->retired);

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Fuzzer of the lists (bit drawer, boards, machines): whatever bytes a file holds, it is refused in a
+ * Fuzzer of the lists (bit drawer, boards, machines, shop log): whatever bytes a file holds, it is refused in a
  * sentence that names it, or read, and then what is written of it reads back and is written the same again.
  */
 #include "files/list-file.h"
@@ -27,7 +27,7 @@ check_read (SpelchListKind kind, const GArray *items, GHashTable *unknown)
 int
 LLVMFuzzerTestOneInput (const uint8_t *data, size_t size)
 {
-  for (int kind = SPELCH_LIST_BITS; kind <= SPELCH_LIST_MACHINES; kind++)
+  for (int kind = SPELCH_LIST_BITS; kind <= SPELCH_LIST_LOG; kind++)
     {
       g_autoptr (GError) error = NULL;
       g_autoptr (GHashTable) unknown = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);

@@ -174,6 +174,27 @@ test_ids (void)
   assert_fault (spelch_bit_fault (&bit), "name", "UTF-8");
 }
 
+/* Leap years by the Gregorian rule: 2024 and 2000 are, 2023 and 2100 aren't. */
+static void
+test_dates (void)
+{
+  const char *const days[] = { "2024-02-29", "2000-02-29", "2026-12-31", "1999-01-01", "" };
+  const char *const others[] = { "2023-02-29", "2100-02-29", "2026-13-01", "2026-04-31", "2026-00-10",
+                                 "2026-10-00", "2026-1-10",  "26-10-10",   "2026/10/10", "2026-10-1x",
+                                 "1899-12-31", "3000-01-01", "yesterday",  "+026-10-10", "2026-10--1" };
+  SpelchBit bit = sample_bit ();
+  for (guint i = 0; i < G_N_ELEMENTS (days); i++)
+    {
+      g_strlcpy (bit.sharpened, days[i], sizeof bit.sharpened);
+      assert_sound (spelch_bit_fault (&bit));
+    }
+  for (guint i = 0; i < G_N_ELEMENTS (others); i++)
+    {
+      g_strlcpy (bit.sharpened, others[i], sizeof bit.sharpened);
+      assert_fault (spelch_bit_fault (&bit), "sharpened", others[i]);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -186,5 +207,6 @@ main (int argc, char **argv)
   g_test_add_func ("/bit/faults", test_faults);
   g_test_add_func ("/bit/compression-only", test_compression_only);
   g_test_add_func ("/bit/ids", test_ids);
+  g_test_add_func ("/bit/dates", test_dates);
   return g_test_run ();
 }
