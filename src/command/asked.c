@@ -1,8 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "command/asked.h"
 
+#include "files/log-file.h"
 #include "files/part-file.h"
 #include "files/shop-data.h"
+#include "plan/corrections.h"
 #include "shop/fault.h"
 
 #include <glib/gi18n.h>
@@ -19,7 +21,7 @@ spelch_asked_clear (SpelchAsked *asked)
 {
   char **texts[] = { &asked->file,    &asked->output, &asked->bit,    &asked->speed,     &asked->feed,
                      &asked->machine, &asked->board,  &asked->way_up, &asked->thickness, &asked->datum,
-                     &asked->units,   &asked->look,   &asked->drawer };
+                     &asked->units,   &asked->look,   &asked->drawer, &asked->log };
   for (guint i = 0; i < G_N_ELEMENTS (texts); i++)
     g_clear_pointer (texts[i], g_free);
   g_clear_pointer (&asked->cuts, g_strfreev);
@@ -63,6 +65,8 @@ spelch_asked_read (SpelchAsked *asked, const char *command, const char *summary,
             "face|bed" },
           { "units", 0, 0, G_OPTION_ARG_STRING, &asked->units,
             N_ ("how lengths are written; a bare number is read so too"), "mm|in" },
+          { "log", 0, 0, G_OPTION_ARG_FILENAME, &asked->log,
+            N_ ("a shop log whose corrections to apply, in place of those in the file"), "FILE" },
           G_OPTION_ENTRY_NULL };
   const GOptionEntry data[]
       = { { "json", 0, 0, G_OPTION_ARG_NONE, &asked->json, N_ ("print JSON"), NULL }, G_OPTION_ENTRY_NULL };
@@ -310,6 +314,21 @@ put_questions (const SpelchAsked *asked, SpelchPart *part, GError **error)
   return true;
 }
 
+bool
+spelch_asked_put_log (const SpelchAsked *asked, SpelchPart *part, const SpelchBit *bits, guint n_bits,
+                      GError **error)
+{
+  if (asked->log == NULL)
+    return true;
+  g_autoptr (GFile) file = g_file_new_for_commandline_arg (asked->log);
+  g_autoptr (SpelchLog) log = spelch_log_load (file, NULL, error);
+  if (log == NULL)
+    return false;
+  spelch_corrections_take (spelch_shop_constants (), part, bits, n_bits,
+                           (const SpelchLogEntry *)(const void *)log->entries->data, log->entries->len);
+  return true;
+}
+
 /* What is wrong with the part as far as it was asked about: another cut may well not suit another board. */
 static char *
 fault_of_asked (const SpelchPart *part, const int *cuts)
@@ -329,7 +348,8 @@ spelch_asked_part (const SpelchAsked *asked, GError **error)
   if (loaded == NULL)
     return NULL;
   g_autoptr (SpelchPart) part = spelch_part_copy (loaded);
-  if (!put_questions (asked, part, error))
+  if (!put_questions (asked, part, error)
+      || !spelch_asked_put_log (asked, part, part->bits, part->n_bits, error))
     return NULL;
   g_autofree int *cuts = spelch_asked_cuts (asked, part, error);
   g_autofree char *fault = fault_of_asked (part, cuts);

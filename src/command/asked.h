@@ -38,6 +38,7 @@ typedef struct
   char *speed, *feed, *machine, *board, *way_up, *thickness, *datum;
   char *units;
   char *look;
+  char *log;    /* a shop log whose corrections to apply; NULL: those of the part */
   char *drawer; /* a file of bits to choose from; NULL: the part's and the starter set */
   gboolean json;
   int width, height, pass;
@@ -59,7 +60,11 @@ G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (SpelchAsked, spelch_asked_clear)
 bool spelch_asked_read (SpelchAsked *asked, const char *command, const char *summary, SpelchAsking asking,
                         int argc, char **argv, bool *helped, GError **error);
 
-/* Loads the file and puts the questions. */
+/* Puts into @part, which isn't shared, what the log that was asked for teaches about its board and @bits. */
+bool spelch_asked_put_log (const SpelchAsked *asked, SpelchPart *part, const SpelchBit *bits, guint n_bits,
+                           GError **error);
+
+/* Loads the file and puts the questions; of a log, what it teaches about the part's own bits. */
 SpelchPart *spelch_asked_part (const SpelchAsked *asked, GError **error);
 
 /* The indices of the cuts asked for, -1 at the end. g_free() it. NULL and an error when an id isn't in the

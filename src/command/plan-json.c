@@ -131,6 +131,7 @@ edges (SpelchWriter *w, const SpelchPlan *plan)
       spelch_writer_flag (w, "seen", edge->seen);
       number (w, "grade", edge->grade);
       number (w, "line_grade", edge->line_grade);
+      number (w, "model_grade", edge->model_grade);
       spelch_writer_text (w, "word",
                           spelch_words_grade (edge->grade, spelch_plan_is_laminate (plan, edge->side)));
       spelch_writer_code (w, "shear", &SPELCH_LOAD_CODES, (int)edge->load);
@@ -291,6 +292,42 @@ upkeep (SpelchWriter *w, const SpelchPlan *plan)
 }
 
 static void
+learnt (SpelchWriter *w, const char *side, const SpelchLearnt *value)
+{
+  spelch_writer_open (w, side, NULL);
+  number (w, "points", value->points);
+  number (w, "points_cuts", value->points_cuts);
+  number (w, "window_mm", value->window_mm);
+  number (w, "window_cuts", value->window_cuts);
+  spelch_writer_close (w);
+}
+
+/* What the shop log changed: null when nothing. */
+static void
+corrected (SpelchWriter *w, const SpelchPlan *plan)
+{
+  const SpelchLearnt *motor = &plan->log_motor, *far = &plan->log_far;
+  if (motor->points_cuts + motor->window_cuts + far->points_cuts + far->window_cuts > 0)
+    {
+      spelch_writer_open (w, "log", NULL);
+      learnt (w, "motor", motor);
+      learnt (w, "far", far);
+      spelch_writer_close (w);
+    }
+  else
+    spelch_writer_null (w, "log");
+  if (plan->force_readings > 0)
+    {
+      spelch_writer_open (w, "calibration", NULL);
+      number (w, "factor", plan->force_factor);
+      number (w, "readings", plan->force_readings);
+      spelch_writer_close (w);
+    }
+  else
+    spelch_writer_null (w, "calibration");
+}
+
+static void
 settled (SpelchWriter *w, const SpelchPart *part, const SpelchPlanned *one)
 {
   const SpelchPlan *plan = &one->plan;
@@ -317,6 +354,7 @@ settled (SpelchWriter *w, const SpelchPart *part, const SpelchPlanned *one)
   number_or_null (w, "in_collet_mm", plan->in_collet_mm);
   number_or_null (w, "time_s", plan->time_s);
   upkeep (w, plan);
+  corrected (w, plan);
 }
 
 /* A cut without a bit, or that no pass can cut: every member is there, but tells nothing. */
@@ -348,7 +386,9 @@ unsettled (SpelchWriter *w, const SpelchPlanned *one)
                                          "time_s",
                                          "edge_path_m",
                                          "life_m_left",
-                                         "cost" };
+                                         "cost",
+                                         "log",
+                                         "calibration" };
   spelch_writer_open_list (w, "passes");
   spelch_writer_close (w);
   spelch_writer_open_list (w, "edges");

@@ -53,6 +53,7 @@ add_numbers (GString *text, const SpelchPart *part, const SpelchPlanned *one, co
   g_autofree char *advice = spelch_words_seat_advice (plan, part, numbers);
   g_autofree char *tabs = spelch_words_tabs (plan, numbers);
   g_autofree char *upkeep = spelch_words_upkeep (plan, numbers);
+  g_autofree char *calibration = spelch_words_calibration (plan, numbers);
   add_row (text, _ ("Passes"), spelch_words_passes (plan, numbers));
   add_row (text, _ ("Entry"), spelch_words_entry (plan, numbers));
   if (plan->feed_mm_min > 0)
@@ -66,6 +67,7 @@ add_numbers (GString *text, const SpelchPart *part, const SpelchPlanned *one, co
   g_auto (GStrv) setting_out = spelch_words_setting_out (plan, part, one->cut, numbers);
   for (guint i = 0; setting_out[i] != NULL; i++)
     add_line (text, setting_out[i]);
+  add_line (text, calibration);
   add_line (text, tabs);
   add_line (text, upkeep);
 }

@@ -124,7 +124,9 @@ spelch_command_rank (int argc, char **argv)
     return spelch_command_fail (error->message, SPELCH_EXIT_BAD_INPUT);
   g_autoptr (GArray) drawer
       = asked.drawer != NULL ? read_drawer (asked.drawer, &error) : default_drawer (part);
-  if (drawer == NULL)
+  if (drawer == NULL
+      || !spelch_asked_put_log (&asked, part, (const SpelchBit *)(const void *)drawer->data, drawer->len,
+                                &error))
     return spelch_command_fail (error->message, SPELCH_EXIT_BAD_INPUT);
   return show (&asked, part, cuts, drawer, &numbers);
 }

@@ -277,18 +277,24 @@ spelch_fields_number_or_null (SpelchFields *fields, const char *member, double o
                                                      : number_of (fields, member, node, otherwise);
 }
 
-guint
-spelch_fields_whole (SpelchFields *fields, const char *member, guint otherwise, guint least, guint most)
+int
+spelch_fields_integer (SpelchFields *fields, const char *member, int otherwise, int least, int most)
 {
   JsonNode *node = told_node (fields, member);
   if (node == NULL)
     return otherwise;
-  double value = holds_number (node) ? json_node_get_double (node) : -1;
+  double value = holds_number (node) ? json_node_get_double (node) : HUGE_VAL;
   if (value >= least && value <= most && value == floor (value))
-    return (guint)value;
-  g_autofree char *advice = g_strdup_printf (_ ("write a whole number from %u to %u."), least, most);
+    return (int)value;
+  g_autofree char *advice = g_strdup_printf (_ ("write a whole number from %d to %d."), least, most);
   fault_of_member (fields, member, node, advice);
   return otherwise;
+}
+
+guint
+spelch_fields_whole (SpelchFields *fields, const char *member, guint otherwise, guint least, guint most)
+{
+  return (guint)spelch_fields_integer (fields, member, (int)otherwise, (int)least, (int)most);
 }
 
 /* ---- Lengths ---- */

@@ -61,6 +61,7 @@ double spelch_fields_number (SpelchFields *fields, const char *member, double ot
 double spelch_fields_number_or_null (SpelchFields *fields, const char *member, double otherwise);
 
 /* A whole number, @least to @most. */
+int spelch_fields_integer (SpelchFields *fields, const char *member, int otherwise, int least, int most);
 guint spelch_fields_whole (SpelchFields *fields, const char *member, guint otherwise, guint least,
                            guint most);
 

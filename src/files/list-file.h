@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * List file: the bit drawer, the boards, the machines and the shop log as JSON text, each a list of its own. The starter
- * sets and the person's own lists have the same form: {"format_version": 1, "bits": [...]}.
+ * List file: the bit drawer, the boards, the machines and the shop log as JSON text, each a list of its own.
+ * The starter sets and the person's own lists have the same form: {"format_version": 1, "bits": [...]}.
  */
 #pragma once
 

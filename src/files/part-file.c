@@ -3,6 +3,7 @@
 
 #include "files/bit-json.h"
 #include "files/board-json.h"
+#include "files/correction-json.h"
 #include "files/cut-json.h"
 #include "files/file-io.h"
 #include "files/item-name.h"
@@ -110,6 +111,30 @@ read_cuts (SpelchFields *fields, SpelchPart *part, const SpelchReading *reading)
     }
 }
 
+static void
+read_corrections (SpelchFields *fields, SpelchPart *part, SpelchReading *reading)
+{
+  guint n = spelch_fields_count (fields, "corrections", ITEMS_MOST);
+  part->corrections = g_new0 (SpelchCorrection, n);
+  for (guint i = 0; i < n; i++)
+    {
+      g_autoptr (SpelchFields) item = spelch_fields_item (fields, "corrections", i);
+      if (item == NULL)
+        continue;
+      part->corrections[part->n_corrections] = spelch_correction_read (item);
+      if (!passed_over (reading, spelch_correction_fault (&part->corrections[part->n_corrections])))
+        part->n_corrections++;
+    }
+  g_autoptr (SpelchFields) calibration = spelch_fields_object (fields, "calibration");
+  if (calibration == NULL)
+    return;
+  part->calibration = spelch_calibration_read (calibration);
+  if (*part->calibration.board == '\0')
+    spelch_reading_fault (reading, g_strdup (_ ("calibration: board is empty; name the board.")));
+  if (passed_over (reading, spelch_calibration_fault (&part->calibration)))
+    part->calibration = (SpelchCalibration){ 0 };
+}
+
 /* A newer major version is read leniently from its version on, and can't be saved. */
 static void
 read_version (SpelchFields *fields, SpelchPart *part, SpelchReading *reading)
@@ -138,6 +163,7 @@ read_part (JsonNode *root, SpelchReading *reading)
   read_board_and_machine (fields, part);
   read_bits (fields, part, reading);
   read_cuts (fields, part, reading);
+  read_corrections (fields, part, reading);
   return part;
 }
 
@@ -229,6 +255,27 @@ write_cuts (SpelchWriter *writer, const SpelchPart *part)
   spelch_writer_close (writer);
 }
 
+static void
+write_corrections (SpelchWriter *writer, const SpelchPart *part)
+{
+  if (part->n_corrections > 0)
+    {
+      spelch_writer_open_list (writer, "corrections");
+      for (guint i = 0; i < part->n_corrections; i++)
+        {
+          spelch_writer_open_item (writer, NULL, false);
+          spelch_correction_write (writer, &part->corrections[i]);
+          spelch_writer_close (writer);
+        }
+      spelch_writer_close (writer);
+    }
+  if (*part->calibration.board == '\0')
+    return;
+  spelch_writer_open (writer, "calibration", NULL);
+  spelch_calibration_write (writer, &part->calibration);
+  spelch_writer_close (writer);
+}
+
 char *
 spelch_part_to_json (const SpelchPart *part)
 {
@@ -243,6 +290,7 @@ spelch_part_to_json (const SpelchPart *part)
   write_board_and_machine (writer, part);
   write_bits (writer, part);
   write_cuts (writer, part);
+  write_corrections (writer, part);
   return spelch_writer_end (writer);
 }
 

@@ -102,6 +102,17 @@ arris_layer (const SpelchCase *c, guint i)
   return leaf ? layer->thickness.mm : fmin (layer->thickness.mm, c->k->arris_depth);
 }
 
+static void
+prepare_log (SpelchCase *c)
+{
+  const SpelchCorrection *correction = spelch_part_correction (c->part, c->bit);
+  const SpelchCalibration *calibration = spelch_part_calibration (c->part);
+  if (correction != NULL)
+    c->log = *correction;
+  c->force_factor = calibration != NULL ? calibration->factor : 1;
+  c->force_readings = calibration != NULL ? calibration->readings : 0;
+}
+
 void
 spelch_case_prepare (SpelchCase *c, const SpelchConstants *constants, const SpelchPart *part,
                      const SpelchCut *cut, const SpelchBit *bit)
@@ -122,6 +133,7 @@ spelch_case_prepare (SpelchCase *c, const SpelchConstants *constants, const Spel
   c->floor_depth = c->through ? c->thickness : fmin (cut->depth.mm, c->thickness);
   c->blunting = blunting_of (constants, bit->wear);
   c->rake = told_or (bit->rake_deg, constants->rake_default) * M_PI / 180;
+  prepare_log (c);
   prepare_tolerances (c);
   prepare_reach (c);
   prepare_width (c);
@@ -143,6 +155,12 @@ spelch_case_turns_over (const SpelchCase *c)
 {
   return c->flutes.turn_over > 0 && c->flutes.turn_over < c->flutes.length
          && c->flutes.helix >= SPELCH_NEUTRAL_HELIX_RAD;
+}
+
+const SpelchLearnt *
+spelch_case_log (const SpelchCase *c, SpelchSide side)
+{
+  return side == SPELCH_SIDE_MOTOR ? &c->log.motor : &c->log.far;
 }
 
 bool

@@ -34,7 +34,10 @@ typedef struct
   bool single_wall;    /* only one wall is cut */
   bool lone_climb;     /* that wall is the climb wall */
   double blunting;
-  double rake; /* rad */
+  double rake;          /* rad */
+  SpelchCorrection log; /* what the shop log taught about this bit in this board; all 0 when nothing */
+  double force_factor;  /* on the forces of the tables, by the shop log; 1 without */
+  guint force_readings;
 } SpelchCase;
 
 void spelch_case_prepare (SpelchCase *c, const SpelchConstants *constants, const SpelchPart *part,
@@ -52,6 +55,9 @@ SpelchUncertain spelch_case_uncertain (const SpelchCase *c, bool exact);
 
 /* True when both hands of shear occur on the bit. */
 bool spelch_case_turns_over (const SpelchCase *c);
+
+/* What the shop log taught about a side. */
+const SpelchLearnt *spelch_case_log (const SpelchCase *c, SpelchSide side);
 
 /* True when the far face lies on a firm flat backing outside the finished line. */
 bool spelch_case_backed (const SpelchCase *c);

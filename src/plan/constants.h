@@ -32,9 +32,10 @@ typedef enum
   SPELCH_TERM_EXIT_CORNER,
   SPELCH_TERM_CHIP,
   SPELCH_TERM_WEAR,
+  SPELCH_TERM_LOG, /* what the shop log adds to the shear */
   SPELCH_N_TERMS,
 } SpelchTermKind;
-extern const SpelchCodes SPELCH_TERM_CODES; /* shear, backing, scored, grain, exit-corner, chip, wear */
+extern const SpelchCodes SPELCH_TERM_CODES; /* shear, backing, scored, grain, exit-corner, chip, wear, log */
 
 /* What a face is of: how well a term is founded depends on it. */
 typedef enum
@@ -69,6 +70,9 @@ typedef struct
   X (grain_bad_to, "grain-bad-to")                                                                           \
   X (backing_points, "backing-points")                                                                       \
   X (exit_corner_points, "exit-corner-points")                                                               \
+  X (log_results, "log-results") /* that agree before the shop log corrects */                               \
+  X (log_points, "log-points")                                                                               \
+  X (log_window_most, "log-window-most") /* mm */                                                            \
   X (friction, "friction-wood-steel")                                                                        \
   X (rake_default, "rake-default") /* degrees */                                                             \
   X (rake_slope, "rake-slope")     /* per degree */                                                          \

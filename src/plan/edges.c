@@ -22,10 +22,14 @@ span_in (const SpelchPass *pass, double top, double bottom, double *from, double
   return *to - *from > 1e-9;
 }
 
+/* By the shop log the turn-over may count as nearer to the face than it is marked. */
 static SpelchLoad
-load_of (const SpelchFlutes *flutes, SpelchSide side, double from, double to)
+load_of (const SpelchCase *c, SpelchSide side, double from, double to)
 {
-  SpelchHands hands = spelch_flute_hands_between (flutes, from, to);
+  double nearer = spelch_case_turns_over (c) ? spelch_case_log (c, side)->window_mm : 0;
+  double low = side == SPELCH_SIDE_MOTOR ? fmax (from - nearer, 0) : from;
+  double high = side == SPELCH_SIDE_FAR ? fmin (to + nearer, fmax (to, c->flutes.length)) : to;
+  SpelchHands hands = spelch_flute_hands_between (&c->flutes, low, high);
   bool pulls = side == SPELCH_SIDE_MOTOR ? hands.up : hands.down;
   if (pulls)
     return SPELCH_LOAD_PULL_OUT;
@@ -47,7 +51,7 @@ loading_of (const SpelchCase *c, SpelchSide side, const SpelchPass *passes, guin
       double from, to;
       if (!span_in (&passes[i], top, bottom, &from, &to))
         continue;
-      SpelchLoad load = load_of (&c->flutes, side, from, to);
+      SpelchLoad load = load_of (c, side, from, to);
       if (load > worst.load)
         worst = (Loading){ load, (int)i + 1, from, to, passes[i].finishing };
     }
@@ -147,6 +151,14 @@ wear_points (const SpelchCase *c)
   return c->blunting > c->k->wear_points_two ? 2 : c->blunting > c->k->wear_points_one ? 1 : 0;
 }
 
+/* What the shop log adds to the shear points that backing has @left, which never fall under 0. The terms that
+ * follow from the shear go by what is left without it: a result a grade better is one grade better. */
+static int
+log_points (const SpelchCase *c, SpelchSide side, int left)
+{
+  return MAX (left + spelch_case_log (c, side)->points, 0) - left;
+}
+
 /* Fills the terms for a load and returns the grade. */
 static int
 weigh (const SpelchCase *c, SpelchEdge *edge, double chip_max, bool net_lift)
@@ -158,6 +170,7 @@ weigh (const SpelchCase *c, SpelchEdge *edge, double chip_max, bool net_lift)
                 && !net_lift;
   int backing = backed ? -MIN (shear, (int)c->k->backing_points) : 0;
   int left = shear + backing;
+  int log = log_points (c, edge->side, left);
   int grain = grain_points (c, edge->side, left);
   int corner = corner_points (c, edge->side, left);
   int chip = chip_points (c, edge->side, edge->wall, left, chip_max);
@@ -172,11 +185,12 @@ weigh (const SpelchCase *c, SpelchEdge *edge, double chip_max, bool net_lift)
   edge->n_terms = 0;
   add_term (c, edge, SPELCH_TERM_SHEAR, shear);
   add_term (c, edge, SPELCH_TERM_BACKING, backing);
+  add_term (c, edge, SPELCH_TERM_LOG, log);
   add_term (c, edge, SPELCH_TERM_GRAIN, grain);
   add_term (c, edge, SPELCH_TERM_EXIT_CORNER, corner);
   add_term (c, edge, SPELCH_TERM_CHIP, chip);
   add_term (c, edge, SPELCH_TERM_WEAR, wear);
-  return CLAMP (1 + left + grain + corner + chip + wear, 1, 5);
+  return CLAMP (1 + left + log + grain + corner + chip + wear, 1, 5);
 }
 
 /* Length of finished line that the entry opens with the wrong shear. Whatever goes down on the line meets the
@@ -196,7 +210,8 @@ spoilt_by_entry (const SpelchCase *c, const SpelchPass *passes, guint n, const S
     case SPELCH_ENTRY_RAMP:
     case SPELCH_ENTRY_HELIX:
       {
-        double wrong = fmin (passes[0].tip_mm, c->flutes.turn_over + c->flutes.overlap / 2 + c->near_layer);
+        double turn = c->flutes.turn_over + c->flutes.overlap / 2 + c->log.motor.window_mm;
+        double wrong = fmin (passes[0].tip_mm, turn + c->near_layer);
         return entry->angle_deg > 0 ? fmin (wrong / tan (entry->angle_deg * M_PI / 180), whole) : 0;
       }
     case SPELCH_ENTRY_EDGE:
@@ -235,6 +250,20 @@ grade_edge (const SpelchCase *c, const SpelchPass *passes, guint n, const Spelch
     }
 }
 
+/* The grades of the model alone, for comparing with what comes out. */
+static void
+grade_without_log (const SpelchCase *c, const SpelchPass *passes, guint n, const SpelchEntry *entry,
+                   double chip_max, bool net_lift, SpelchEdge edges[SPELCH_MAX_EDGES])
+{
+  static const SpelchCorrection nothing;
+  SpelchCase bare = *c;
+  SpelchEdge own[SPELCH_MAX_EDGES];
+  bare.log = nothing;
+  spelch_edges_grade (&bare, passes, n, entry, chip_max, net_lift, own);
+  for (int i = 0; i < SPELCH_MAX_EDGES; i++)
+    edges[i].model_grade = own[i].grade;
+}
+
 void
 spelch_edges_grade (const SpelchCase *c, const SpelchPass *passes, guint n, const SpelchEntry *entry,
                     double chip_max, bool net_lift, SpelchEdge edges[SPELCH_MAX_EDGES])
@@ -252,7 +281,10 @@ spelch_edges_grade (const SpelchCase *c, const SpelchPass *passes, guint n, cons
       edge->stays = c->cut->kept == SPELCH_WALL_BOTH || c->cut->kept == edge->wall;
       Loading loading = loading_of (c, edge->side, passes, n);
       grade_edge (c, passes, n, entry, chip_max, net_lift, &loading, edge);
+      edge->model_grade = edge->grade;
     }
+  if (*c->log.bit != '\0')
+    grade_without_log (c, passes, n, entry, chip_max, net_lift, edges);
 }
 
 int

@@ -87,13 +87,13 @@ spelch_loads_material (const SpelchCase *c, const SpelchLayer *layer, double eng
     }
   SpelchForcePair pair = mix_pair (by_path, row->slot, CLAMP ((share - 0.25) / 0.25, 0, 1));
   double rake_deg = c->rake * 180 / M_PI;
-  pair.a *= scale;
-  pair.b *= scale * (1 - c->k->rake_slope * (rake_deg - c->k->rake_default));
+  pair.a *= scale * c->force_factor;
+  pair.b *= scale * c->force_factor * (1 - c->k->rake_slope * (rake_deg - c->k->rake_default));
   return pair;
 }
 
 /* What the tip cuts below the board: the backer, or a spoilboard without a kerf there. Both count as MDF; the
- * rest is air. */
+ * rest is air. The shop log's factor goes for it too, since readings take it in. */
 static void
 slice_below (const SpelchCase *c, const SpelchPass *pass, SpelchForceCase *force)
 {
@@ -101,9 +101,10 @@ slice_below (const SpelchCase *c, const SpelchPass *pass, SpelchForceCase *force
   double over = pass->tip_mm - fmax (pass->from_mm, c->thickness);
   double thick = c->cut->backer.mm > 0 ? c->cut->backer.mm : HUGE_VAL;
   double s0 = fmax (pass->tip_mm - c->thickness - thick, 0);
-  double b = mdf->b * (1 - c->k->rake_slope * (c->rake * 180 / M_PI - c->k->rake_default));
+  double a = mdf->a * c->force_factor,
+         b = mdf->b * c->force_factor * (1 - c->k->rake_slope * (c->rake * 180 / M_PI - c->k->rake_default));
   if (spelch_case_backed (c) && over - s0 > 1e-9)
-    force->slices[force->n_slices++] = (SpelchSlice){ s0, over, mdf->a, b };
+    force->slices[force->n_slices++] = (SpelchSlice){ s0, over, a, b };
 }
 
 /* Layers that the pass cuts as heights above the tip, from the tip up; neighbours of one material are one

@@ -24,7 +24,8 @@
 N_CODES (SPELCH_EVIDENCE_CODES, "evidence", "measured", "memory", "analogy", "geometry", "practice");
 N_CODES (SPELCH_SIDE_CODES, "side", "motor", "far");
 N_CODES (SPELCH_LOAD_CODES, "shear", "not-cut", "press-in", "neutral", "pull-out");
-N_CODES (SPELCH_TERM_CODES, "term", "shear", "backing", "scored", "grain", "exit-corner", "chip", "wear");
+N_CODES (SPELCH_TERM_CODES, "term", "shear", "backing", "scored", "grain", "exit-corner", "chip", "wear",
+         "log");
 N_CODES (SPELCH_STOCK_CODES, "stock", "plywood", "figured", "straight", "laminate", "board");
 N_CODES (SPELCH_OPENED_BY_CODES, "opened_by", "nothing-needed", "measure", "bed", "backer", "other-bit",
          "longer-bit", "measure-and-bed");
@@ -209,6 +210,10 @@ describe_question (const SpelchCase *c, SpelchPlan *plan)
   plan->through_depth = c->floor_depth;
   plan->flutes = c->flutes;
   plan->blunting = c->blunting;
+  plan->log_motor = c->log.motor;
+  plan->log_far = c->log.far;
+  plan->force_factor = c->force_factor;
+  plan->force_readings = c->force_readings;
   plan->overcut_most = c->overcut_most;
   plan->depth_most = c->depth_most;
   plan->step_most = c->step_most;

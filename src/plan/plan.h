@@ -35,7 +35,7 @@ extern const SpelchCodes SPELCH_LOAD_CODES; /* not-cut, press-in, neutral, pull-
 typedef struct
 {
   SpelchTermKind kind;
-  int points; /* may be negative (backing, scored) */
+  int points; /* may be negative (backing, scored, log) */
   SpelchFounding founding;
 } SpelchTerm;
 
@@ -48,6 +48,7 @@ typedef struct
   bool stays;     /* this wall belongs to the piece that is kept */
   int grade;      /* 1 clean .. 5 badly torn; 0 when load is not-cut */
   int line_grade; /* the grade away from the entry; differs from @grade only when the entry spoils the edge */
+  int model_grade;           /* the grade without what the shop log corrects */
   SpelchLoad load;           /* worst over the passes that load the face layer */
   int pass;                  /* the pass that governs, from 1; 0 when not cut */
   double span_from, span_to; /* heights above the tip that load the face layer in that pass, mm */
@@ -287,6 +288,9 @@ typedef struct
   bool through;
   SpelchFlutes flutes;
   double blunting;
+  SpelchLearnt log_motor, log_far; /* what the shop log corrects on either side; all 0 when nothing */
+  double force_factor;             /* on all forces, by the shop log; 1 without */
+  guint force_readings;            /* the readings it stands on; 0: none */
 
   SpelchVerdict verdict;
   guint n_stops;

@@ -39,7 +39,7 @@ static double
 near_needs (const SpelchCase *c, bool exact)
 {
   double tolerance = exact ? 0 : c->shear_tolerance + spelch_case_uncertain (c, false).depth_minus;
-  return c->flutes.turn_over + c->flutes.overlap / 2 + c->near_layer + tolerance;
+  return c->flutes.turn_over + c->flutes.overlap / 2 + c->log.motor.window_mm + c->near_layer + tolerance;
 }
 
 /* Largest overcut to set so that nothing below the board is cut more than it may be. */
@@ -87,8 +87,8 @@ last_tip (const SpelchCase *c, bool exact)
   SpelchUncertain off = spelch_case_uncertain (c, exact);
   double least = c->k->cuts_through + off.over_minus, most = over_most (c, off);
   if (spelch_case_turns_over (c) && !kept (c, SPELCH_SIDE_FAR, SPELCH_LOAD_PULL_OUT))
-    most = fmin (most, c->flutes.turn_over - c->flutes.overlap / 2 - far_left (c, exact)
-                           - (exact ? 0 : c->shear_tolerance) - off.over_plus);
+    most = fmin (most, c->flutes.turn_over - c->flutes.overlap / 2 - c->log.far.window_mm
+                           - far_left (c, exact) - (exact ? 0 : c->shear_tolerance) - off.over_plus);
   else if (!spelch_case_turns_over (c) && !kept (c, SPELCH_SIDE_FAR, plain_load (c, SPELCH_SIDE_FAR)))
     return EMPTY;
   return range (c->thickness + least, fmin (c->thickness + most, c->depth_most - off.depth_plus));
@@ -197,10 +197,10 @@ find_up_shear (const SpelchCase *c, SpelchWindows *w)
   double over = c->k->cuts_through + off.over_minus, deepest = first_most (c, false);
   if (c->through && c->overcut_free)
     deepest = fmin (deepest, c->thickness + over);
-  double longest = deepest - c->near_layer - off.depth_minus - around;
+  double longest = deepest - c->near_layer - off.depth_minus - around - c->log.motor.window_mm;
   double shortest = 0;
   if (c->through && !kept (c, SPELCH_SIDE_FAR, SPELCH_LOAD_PULL_OUT))
-    shortest = over + off.over_plus + c->far_layer + around;
+    shortest = over + off.over_plus + c->far_layer + around + c->log.far.window_mm;
   w->needs_up_shear_from = longest >= shortest ? shortest : 0;
   w->needs_up_shear_to = longest >= shortest ? longest : 0;
 }

@@ -42,6 +42,7 @@ tears_format (const SpelchReason *reason)
     case SPELCH_TERM_CHIP:
     case SPELCH_TERM_BACKING:
     case SPELCH_TERM_SCORED:
+    case SPELCH_TERM_LOG:
     case SPELCH_N_TERMS:
     default:
       return reason->load == SPELCH_LOAD_PULL_OUT ? _ ("Pulls the %s out: %s; %s is accepted.")

@@ -257,6 +257,42 @@ points_words (int points)
                           abs (points));
 }
 
+static const SpelchLearnt *
+learnt_about (const SpelchPlan *plan, const SpelchEdge *edge)
+{
+  return edge->side == SPELCH_SIDE_MOTOR ? &plan->log_motor : &plan->log_far;
+}
+
+/* What the shop log adds or takes away, and the results it does so for. */
+static char *
+log_sentence (const SpelchPlan *plan, const SpelchEdge *edge, int by)
+{
+  guint cuts = learnt_about (plan, edge)->points_cuts;
+  g_autofree char *points = points_words (by);
+  return g_strdup_printf (
+      by < 0 ? g_dngettext (GETTEXT_PACKAGE, "Your log: %u cut came out cleaner than expected, %s less",
+                            "Your log: %u cuts came out cleaner than expected, %s less", cuts)
+             : g_dngettext (GETTEXT_PACKAGE, "Your log: %u cut came out worse than expected, %s more",
+                            "Your log: %u cuts came out worse than expected, %s more", cuts),
+      cuts, points);
+}
+
+static char *
+log_window_sentence (const SpelchPlan *plan, const SpelchEdge *edge, const SpelchNumbers *numbers)
+{
+  const SpelchLearnt *learnt = learnt_about (plan, edge);
+  g_autofree char *nearer = spelch_words_exactly (numbers, learnt->window_mm);
+  return g_strdup_printf (
+      g_dngettext (
+          GETTEXT_PACKAGE,
+          "Your log: %u cut tore though it was clear of where the shear turns over, which counts as %s "
+          "nearer",
+          "Your log: %u cuts tore though they were clear of where the shear turns over, which counts "
+          "as %s nearer",
+          learnt->window_cuts),
+      learnt->window_cuts, nearer);
+}
+
 static char *
 term_sentence (const SpelchPlan *plan, const SpelchEdge *edge, const SpelchTerm *term,
                const SpelchNumbers *numbers)
@@ -287,6 +323,8 @@ term_sentence (const SpelchPlan *plan, const SpelchEdge *edge, const SpelchTerm 
       return g_strdup_printf (_ ("The largest chip is %s mm thick and splits ahead: %s"), chip, points);
     case SPELCH_TERM_WEAR:
       return g_strdup_printf (_ ("The bit cuts with %s times a new edge's rubbing: %s"), blunting, points);
+    case SPELCH_TERM_LOG:
+      return log_sentence (plan, edge, term->points);
     case SPELCH_N_TERMS:
     default:
       return g_strdup ("");
@@ -343,6 +381,8 @@ add_arris_reasons (GPtrArray *list, const SpelchPlan *plan, const SpelchEdge *ed
                    const SpelchNumbers *numbers)
 {
   add_reason (list, span_sentence (plan, edge, numbers), SPELCH_EVIDENCE_GEOMETRY);
+  if (is_compression (plan) && learnt_about (plan, edge)->window_mm > 0)
+    add_reason (list, log_window_sentence (plan, edge, numbers), SPELCH_EVIDENCE_PRACTICE);
   for (guint i = 0; i < edge->n_terms; i++)
     add_term_reason (list, term_sentence (plan, edge, &edge->terms[i], numbers), &edge->terms[i].founding);
   if (edge->on_finishing)

@@ -309,3 +309,19 @@ spelch_words_cut (const SpelchCut *cut, const SpelchPlan *plan, const SpelchNumb
         plan->n_passes);
   return g_strdup_printf (_ ("%s deep, %s wide"), depth, width);
 }
+
+char *
+spelch_words_calibration (const SpelchPlan *plan, const SpelchNumbers *numbers)
+{
+  g_autofree char *factor = spelch_words_decimal (numbers, plan->force_factor, 2);
+  if (plan->force_readings == 0)
+    return g_strdup ("");
+  return g_strdup_printf (
+      g_dngettext (GETTEXT_PACKAGE,
+                   "Your log: %u reading of the spindle's load puts the forces in this board at %s times the "
+                   "tables'; their band stays as wide (shop practice).",
+                   "Your log: %u readings of the spindle's load put the forces in this board at %s times the "
+                   "tables'; their band stays as wide (shop practice).",
+                   plan->force_readings),
+      plan->force_readings, factor);
+}

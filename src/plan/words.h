@@ -79,6 +79,10 @@ char *spelch_words_seat_advice (const SpelchPlan *plan, const SpelchPart *part, 
  * be; "" without tabs. */
 char *spelch_words_tabs (const SpelchPlan *plan, const SpelchNumbers *numbers);
 
+/* "Your log: 3 readings of the spindle's load put the forces in this board at 1.12 times the tables'; their
+ * band stays as wide (shop practice)."; "" without a calibration. */
+char *spelch_words_calibration (const SpelchPlan *plan, const SpelchNumbers *numbers);
+
 /* "Dull after about 240 m of such cuts; one piece costs 0.31 in wear." Without a price only the
  * length; "" where nothing is known. */
 char *spelch_words_upkeep (const SpelchPlan *plan, const SpelchNumbers *numbers);

@@ -4,6 +4,7 @@
 #include "shop/fault.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 static const char *const holds[] = {
   [SPELCH_HOLD_UNTOLD] = "untold", [SPELCH_HOLD_VACUUM] = "vacuum", [SPELCH_HOLD_CLAMPS] = "clamps",
@@ -32,6 +33,7 @@ spelch_part_copy (const SpelchPart *part)
   g_atomic_ref_count_init (&copy->ref_count);
   copy->bits = g_memdup2 (part->bits, part->n_bits * sizeof *part->bits);
   copy->cuts = g_memdup2 (part->cuts, part->n_cuts * sizeof *part->cuts);
+  copy->corrections = g_memdup2 (part->corrections, part->n_corrections * sizeof *part->corrections);
   if (copy->unknown != NULL)
     g_hash_table_ref (copy->unknown);
   return copy;
@@ -51,6 +53,7 @@ spelch_part_unref (SpelchPart *part)
     return;
   g_free (part->bits);
   g_free (part->cuts);
+  g_free (part->corrections);
   g_clear_pointer (&part->unknown, g_hash_table_unref);
   g_free (part);
 }
@@ -93,6 +96,51 @@ spelch_part_add_cut (SpelchPart *part, const SpelchCut *cut)
   SpelchCut added = *cut;
   part->cuts = g_renew (SpelchCut, part->cuts, part->n_cuts + 1);
   part->cuts[part->n_cuts++] = added;
+}
+
+int
+spelch_part_find_correction (const SpelchPart *part, const char *board, const char *bit)
+{
+  for (guint i = 0; i < part->n_corrections; i++)
+    if (g_str_equal (part->corrections[i].board, board) && g_str_equal (part->corrections[i].bit, bit))
+      return (int)i;
+  return -1;
+}
+
+const SpelchCorrection *
+spelch_part_correction (const SpelchPart *part, const SpelchBit *bit)
+{
+  int i = spelch_part_find_correction (part, part->board.id, bit->id);
+  return i >= 0 && spelch_correction_holds (&part->corrections[i], bit) ? &part->corrections[i] : NULL;
+}
+
+const SpelchCalibration *
+spelch_part_calibration (const SpelchPart *part)
+{
+  const SpelchCalibration *calibration = &part->calibration;
+  bool counts = *calibration->board != '\0' && !calibration->off;
+  return counts && g_str_equal (calibration->board, part->board.id) ? calibration : NULL;
+}
+
+void
+spelch_part_put_correction (SpelchPart *part, const SpelchCorrection *correction)
+{
+  SpelchCorrection added = *correction;
+  int place = spelch_part_find_correction (part, added.board, added.bit);
+  if (place < 0)
+    {
+      place = (int)part->n_corrections++;
+      part->corrections = g_renew (SpelchCorrection, part->corrections, part->n_corrections);
+    }
+  part->corrections[place] = added;
+}
+
+void
+spelch_part_drop_correction (SpelchPart *part, guint i)
+{
+  part->n_corrections--;
+  memmove (&part->corrections[i], &part->corrections[i + 1],
+           (part->n_corrections - i) * sizeof *part->corrections);
 }
 
 /* The sentence of a value inside the part, with where it stands in front. Takes @fault. */
@@ -176,6 +224,21 @@ fault_of_cuts (const SpelchPart *part)
   return NULL;
 }
 
+static char *
+fault_of_corrections (const SpelchPart *part)
+{
+  for (guint i = 0; i < part->n_corrections; i++)
+    {
+      const SpelchCorrection *correction = &part->corrections[i];
+      char *fault = spelch_correction_fault (correction);
+      if (fault == NULL && spelch_part_find_correction (part, correction->board, correction->bit) != (int)i)
+        fault = g_strdup (_ ("this board and bit stand twice in the list."));
+      if (fault != NULL)
+        return in_list ("corrections", i, correction->bit, fault);
+    }
+  return in ("calibration", spelch_calibration_fault (&part->calibration));
+}
+
 char *
 spelch_part_fault (const SpelchPart *part)
 {
@@ -184,5 +247,6 @@ spelch_part_fault (const SpelchPart *part)
              ?: in ("board", spelch_board_fault (&part->board))
              ?: in ("machine", spelch_machine_fault (&part->machine))
              ?: fault_of_bits (part)
-             ?: fault_of_cuts (part);
+             ?: fault_of_cuts (part)
+             ?: fault_of_corrections (part);
 }

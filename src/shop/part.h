@@ -8,6 +8,7 @@
 
 #include "shop/bit.h"
 #include "shop/board.h"
+#include "shop/correction.h"
 #include "shop/cut.h"
 #include "shop/machine.h"
 
@@ -54,6 +55,9 @@ typedef struct
   int accepted_hidden; /* and on a hidden one */
   SpelchTolerances tolerances;
   SpelchHolding holding;
+  guint n_corrections; /* what the shop log taught, of each board and bit once */
+  SpelchCorrection *corrections;
+  SpelchCalibration calibration; /* of the forces; for the board it names */
   GHashTable *unknown; /* path -> JSON text of members this program doesn't know; shared between copies, may
                           be NULL */
   int file_version;    /* format_version it was read from */
@@ -79,6 +83,20 @@ void spelch_part_put_bit (SpelchPart *part, const SpelchBit *bit);
 
 /* Adds a copy of @cut at the end. Only on a part not yet shared. */
 void spelch_part_add_cut (SpelchPart *part, const SpelchCut *cut);
+
+/* Index of the correction about a bit in a board, or -1. */
+int spelch_part_find_correction (const SpelchPart *part, const char *board, const char *bit);
+
+/* The correction that counts for @bit in the part's board, or NULL. */
+const SpelchCorrection *spelch_part_correction (const SpelchPart *part, const SpelchBit *bit);
+
+/* The calibration that counts for the part's board, or NULL. */
+const SpelchCalibration *spelch_part_calibration (const SpelchPart *part);
+
+/* Adds a copy of @correction, or replaces the one about its board and bit; takes one away. Only on a part not
+ * yet shared. */
+void spelch_part_put_correction (SpelchPart *part, const SpelchCorrection *correction);
+void spelch_part_drop_correction (SpelchPart *part, guint i);
 
 /* What is wrong with the part, as a sentence naming the member ("cuts[2] 'shelf-dado': ..."), or NULL.
  * g_free() it. */

@@ -28,7 +28,7 @@ SPOILERS = [-1, 0, 0.01, 1.5, 7, 102, 200001, "x", "5 mm", True, None, [], {}, {
 
 # The program's sentences about one value against another.
 CROSS = re.compile(r"add up to|deeper than|less than|isn't among|isn't the same|longer than|wider than|leaves no|"
-                   r"more than rpm_max|isn't a day|less deep|steps_rpm\[|tabs\.thickness|held\.overcut")
+                   r"more than rpm_max|isn't a day|stand twice|less deep|steps_rpm\[|tabs\.thickness|held\.overcut")
 
 
 class NotJson(Exception):

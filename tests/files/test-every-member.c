@@ -32,6 +32,27 @@ check_full_part (const SpelchPart *part)
 }
 
 static void
+check_full_corrections (const SpelchPart *part)
+{
+  g_assert_cmpuint (part->n_corrections, ==, 1);
+  const SpelchCorrection *correction = &part->corrections[0];
+  g_assert_cmpstr (correction->board, ==, "sandwich");
+  g_assert_cmpstr (correction->bit, ==, "every-one");
+  g_assert_cmpstr (correction->last, ==, "2024-03-31");
+  g_assert_true (correction->off);
+  g_assert_cmpint (correction->motor.points, ==, -1);
+  g_assert_cmpuint (correction->motor.points_cuts, ==, 2);
+  g_assert_cmpfloat (correction->motor.window_mm, ==, 0);
+  g_assert_cmpint (correction->far.points, ==, 0);
+  g_assert_cmpfloat (correction->far.window_mm, ==, 0.45);
+  g_assert_cmpuint (correction->far.window_cuts, ==, 3);
+  g_assert_cmpstr (part->calibration.board, ==, "sandwich");
+  g_assert_true (part->calibration.off);
+  g_assert_cmpfloat (part->calibration.factor, ==, 1.125);
+  g_assert_cmpuint (part->calibration.readings, ==, 4);
+}
+
+static void
 check_full_board (const SpelchBoard *board)
 {
   g_assert_cmpstr (board->id, ==, "sandwich");
@@ -193,6 +214,7 @@ test_every_member (void)
   check_full_cut (&part->cuts[0]);
   check_full_held (&part->cuts[0].held);
   check_fitted_cut (&part->cuts[1]);
+  check_full_corrections (part);
   g_autofree char *written = spelch_part_to_json (part);
   g_assert_cmpstr (written, ==, text);
 }
