@@ -170,7 +170,9 @@ spelch_rank_json (const SpelchPart *part, const SpelchBit *bits, const SpelchRan
   spelch_writer_text (w, "model_version", SPELCH_MODEL_VERSION);
   spelch_writer_text (w, "part", part->id);
   spelch_writer_text (w, "board", part->board.id);
+  number (w, "thickness_mm", spelch_board_thickness (&part->board));
   spelch_writer_text (w, "machine", part->machine.id);
+  spelch_writer_code (w, "datum", &SPELCH_DATUM_CODES, (int)spelch_machine_datum (&part->machine));
   number (w, "accepted_seen", part->accepted_seen);
   number (w, "accepted_hidden", part->accepted_hidden);
   spelch_writer_open_list (w, "cuts");

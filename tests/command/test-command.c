@@ -3,68 +3,15 @@
  * The command line, run as a person or a program runs it: same numbers as the plan, sentences for bad input,
  * exit statuses.
  */
+#include "running.h"
+
 #include "files/list-file.h"
 #include "files/part-file.h"
 #include "files/shop-data.h"
 #include "plan/plan.h"
 
 #include <glib/gstdio.h>
-#include <json-glib/json-glib.h>
 #include <string.h>
-
-typedef struct
-{
-  char *out, *err;
-  int status;
-} Ran;
-
-static Ran
-run (const char *first, ...)
-{
-  g_autoptr (GPtrArray) words = g_ptr_array_new ();
-  va_list more;
-  Ran ran = { NULL, NULL, -1 };
-  g_ptr_array_add (words, (char *)g_getenv ("SPELCH_PROGRAM"));
-  va_start (more, first);
-  for (const char *word = first; word != NULL; word = va_arg (more, const char *))
-    g_ptr_array_add (words, (char *)word);
-  va_end (more);
-  g_ptr_array_add (words, NULL);
-  g_auto (GStrv) environment
-      = g_environ_unsetenv (g_environ_unsetenv (g_get_environ (), "DISPLAY"), "WAYLAND_DISPLAY");
-  g_autoptr (GError) error = NULL;
-  int wait = 0;
-  g_spawn_sync (NULL, (char **)words->pdata, environment, G_SPAWN_DEFAULT, NULL, NULL, &ran.out, &ran.err,
-                &wait, &error);
-  g_assert_no_error (error);
-  g_assert_true (WIFEXITED (wait));
-  ran.status = WEXITSTATUS (wait);
-  return ran;
-}
-
-static void
-ran_clear (Ran *ran)
-{
-  g_free (ran->out);
-  g_free (ran->err);
-}
-G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Ran, ran_clear)
-
-static char *
-demo_file (void)
-{
-  return g_build_filename (g_getenv ("SPELCH_DATA"), "demo.spelch", NULL);
-}
-
-static JsonObject *
-cut_of (JsonParser *parser, const char *text)
-{
-  g_autoptr (GError) error = NULL;
-  json_parser_load_from_data (parser, text, -1, &error);
-  g_assert_no_error (error);
-  return json_array_get_object_element (
-      json_object_get_array_member (json_node_get_object (json_parser_get_root (parser)), "cuts"), 0);
-}
 
 static double
 ratio (JsonObject *object, const char *member, double ours)
@@ -77,10 +24,10 @@ ratio (JsonObject *object, const char *member, double ours)
 static void
 test_json_is_the_plan (void)
 {
-  g_autofree char *file = demo_file ();
-  g_auto (Ran) ran = run ("plan", file, "--cut", "outline", "--json", NULL);
+  g_autofree char *file = running_demo ();
+  g_auto (Running) ran = running ("plan", file, "--cut", "outline", "--json", NULL);
   g_autoptr (JsonParser) parser = json_parser_new ();
-  JsonObject *cut = cut_of (parser, ran.out);
+  JsonObject *cut = running_cut (parser, ran.out);
   g_autoptr (SpelchPart) part = spelch_shop_demo ();
   SpelchPlan plan;
   spelch_plan_make (spelch_shop_constants (), part, &part->cuts[0],
@@ -137,18 +84,18 @@ test_json_members (void)
                                   "edge_path_m",
                                   "life_m_left",
                                   "cost" };
-  g_autofree char *file = demo_file ();
-  g_auto (Ran) ran = run ("plan", file, "--cut", "outline", "--json", NULL);
+  g_autofree char *file = running_demo ();
+  g_auto (Running) ran = running ("plan", file, "--cut", "outline", "--json", NULL);
   g_autoptr (JsonParser) parser = json_parser_new ();
-  JsonObject *cut = cut_of (parser, ran.out);
+  JsonObject *cut = running_cut (parser, ran.out);
   for (guint i = 0; i < G_N_ELEMENTS (members); i++)
     g_assert_true (json_object_has_member (cut, members[i]));
   g_assert_true (json_object_get_null_member (cut, "cost"));
 
   /* a cut that has no bit yet, and one whose last pass would stop above the face */
-  g_auto (Ran) bare = run ("plan", file, "--cut", "shelf-dado", "--json", NULL);
+  g_auto (Running) bare = running ("plan", file, "--cut", "shelf-dado", "--json", NULL);
   g_autoptr (JsonParser) other = json_parser_new ();
-  JsonObject *empty = cut_of (other, bare.out);
+  JsonObject *empty = running_cut (other, bare.out);
   for (guint i = 0; i < G_N_ELEMENTS (members); i++)
     g_assert_true (json_object_has_member (empty, members[i]));
   g_assert_true (json_object_get_null_member (empty, "bit"));
@@ -159,11 +106,11 @@ test_json_members (void)
 static void
 test_json_why (void)
 {
-  g_autofree char *file = demo_file ();
-  g_auto (Ran) ran = run ("plan", file, "--cut", "outline", "--bit", "up-cut-6.35x25", "--feed", "9000",
-                          "--speed", "18000", "--json", NULL);
+  g_autofree char *file = running_demo ();
+  g_auto (Running) ran = running ("plan", file, "--cut", "outline", "--bit", "up-cut-6.35x25", "--feed",
+                                  "9000", "--speed", "18000", "--json", NULL);
   g_autoptr (JsonParser) parser = json_parser_new ();
-  JsonArray *edges = json_object_get_array_member (cut_of (parser, ran.out), "edges");
+  JsonArray *edges = json_object_get_array_member (running_cut (parser, ran.out), "edges");
   for (guint i = 0; i < 2; i++)
     {
       JsonObject *edge = json_array_get_object_element (edges, i);
@@ -184,10 +131,11 @@ static void
 test_json_sources (void)
 {
   const char *const terms[] = { "shear", "backing" };
-  g_autofree char *file = demo_file ();
-  g_auto (Ran) ran = run ("plan", file, "--cut", "outline", "--bit", "down-cut-6.35x25", "--json", NULL);
+  g_autofree char *file = running_demo ();
+  g_auto (Running) ran
+      = running ("plan", file, "--cut", "outline", "--bit", "down-cut-6.35x25", "--json", NULL);
   g_autoptr (JsonParser) parser = json_parser_new ();
-  JsonArray *edges = json_object_get_array_member (cut_of (parser, ran.out), "edges");
+  JsonArray *edges = json_object_get_array_member (running_cut (parser, ran.out), "edges");
   JsonArray *found = json_object_get_array_member (json_array_get_object_element (edges, 2), "terms");
   for (guint i = 0; i < G_N_ELEMENTS (terms); i++)
     {
@@ -208,17 +156,17 @@ motor_grade (JsonObject *cut)
 static void
 test_what_if (void)
 {
-  g_autofree char *file = demo_file ();
+  g_autofree char *file = running_demo ();
   g_autofree char *before = NULL, *after = NULL;
   g_assert_true (g_file_get_contents (file, &before, NULL, NULL));
-  g_auto (Ran) shallow
-      = run ("plan", file, "--cut", "outline", "--pass", "6", "--pass", "18.3mm", "--json", NULL);
-  g_auto (Ran) deep
-      = run ("plan", file, "--cut", "outline", "--pass", "3/8", "--pass", "18,3 mm", "--json", NULL);
+  g_auto (Running) shallow
+      = running ("plan", file, "--cut", "outline", "--pass", "6", "--pass", "18.3mm", "--json", NULL);
+  g_auto (Running) deep
+      = running ("plan", file, "--cut", "outline", "--pass", "3/8", "--pass", "18,3 mm", "--json", NULL);
   g_autoptr (JsonParser) one = json_parser_new ();
   g_autoptr (JsonParser) other = json_parser_new ();
-  g_assert_cmpint (motor_grade (cut_of (one, shallow.out)), >, 3);
-  g_assert_cmpint (motor_grade (cut_of (other, deep.out)), ==, 1);
+  g_assert_cmpint (motor_grade (running_cut (one, shallow.out)), >, 3);
+  g_assert_cmpint (motor_grade (running_cut (other, deep.out)), ==, 1);
   g_assert_true (g_file_get_contents (file, &after, NULL, NULL));
   g_assert_cmpstr (before, ==, after);
 }
@@ -227,20 +175,21 @@ test_what_if (void)
 static void
 test_passes_asked (void)
 {
-  g_autofree char *file = demo_file ();
-  g_auto (Ran) single = run ("plan", file, "--cut", "outline", "--pass", "18.3mm", "--json", NULL);
-  g_auto (Ran) dado
-      = run ("plan", file, "--cut", "shelf-dado", "--bit", "up-cut-6.35x25", "--pass", "9", "--json", NULL);
-  g_auto (Ran) past = run ("plan", file, "--cut", "shelf-dado", "--pass", "30", NULL);
-  g_auto (Ran) twice = run ("plan", file, "--cut", "outline", "--pass", "18.1", "--pass", "18.4", NULL);
+  g_autofree char *file = running_demo ();
+  g_auto (Running) single = running ("plan", file, "--cut", "outline", "--pass", "18.3mm", "--json", NULL);
+  g_auto (Running) dado = running ("plan", file, "--cut", "shelf-dado", "--bit", "up-cut-6.35x25", "--pass",
+                                   "9", "--json", NULL);
+  g_auto (Running) past = running ("plan", file, "--cut", "shelf-dado", "--pass", "30", NULL);
+  g_auto (Running) twice
+      = running ("plan", file, "--cut", "outline", "--pass", "18.1", "--pass", "18.4", NULL);
   g_autoptr (JsonParser) one = json_parser_new ();
   g_autoptr (JsonParser) other = json_parser_new ();
-  JsonArray *passes = json_object_get_array_member (cut_of (one, single.out), "passes");
+  JsonArray *passes = json_object_get_array_member (running_cut (one, single.out), "passes");
   g_assert_cmpuint (json_array_get_length (passes), ==, 1);
   g_assert_cmpfloat_with_epsilon (
       json_object_get_double_member (json_array_get_object_element (passes, 0), "tip_mm"), 18.3, 1e-6);
-  g_assert_cmpuint (json_array_get_length (json_object_get_array_member (cut_of (other, dado.out), "passes")),
-                    ==, 1);
+  g_assert_cmpuint (
+      json_array_get_length (json_object_get_array_member (running_cut (other, dado.out), "passes")), ==, 1);
   g_assert_cmpint (past.status, ==, 2);
   g_assert_nonnull (strstr (past.err, "shelf-dado"));
   g_assert_nonnull (strstr (past.err, "9 mm"));
@@ -252,10 +201,10 @@ test_passes_asked (void)
 static void
 test_one_cut_asked (void)
 {
-  g_autofree char *file = demo_file ();
-  g_auto (Ran) thin = run ("plan", file, "--cut", "outline", "--board", "birch-ply-12", "--bit",
-                           "compression-12.7x35", NULL);
-  g_auto (Ran) all = run ("plan", file, "--board", "birch-ply-12", NULL);
+  g_autofree char *file = running_demo ();
+  g_auto (Running) thin = running ("plan", file, "--cut", "outline", "--board", "birch-ply-12", "--bit",
+                                   "compression-12.7x35", NULL);
+  g_auto (Running) all = running ("plan", file, "--board", "birch-ply-12", NULL);
   g_assert_cmpint (thin.status, !=, 2);
   g_assert_nonnull (strstr (thin.out, "below the board"));
   g_assert_cmpint (all.status, ==, 2);
@@ -268,11 +217,12 @@ test_no_feed (void)
 {
   const char *const nothing[]
       = { "feed_mm_min", "feed_per_tooth_mm", "chip_max_mm", "chip_mean_mm", "time_s" };
-  g_autofree char *file = demo_file ();
-  g_auto (Ran) text = run ("plan", file, "--cut", "outline", "--machine", "trim-router", NULL);
-  g_auto (Ran) json = run ("plan", file, "--cut", "outline", "--machine", "trim-router", "--json", NULL);
+  g_autofree char *file = running_demo ();
+  g_auto (Running) text = running ("plan", file, "--cut", "outline", "--machine", "trim-router", NULL);
+  g_auto (Running) json
+      = running ("plan", file, "--cut", "outline", "--machine", "trim-router", "--json", NULL);
   g_autoptr (JsonParser) parser = json_parser_new ();
-  JsonObject *cut = cut_of (parser, json.out);
+  JsonObject *cut = running_cut (parser, json.out);
   g_assert_cmpint (text.status, ==, 1);
   g_assert_null (strstr (text.out, "0 mm/min"));
   g_assert_nonnull (strstr (text.out, "none fits"));
@@ -283,16 +233,16 @@ test_no_feed (void)
 static void
 test_statuses (void)
 {
-  g_autofree char *file = demo_file ();
-  g_auto (Ran) fine = run ("check", file, NULL);
-  g_auto (Ran) stop
-      = run ("plan", file, "--cut", "outline", "--bit", "up-cut-6.35x25", "--speed", "40000", NULL);
-  g_auto (Ran) none = run ("plan", "/nowhere/at-all.spelch", NULL);
-  g_auto (Ran) word = run ("plane", file, NULL);
-  g_auto (Ran) cut = run ("plan", file, "--cut", "no-such-cut", NULL);
-  g_auto (Ran) pass = run ("plan", file, "--pass", "9 ells", NULL);
-  g_auto (Ran) help = run ("plan", "--help", NULL);
-  g_auto (Ran) window = run (file, NULL);
+  g_autofree char *file = running_demo ();
+  g_auto (Running) fine = running ("check", file, NULL);
+  g_auto (Running) stop
+      = running ("plan", file, "--cut", "outline", "--bit", "up-cut-6.35x25", "--speed", "40000", NULL);
+  g_auto (Running) none = running ("plan", "/nowhere/at-all.spelch", NULL);
+  g_auto (Running) word = running ("plane", file, NULL);
+  g_auto (Running) cut = running ("plan", file, "--cut", "no-such-cut", NULL);
+  g_auto (Running) pass = running ("plan", file, "--pass", "9 ells", NULL);
+  g_auto (Running) help = running ("plan", "--help", NULL);
+  g_auto (Running) window = running (file, NULL);
   g_assert_cmpint (fine.status, ==, 0);
   g_assert_cmpint (stop.status, ==, 1);
   g_assert_nonnull (strstr (stop.out, "DO NOT CUT"));
@@ -313,15 +263,15 @@ test_statuses (void)
 static void
 test_check (void)
 {
-  g_autofree char *file = demo_file ();
+  g_autofree char *file = running_demo ();
   g_autofree char *good
       = g_test_build_filename (G_TEST_DIST, "files", "log-corpus", "good", "small.json", NULL);
   g_autofree char *bad
       = g_test_build_filename (G_TEST_DIST, "files", "log-corpus", "bad", "grade-both.json", NULL);
-  g_auto (Ran) part = run ("check", file, "--json", NULL);
-  g_auto (Ran) log = run ("check", good, "--json", NULL);
-  g_auto (Ran) words = run ("check", good, NULL);
-  g_auto (Ran) wrong = run ("check", bad, NULL);
+  g_auto (Running) part = running ("check", file, "--json", NULL);
+  g_auto (Running) log = running ("check", good, "--json", NULL);
+  g_auto (Running) words = running ("check", good, NULL);
+  g_auto (Running) wrong = running ("check", bad, NULL);
   g_assert_nonnull (strstr (part.out, "\"kind\": \"part\""));
   g_assert_nonnull (strstr (log.out, "\"kind\": \"log\""));
   g_assert_nonnull (strstr (log.out, "\"entries\": 2"));
@@ -338,14 +288,14 @@ test_draw (void)
   {
     const char *name, *begins;
   } kinds[] = { { "side.svg", "<?xml" }, { "side.png", "\x89PNG" }, { "side.pdf", "%PDF" } };
-  g_autofree char *file = demo_file ();
+  g_autofree char *file = running_demo ();
   g_autofree char *folder = g_dir_make_tmp ("spelch-XXXXXX", NULL);
   for (guint i = 0; i < G_N_ELEMENTS (kinds); i++)
     {
       g_autofree char *path = g_build_filename (folder, kinds[i].name, NULL);
       g_autofree char *bytes = NULL;
       gsize length = 0;
-      g_auto (Ran) ran = run ("draw", file, "--cut", "outline", "-o", path, NULL);
+      g_auto (Running) ran = running ("draw", file, "--cut", "outline", "-o", path, NULL);
       g_assert_cmpint (ran.status, ==, 0);
       g_assert_true (g_file_get_contents (path, &bytes, &length, NULL));
       g_assert_cmpuint (length, >, 5000);
@@ -353,9 +303,9 @@ test_draw (void)
       g_remove (path);
     }
   g_rmdir (folder);
-  g_auto (Ran) nowhere = run ("draw", file, "--cut", "outline", "-o", "/nowhere/side.svg", NULL);
+  g_auto (Running) nowhere = running ("draw", file, "--cut", "outline", "-o", "/nowhere/side.svg", NULL);
   g_assert_cmpint (nowhere.status, ==, 3);
-  g_auto (Ran) kind = run ("draw", file, "--cut", "outline", "-o", "side.bmp", NULL);
+  g_auto (Running) kind = running ("draw", file, "--cut", "outline", "-o", "side.bmp", NULL);
   g_assert_cmpint (kind.status, ==, 2);
 }
 
@@ -383,11 +333,11 @@ static void
 test_rank_drawer (void)
 {
   const char *const ids[2] = { "up-cut-8x32", "down-cut-9.5x25" };
-  g_autofree char *file = demo_file ();
+  g_autofree char *file = running_demo ();
   g_autofree char *drawer = write_drawer (ids);
-  g_auto (Ran) ran = run ("rank", file, "--cut", "shelf-dado", "--drawer", drawer, "--json", NULL);
+  g_auto (Running) ran = running ("rank", file, "--cut", "shelf-dado", "--drawer", drawer, "--json", NULL);
   g_autoptr (JsonParser) parser = json_parser_new ();
-  JsonObject *cut = cut_of (parser, ran.out);
+  JsonObject *cut = running_cut (parser, ran.out);
   JsonArray *choices = json_object_get_array_member (cut, "choices");
   JsonObject *last = json_array_get_object_element (choices, 1);
   g_remove (drawer);
@@ -416,10 +366,10 @@ test_rank_drawer (void)
 static void
 test_rank_order (void)
 {
-  g_autofree char *file = demo_file ();
-  g_auto (Ran) ran = run ("rank", file, "--json", NULL);
+  g_autofree char *file = running_demo ();
+  g_auto (Running) ran = running ("rank", file, "--json", NULL);
   g_autoptr (JsonParser) parser = json_parser_new ();
-  cut_of (parser, ran.out);
+  running_cut (parser, ran.out);
   JsonObject *root = json_node_get_object (json_parser_get_root (parser));
   JsonArray *steps = json_object_get_array_member (json_object_get_object_member (root, "order"), "steps");
   guint cuts = json_array_get_length (json_object_get_array_member (root, "cuts"));
@@ -435,14 +385,14 @@ static void
 test_rank_nothing (void)
 {
   const char *const ids[2] = { "straight-19x32", "straight-12.7x32" };
-  g_autofree char *file = demo_file ();
+  g_autofree char *file = running_demo ();
   g_autofree char *boards = g_build_filename (g_getenv ("SPELCH_DATA"), "boards.json", NULL);
   g_autofree char *drawer = write_drawer (ids);
-  g_auto (Ran) ran = run ("rank", file, "--cut", "rail-mortise", "--drawer", drawer, NULL);
-  g_auto (Ran) none = run ("rank", file, "--cut", "peg-holes", "--drawer", drawer, NULL);
-  g_auto (Ran) missing = run ("rank", file, "--drawer", "/nowhere/bits.json", NULL);
-  g_auto (Ran) wrong = run ("rank", file, "--drawer", boards, NULL);
-  g_auto (Ran) elsewhere = run ("plan", file, "--drawer", drawer, NULL);
+  g_auto (Running) ran = running ("rank", file, "--cut", "rail-mortise", "--drawer", drawer, NULL);
+  g_auto (Running) none = running ("rank", file, "--cut", "peg-holes", "--drawer", drawer, NULL);
+  g_auto (Running) missing = running ("rank", file, "--drawer", "/nowhere/bits.json", NULL);
+  g_auto (Running) wrong = running ("rank", file, "--drawer", boards, NULL);
+  g_auto (Running) elsewhere = running ("plan", file, "--drawer", drawer, NULL);
   g_remove (drawer);
   g_assert_nonnull (strstr (ran.out, "What to look for:"));
   g_assert_nonnull (strstr (ran.out, "A down-cut would do: "));
