@@ -1,41 +1,41 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * spelch check: says whether a part file or a shop log can be read, and what is wrong with it if not.
+ * spelch check: says whether a part file, a shop log or another list can be read, and what is wrong with it
+ * if not.
  */
 #include "command/asked.h"
 #include "command/commands.h"
 
 #include "files/file-io.h"
 #include "files/json-text.h"
-#include "files/log-file.h"
+#include "files/list-file.h"
 
 #include <glib/gi18n.h>
 
-/* Whether the file's outermost object has a log. What can't be read at all is left to the reader of parts,
- * which says why. */
+/* Says of a list whether it can be read. False when the file isn't a list; what can't be read at all is left
+ * to the reader of parts, which says why. */
 static bool
-holds_log (GFile *file)
+check_list (const SpelchAsked *asked, int *status)
 {
+  g_autoptr (GFile) file = g_file_new_for_commandline_arg (asked->file);
+  g_autofree char *name = spelch_file_name (file);
   gsize length = 0;
   g_autofree char *text = spelch_file_read (file, &length, NULL, NULL);
-  g_autoptr (JsonNode) root = text != NULL ? spelch_json_parse (text, length, "", NULL) : NULL;
-  return root != NULL && json_object_has_member (json_node_get_object (root), "log");
-}
-
-static int
-check_log (GFile *file, const SpelchAsked *asked)
-{
+  g_autoptr (JsonNode) root = text != NULL ? spelch_json_parse (text, length, name, NULL) : NULL;
   g_autoptr (GError) error = NULL;
-  g_autoptr (SpelchLog) log = spelch_log_load (file, NULL, &error);
-  if (log == NULL)
-    return spelch_command_fail (error->message, SPELCH_EXIT_BAD_INPUT);
-  if (asked->json)
-    g_print ("{\n  \"kind\": \"log\",\n  \"format_version\": 1,\n  \"entries\": %u\n}\n", log->entries->len);
-  else
-    g_print (g_dngettext (GETTEXT_PACKAGE, "%s: in order, %u entry.\n", "%s: in order, %u entries.\n",
-                          log->entries->len),
-             asked->file, log->entries->len);
-  return SPELCH_EXIT_DONE;
+  SpelchListKind kind;
+  if (root == NULL || !spelch_list_kind_of (json_node_get_object (root), &kind))
+    return false;
+  g_autoptr (GArray) items = spelch_list_from_json (kind, text, length, name, NULL, &error);
+  *status = items != NULL ? SPELCH_EXIT_DONE : spelch_command_fail (error->message, SPELCH_EXIT_BAD_INPUT);
+  if (items != NULL && asked->json)
+    g_print ("{\n  \"kind\": \"%s\",\n  \"format_version\": 1,\n  \"entries\": %u\n}\n",
+             spelch_list_member (kind), items->len);
+  else if (items != NULL)
+    g_print (
+        g_dngettext (GETTEXT_PACKAGE, "%s: in order, %u entry.\n", "%s: in order, %u entries.\n", items->len),
+        asked->file, items->len);
+  return true;
 }
 
 static int
@@ -64,11 +64,11 @@ spelch_command_check (int argc, char **argv)
   bool helped = false;
   if (!spelch_asked_read (
           &asked, "check",
-          _ ("Says whether a part file or a shop log can be read, and what is wrong with it if not."),
+          _ ("Says whether a part file, a shop log or another list can be read, and what is wrong if not."),
           SPELCH_ASKING_PLAN, argc, argv, &helped, &error))
     return spelch_command_fail (error->message, SPELCH_EXIT_BAD_INPUT);
   if (helped)
     return SPELCH_EXIT_DONE;
-  g_autoptr (GFile) file = g_file_new_for_commandline_arg (asked.file);
-  return holds_log (file) ? check_log (file, &asked) : check_part (&asked);
+  int status = SPELCH_EXIT_DONE;
+  return check_list (&asked, &status) ? status : check_part (&asked);
 }

@@ -125,6 +125,24 @@ spelch_list_item_fault (SpelchListKind kind, gconstpointer item)
   return KINDS[kind].fault (item);
 }
 
+const char *
+spelch_list_member (SpelchListKind kind)
+{
+  return KINDS[kind].member;
+}
+
+bool
+spelch_list_kind_of (JsonObject *root, SpelchListKind *kind)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (KINDS); i++)
+    if (json_object_has_member (root, KINDS[i].member))
+      {
+        *kind = (SpelchListKind)i;
+        return !json_object_has_member (root, "id") && !json_object_has_member (root, "board");
+      }
+  return false;
+}
+
 static const char *
 item_id (const GArray *items, guint size, guint i)
 {

@@ -6,6 +6,8 @@
 #pragma once
 
 #include <gio/gio.h>
+#include <json-glib/json-glib.h>
+#include <stdbool.h>
 
 typedef enum
 {
@@ -20,6 +22,14 @@ gsize spelch_list_item_size (SpelchListKind kind);
 
 /* What is wrong with an item as described, as a sentence naming the member, or NULL. Free with g_free(). */
 char *spelch_list_item_fault (SpelchListKind kind, gconstpointer item);
+
+/* The member that holds a list: "bits". Not to be freed. */
+const char *spelch_list_member (SpelchListKind kind);
+
+/* Whether a file with that outermost object is a list, and of what; a part, which has an id or a board,
+ * isn't.
+ */
+bool spelch_list_kind_of (JsonObject *root, SpelchListKind *kind);
 
 /* Reads a list; NULL and SPELCH_FILE_ERROR on failure, with a sentence naming file, member and value. Every
  * item is checked and ids are unique. @unknown, when not NULL, gets the members this program doesn't know

@@ -259,7 +259,7 @@ test_statuses (void)
   g_assert_nonnull (strstr (window.err, "display"));
 }
 
-/* A shop log is told from a part by what it holds. */
+/* Lists are told from a part by what they hold. */
 static void
 test_check (void)
 {
@@ -271,6 +271,9 @@ test_check (void)
   g_auto (Running) part = running ("check", file, "--json", NULL);
   g_auto (Running) log = running ("check", good, "--json", NULL);
   g_auto (Running) words = running ("check", good, NULL);
+  g_autofree char *drawer = g_build_filename (g_getenv ("SPELCH_DATA"), "bits.json", NULL);
+  g_auto (Running) bits = running ("check", drawer, "--json", NULL);
+  g_assert_nonnull (strstr (bits.out, "\"kind\": \"bits\""));
   g_auto (Running) wrong = running ("check", bad, NULL);
   g_assert_nonnull (strstr (part.out, "\"kind\": \"part\""));
   g_assert_nonnull (strstr (log.out, "\"kind\": \"log\""));
