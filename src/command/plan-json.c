@@ -255,6 +255,8 @@ entry (SpelchWriter *w, const SpelchEntry *value)
   spelch_writer_flag (w, "on_line", value->on_line);
   number_or_null (w, "angle_deg", value->angle_deg);
   number_or_null (w, "length_mm", value->length_mm);
+  number_or_null (w, "legs", value->legs);
+  number_or_null (w, "circle_mm", value->circle_mm);
   spelch_writer_close (w);
 }
 

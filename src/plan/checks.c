@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "plan/checks.h"
 
-#include "plan/passes.h"
+#include "plan/entry.h"
 #include "plan/solve.h"
 
 #include <math.h>
@@ -75,10 +75,18 @@ static void
 check_entry (const SpelchCase *c, SpelchPlan *plan)
 {
   const SpelchEntry *entry = &plan->entry;
-  double steepest = spelch_passes_steepest (c);
+  double steepest = spelch_entry_steepest (c);
   bool down_cut = c->bit->kind == SPELCH_BIT_DOWN_CUT;
   bool told = c->bit->end_cutting || c->bit->uncut_centre.mm > 0;
-  if (entry->kind == SPELCH_ENTRY_PLUNGE || entry->kind == SPELCH_ENTRY_STAGED)
+  if (plan->n_passes == 0)
+    return;
+  if (!spelch_entry_suits (entry->kind, c->machine->kind))
+    add (plan, SPELCH_STOP_ENTRY, entry->kind, c->machine->kind);
+  if (entry->kind == SPELCH_ENTRY_LOWERED && !c->cut->held.entry_stops)
+    add (plan, SPELCH_ASK_STOPS, 0, 0);
+  if (entry->kind == SPELCH_ENTRY_HELIX && entry->circle_mm <= 0)
+    add (plan, SPELCH_STOP_HELIX, 0, 0);
+  if (spelch_entry_is_plunge (entry->kind))
     {
       if (down_cut || !c->bit->end_cutting)
         add (plan, SPELCH_STOP_PLUNGE, c->bit->end_cutting ? 1 : 0, 0);

@@ -206,6 +206,7 @@ spoilt_by_entry (const SpelchCase *c, const SpelchPass *passes, guint n, const S
     {
     case SPELCH_ENTRY_PLUNGE:
     case SPELCH_ENTRY_STAGED:
+    case SPELCH_ENTRY_LOWERED:
       return hole ? whole : c->diameter;
     case SPELCH_ENTRY_RAMP:
     case SPELCH_ENTRY_HELIX:

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Passes: ways of dividing a cut's depth, with what the maker holds kept and the clean windows respected; and
- * how to enter.
+ * Passes: ways of dividing a cut's depth, with what the maker holds kept and the clean windows respected.
  */
 #pragma once
 
@@ -14,10 +13,3 @@ double spelch_passes_overcut (const SpelchCase *c, const SpelchWindows *windows)
  * as they are. Gives their number, or 0 when it can't be done with steps the bit can take. */
 guint spelch_passes_divide (const SpelchCase *c, const SpelchWindows *windows, double final_depth,
                             guint steps, SpelchPass passes[SPELCH_MAX_PASSES]);
-
-/* The steepest ramp that the end of the bit allows, degrees: 90 for one that cuts at its centre, 0 when it
- * allows none or its end isn't told. */
-double spelch_passes_steepest (const SpelchCase *c);
-
-/* How the bit gets into the wood for the first pass. */
-SpelchEntry spelch_passes_entry (const SpelchCase *c, const SpelchPass *first);

@@ -3,6 +3,7 @@
 
 #include "plan/checks.h"
 #include "plan/edges.h"
+#include "plan/entry.h"
 #include "plan/hold.h"
 #include "plan/numbers.h"
 #include "plan/passes.h"
@@ -35,9 +36,9 @@ N_CODES (SPELCH_LIMIT_CODES, "limit", "chip", "edge", "bending", "stress", "powe
 N_CODES (SPELCH_SPEED_BY_CODES, "speed_held_by", "hand", "mark", "machine", "heat", "gain");
 N_CODES (SPELCH_PAIR_CODES, "pair", "board-bed", "board-table", "base-board", "board-bench");
 N_CODES (SPELCH_STOP_CODES, "stop", "speed-mark", "hand", "stress", "collet", "collet-size", "too-wide",
-         "too-short", "overcut", "not-through", "plunge", "ramp", "hand-feed-mark", "hands", "no-speed",
-         "climb-by-hand", "pushed-off", "holding", "tabs", "ask-speed-mark", "ask-holding", "ask-hold-force",
-         "ask-overall-length", "ask-end", "ask-size");
+         "too-short", "overcut", "not-through", "plunge", "ramp", "helix", "entry", "hand-feed-mark", "hands",
+         "no-speed", "climb-by-hand", "pushed-off", "holding", "tabs", "ask-speed-mark", "ask-holding",
+         "ask-hold-force", "ask-overall-length", "ask-stop-blocks", "ask-end", "ask-size");
 N_CODES (SPELCH_GIVES_CODES, "gives_way_by", "sliding", "lifting", "tilting");
 N_CODES (SPELCH_VERDICT_CODES, "verdict", "no_objection", "not_checked", "do_not_cut");
 
@@ -113,7 +114,7 @@ chip_limit_of (const SpelchCase *c, const Trial *t)
 static void
 try_out (const SpelchCase *c, Trial *t)
 {
-  t->entry = spelch_passes_entry (c, &t->passes[0]);
+  t->entry = spelch_entry_find (c, &t->passes[0]);
   t->stick_out = stick_out_for (c, t->passes[t->n - 1].tip_mm);
   t->chip_limit = chip_limit_of (c, t);
   find_loads (c, t);

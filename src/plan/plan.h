@@ -137,6 +137,8 @@ typedef struct
   bool waste;       /* there is waste to go in through */
   double angle_deg; /* ramp or helix */
   double length_mm; /* of the ramp to the first pass's depth, or of the helix unrolled; 0: plunge, edge */
+  guint legs;       /* of a ramp: how often it goes along the way, there and back; else 0 */
+  double circle_mm; /* of a helix: diameter of the axis' circle; 0: the opening leaves room for none */
   bool held;
 } SpelchEntry;
 
@@ -224,6 +226,8 @@ typedef enum
   SPELCH_STOP_NOT_THROUGH, /* the last pass doesn't cut through */
   SPELCH_STOP_PLUNGE,      /* bit can't plunge and no other entry is set; value 1: because it is a down-cut */
   SPELCH_STOP_RAMP,        /* ramp or helix is steeper than the bit's end allows, degrees */
+  SPELCH_STOP_HELIX,       /* no circle lets the bit spiral in here */
+  SPELCH_STOP_ENTRY, /* this machine can't make such an entry; value: kind of entry, limit: of machine */
   SPELCH_STOP_HAND_FEED_MARK, /* a bit this wide must be marked for hand feed */
   SPELCH_STOP_HANDS,          /* more sideways force than hands hold */
   SPELCH_STOP_NO_SPEED,       /* no speed and feed satisfy every limit */
@@ -235,6 +239,7 @@ typedef enum
   SPELCH_ASK_HOLDING,         /* say how it is held */
   SPELCH_ASK_HOLD_FORCE,      /* held in a way whose force isn't known; N needed */
   SPELCH_ASK_OVERALL,         /* overall length unknown: can't tell the length in the collet */
+  SPELCH_ASK_STOPS,           /* are stop blocks set, to let the work down onto the bit? */
   SPELCH_ASK_END,             /* end of the bit unknown: can't tell how steeply it ramps */
   SPELCH_ASK_SIZE,            /* size of the piece unknown: can't tell whether it tilts */
   SPELCH_N_STOPS,

@@ -153,6 +153,25 @@ spelch_words_upkeep (const SpelchPlan *plan, const SpelchNumbers *numbers)
   return g_strdup_printf (_ ("Dull after about %s of such cuts; one piece costs %s in wear."), left, cost);
 }
 
+/* Why a machine can't make an entry of a kind that others can. */
+static const char *
+entry_fault (SpelchMachineKind machine)
+{
+  switch (machine)
+    {
+    case SPELCH_MACHINE_TABLE:
+      return _ ("On a router table the bit can't be brought down: start from the edge or a drilled hole, or "
+                "let the work down "
+                "onto the bit between stop blocks.");
+    case SPELCH_MACHINE_HAND:
+      return _ ("By hand the bit can't go in this way: plunge in short stages, or start from the edge or a "
+                "drilled hole.");
+    case SPELCH_MACHINE_GANTRY:
+    default:
+      return _ ("Only on a router table is the work let down onto the bit: plunge or ramp here.");
+    }
+}
+
 char *
 spelch_words_stop (const SpelchStop *stop, const SpelchNumbers *numbers)
 {
@@ -188,17 +207,21 @@ spelch_words_stop (const SpelchStop *stop, const SpelchNumbers *numbers)
       return g_strdup_printf (_ ("The last pass runs %s past the board; it needs %s to cut through."), value,
                               limit);
     case SPELCH_STOP_PLUNGE:
-      return g_strdup (
-          stop->value > 0
-              ? _ ("A down-cut bit presses its chips into the hole it plunges: ramp, or start from an "
-                   "edge or a drilled hole.")
-              : _ ("This bit doesn't cut at its centre and can't plunge: ramp, or start from an edge "
-                   "or a drilled hole."));
+      return g_strdup (stop->value > 0
+                           ? _ ("A down-cut bit presses its chips into the hole it plunges: start from an "
+                                "edge or a drilled hole, ramp under a gantry, or go in with another bit.")
+                           : _ ("This bit doesn't cut at its centre and can't plunge: start from an edge or "
+                                "a drilled hole, ramp under a gantry, or go in with another bit."));
     case SPELCH_STOP_RAMP:
       if (stop->limit <= 0)
         return g_strdup (_ ("The bit's end allows no ramp: start from an edge or a drilled hole."));
       return g_strdup_printf (_ ("The bit's end allows a ramp of %s°; this one has %s°."), allowed_angle,
                               angle);
+    case SPELCH_STOP_HELIX:
+      return g_strdup (_ (
+          "There is no room for this bit to spiral in: start from a drilled hole, or take a narrower bit."));
+    case SPELCH_STOP_ENTRY:
+      return g_strdup (entry_fault ((SpelchMachineKind)stop->limit));
     case SPELCH_STOP_HAND_FEED_MARK:
       return g_strdup_printf (_ ("A bit %s across must be marked for feeding by hand (MAN)."), value);
     case SPELCH_STOP_HANDS:
@@ -234,6 +257,10 @@ spelch_words_stop (const SpelchStop *stop, const SpelchNumbers *numbers)
       return g_strdup_printf (_ ("How hard the work is held isn't known: it takes %s N on the bed."), count);
     case SPELCH_ASK_OVERALL:
       return g_strdup (_ ("Measure the bit's overall length, to know how much of it the collet holds."));
+    case SPELCH_ASK_STOPS:
+      return g_strdup (_ ("Say whether stop blocks are set at both ends: without them the bit can throw work "
+                          "that is let down "
+                          "onto it."));
     case SPELCH_ASK_END:
       return g_strdup (
           _ ("Measure the uncut centre under the bit's end and the hollow there, to know how steeply it "

@@ -281,6 +281,31 @@ say_pecks (Talk *talk)
                         out->pecks, deep));
 }
 
+/* How to make an entry that isn't one movement of a machine. */
+static void
+say_entry (Talk *talk)
+{
+  const SpelchEntry *entry = &talk->plan->entry;
+  g_autofree char *diameter = spelch_words_at_least (talk->numbers, talk->out->diameter_mm);
+  g_autofree char *length = spelch_words_length (talk->numbers, entry->length_mm);
+  g_autofree char *circle = spelch_words_length (talk->numbers, entry->circle_mm);
+  if (entry->kind == SPELCH_ENTRY_DRILLED)
+    say (talk, g_strdup_printf (_ ("Drill a hole of %s or more to start from, or go in with another bit."),
+                                diameter));
+  if (entry->kind == SPELCH_ENTRY_LOWERED)
+    say (
+        talk,
+        g_strdup (_ (
+            "Set stop blocks at both ends, hold the work to fence and block, and let it down slowly onto the "
+            "turning bit, hands well clear; ask a trained person to show it first.")));
+  if (entry->kind == SPELCH_ENTRY_RAMP)
+    say (talk, entry->legs > 1 ? g_strdup_printf (
+                   _ ("The ramp is %s long: there and back, %u times along the way."), length, entry->legs)
+                               : g_strdup_printf (_ ("The ramp is %s long."), length));
+  if (entry->kind == SPELCH_ENTRY_HELIX && entry->circle_mm > 0)
+    say (talk, g_strdup_printf (_ ("Spiral in with the bit's middle on a circle %s across."), circle));
+}
+
 static void
 say_tabs (Talk *talk)
 {
@@ -326,6 +351,7 @@ spelch_words_setting_out (const SpelchPlan *plan, const SpelchPart *part, const 
   else
     say_straightedge (&talk);
   say_bush (&talk);
+  say_entry (&talk);
   say_pecks (&talk);
   say_tabs (&talk);
   g_ptr_array_add (talk.sentences, NULL);

@@ -246,6 +246,8 @@ spelch_words_entry (const SpelchPlan *plan, const SpelchNumbers *numbers)
       return g_strdup (_ ("from the board's edge"));
     case SPELCH_ENTRY_DRILLED:
       return g_strdup (_ ("into a drilled hole"));
+    case SPELCH_ENTRY_LOWERED:
+      return g_strdup (_ ("let down onto the bit, between stop blocks"));
     case SPELCH_ENTRY_STAGED:
     default:
       return g_strdup (_ ("plunge in short stages"));

@@ -7,6 +7,7 @@
 #include "chance.h"
 
 #include "files/shop-data.h"
+#include "plan/entry.h"
 #include "plan/words.h"
 
 #include <math.h>
@@ -149,7 +150,8 @@ assert_fits (const Case *c)
     g_assert_cmpfloat (plan->overcut, >=, 0.1 - 1e-6);
   if (c->cut.width.mm > 0 && c->cut.kind != SPELCH_CUT_RABBET && c->cut.kind != SPELCH_CUT_TRIM)
     g_assert_cmpfloat (diameter, <=, c->cut.width.mm + 0.01);
-  if (plan->entry.kind == SPELCH_ENTRY_PLUNGE || plan->entry.kind == SPELCH_ENTRY_STAGED)
+  g_assert_true (spelch_entry_suits (plan->entry.kind, plan->machine));
+  if (spelch_entry_is_plunge (plan->entry.kind))
     g_assert_true (c->bit.end_cutting && c->bit.kind != SPELCH_BIT_DOWN_CUT);
 }
 
