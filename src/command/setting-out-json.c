@@ -73,8 +73,9 @@ spelch_setting_out_json (SpelchWriter *w, const SpelchPart *part, const SpelchPl
   spelch_writer_open (w, "setting_out", NULL);
   spelch_writer_number (w, "width_mm", tidy (out->width_mm));
   spelch_writer_number (w, "tracks", out->tracks);
-  number_or_null (w, "step_over_mm", out->step_over_mm, out->tracks > 1);
-  number_or_null (w, "overlap_mm", out->overlap_mm, out->tracks > 1);
+  number_or_null (w, "step_over_mm", out->step_over_mm, out->step_over_mm > 0);
+  number_or_null (w, "overlap_mm", out->overlap_mm, out->step_over_mm > 0);
+  spelch_writer_flag (w, "drops_out", out->drops_out);
   number_or_null (w, "corner_radius_mm", out->corner_mm, out->corner_mm > 0);
   fit (w, planned->cut, out);
   spelch_writer_code (w, "round", &SPELCH_ROUND_CODES, (int)out->round);

@@ -88,7 +88,7 @@ prepare_width (SpelchCase *c)
   double width = spelch_cut_width (cut) > 0 ? spelch_cut_width (cut) : c->diameter;
   c->single_wall = cut->kind == SPELCH_CUT_RABBET || cut->kind == SPELCH_CUT_TRIM;
   c->lone_climb = c->single_wall && cut->kept == SPELCH_WALL_RIGHT;
-  c->tracks = spelch_setting_out_tracks (width, c->diameter, c->k->track_overlap);
+  c->tracks = spelch_setting_out_tracks_of (c->k, cut, c->diameter);
   c->engaged = c->single_wall ? fmin (width, c->diameter) : c->diameter;
 }
 

@@ -5,6 +5,7 @@
 #include "mechanics/chip.h"
 #include "plan/hold.h"
 #include "plan/tabs.h"
+#include "plan/travel.h"
 #include "plan/upkeep.h"
 
 #include <math.h>
@@ -22,43 +23,6 @@ axial_band (const SpelchCase *c, double mid)
   double factor = c->k->band_axial;
   return mid >= 0 ? (SpelchBand){ mid / factor, mid, mid * factor }
                   : (SpelchBand){ mid * factor, mid, mid / factor };
-}
-
-/* Path of one pass in one cut, mm. A hole as wide as the bit is only plunged. */
-static double
-pass_path (const SpelchCase *c, const SpelchPass *pass)
-{
-  if (c->cut->kind == SPELCH_CUT_HOLE)
-    return M_PI * fmax (spelch_cut_width (c->cut) - c->diameter, 0);
-  return c->cut->length.mm * pass->tracks;
-}
-
-static double
-entry_time (const SpelchCase *c, const SpelchPass *passes, guint n, const SpelchEntry *entry, double feed)
-{
-  bool slopes = entry->kind == SPELCH_ENTRY_RAMP || entry->kind == SPELCH_ENTRY_HELIX;
-  double plunge = feed * c->k->plunge_share, time = 0;
-  if (entry->kind == SPELCH_ENTRY_EDGE && c->cut->kind != SPELCH_CUT_HOLE)
-    return 0;
-  for (guint i = 0; i < n; i++)
-    {
-      double step = passes[i].tip_mm - passes[i].from_mm;
-      double slope = slopes && entry->angle_deg > 0 ? tan (entry->angle_deg * M_PI / 180) : 0;
-      time += passes[i].finishing ? 0 : slope > 0 ? step / slope / feed : step / plunge;
-    }
-  return time * 60;
-}
-
-double
-spelch_numbers_time (const SpelchCase *c, const SpelchPass *passes, guint n, const SpelchEntry *entry,
-                     double feed)
-{
-  double path = 0;
-  if (feed <= 0)
-    return 0;
-  for (guint i = 0; i < n; i++)
-    path += pass_path (c, &passes[i]);
-  return (path / feed * 60 + entry_time (c, passes, n, entry, feed)) * MAX (c->cut->quantity, 1);
 }
 
 /* The most there is of each over all passes, N. */
@@ -185,13 +149,13 @@ spelch_numbers_fill (const SpelchCase *c, const SpelchLoads *const *loads, const
       double engaged = loads[i]->engaged;
       plan->chip_max = fmax (plan->chip_max, spelch_chip_max (f, c->diameter, engaged));
       plan->chip_mean = fmax (plan->chip_mean, spelch_chip_mean (f, c->diameter, engaged));
-      paths[i] = pass_path (c, &plan->passes[i]) * MAX (c->cut->quantity, 1);
+      paths[i] = spelch_travel_of_pass (c, &plan->passes[i]) * MAX (c->cut->quantity, 1);
       plan->path_mm += paths[i];
     }
   spelch_upkeep_find (c, loads, f, paths, plan);
   find_forces (c, loads, solution, plan);
   list_limits (c, solution, plan);
-  plan->time_s = spelch_numbers_time (c, plan->passes, plan->n_passes, &plan->entry, plan->feed_mm_min);
+  plan->time_s = spelch_travel_time (c, plan->passes, plan->n_passes, &plan->entry, plan->feed_mm_min);
   if (c->machine->kind == SPELCH_MACHINE_TABLE)
     plan->bit_height_mm = plan->passes[plan->n_passes - 1].tip_mm;
 }

@@ -10,7 +10,3 @@
 /* Fills the numbers of @plan; its passes, entry and stick-out are already there. */
 void spelch_numbers_fill (const SpelchCase *c, const SpelchLoads *const *loads,
                           const SpelchSolution *solution, SpelchPlan *plan);
-
-/* Time for one piece, s: all passes, tracks and entries, of every cut of this kind in the piece. */
-double spelch_numbers_time (const SpelchCase *c, const SpelchPass *passes, guint n, const SpelchEntry *entry,
-                            double feed_mm_min);

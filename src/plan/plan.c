@@ -7,6 +7,7 @@
 #include "plan/hold.h"
 #include "plan/numbers.h"
 #include "plan/passes.h"
+#include "plan/travel.h"
 #include "plan/windows.h"
 
 #include "mechanics/chip.h"
@@ -123,7 +124,7 @@ try_out (const SpelchCase *c, Trial *t)
   double f = t->solution.feed_per_tooth, chip = spelch_chip_max (f, c->diameter, last->engaged);
   bool raised = c->machine->kind != SPELCH_MACHINE_TABLE && f * last->moving.axial > spelch_hold_press (c);
   spelch_edges_grade (c, t->passes, t->n, &t->entry, chip, raised, t->edges);
-  t->time = spelch_numbers_time (c, t->passes, t->n, &t->entry, t->solution.feed_mm_min);
+  t->time = spelch_travel_time (c, t->passes, t->n, &t->entry, t->solution.feed_mm_min);
 }
 
 static bool

@@ -20,6 +20,32 @@ spelch_setting_out_tracks (double width, double diameter, double overlap)
   return more > SAME_MM ? 1 + (int)ceil (more / (diameter * (1 - overlap)) - 1e-9) : 1;
 }
 
+/* Left and right of the middle, with something between them that no track reaches. */
+static bool
+goes_round_a_core (const SpelchConstants *k, const SpelchCut *cut, double diameter)
+{
+  bool opening = cut->kind == SPELCH_CUT_POCKET || cut->kind == SPELCH_CUT_HOLE;
+  return opening && cut->through
+         && spelch_setting_out_tracks (spelch_cut_width (cut), diameter, k->track_overlap) > 2;
+}
+
+int
+spelch_setting_out_tracks_of (const SpelchConstants *constants, const SpelchCut *cut, double diameter)
+{
+  double width = fmax (spelch_cut_width (cut), diameter);
+  return goes_round_a_core (constants, cut, diameter)
+             ? 2
+             : spelch_setting_out_tracks (width, diameter, constants->track_overlap);
+}
+
+guint
+spelch_setting_out_pecks (const SpelchConstants *constants, SpelchMachineKind machine, double diameter,
+                          double depth)
+{
+  double share = machine == SPELCH_MACHINE_GANTRY ? constants->peck_depth : constants->stage_depth;
+  return (guint)fmax (1, ceil (depth / (share * diameter) - 1e-9));
+}
+
 static bool
 has_one_wall (const SpelchCut *cut)
 {
@@ -33,8 +59,9 @@ lay_tracks (const SpelchConstants *k, const SpelchCut *cut, SpelchSettingOut *ou
 {
   double width = spelch_cut_width (cut), d = out->diameter_mm;
   out->width_mm = width > 0 ? width : d;
-  out->tracks = spelch_setting_out_tracks (out->width_mm, d, k->track_overlap);
-  if (out->tracks > 1)
+  out->tracks = spelch_setting_out_tracks_of (k, cut, d);
+  out->drops_out = goes_round_a_core (k, cut, d);
+  if (out->tracks > 1 && !out->drops_out)
     {
       out->step_over_mm = (out->width_mm - d) / (out->tracks - 1);
       out->overlap_mm = d - out->step_over_mm;
@@ -120,10 +147,9 @@ static void
 find_pecks (const SpelchConstants *k, const SpelchMachine *machine, double straight_down,
             SpelchSettingOut *out)
 {
-  double share = machine->kind == SPELCH_MACHINE_GANTRY ? k->peck_depth : k->stage_depth;
   if (straight_down <= 0)
     return;
-  out->pecks = (guint)fmax (1, ceil (straight_down / (share * out->diameter_mm) - 1e-9));
+  out->pecks = spelch_setting_out_pecks (k, machine->kind, out->diameter_mm, straight_down);
   out->peck_mm = straight_down / out->pecks;
 }
 

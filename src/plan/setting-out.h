@@ -29,6 +29,7 @@ typedef struct
   int tracks;           /* side by side */
   double step_over_mm;  /* from one track to the next */
   double overlap_mm;    /* of two tracks */
+  bool drops_out;       /* the bit goes once round an opening, and what is in its middle comes loose */
   double corner_mm;     /* radius the bit leaves in inside corners */
 
   bool fitted;    /* to a part that goes in */
@@ -54,6 +55,14 @@ typedef struct
 /* Tracks side by side that cover @width with a bit of @diameter, each overlapping the next by at least
  * @overlap of the diameter; 1 where the bit is as wide. */
 int spelch_setting_out_tracks (double width, double diameter, double overlap);
+
+/* The tracks of @cut for a bit of @diameter: an opening right through is only gone round, once, however wide.
+ */
+int spelch_setting_out_tracks_of (const SpelchConstants *constants, const SpelchCut *cut, double diameter);
+
+/* Pecks that take a bit straight down by @depth: by hand in shorter ones. At least 1. */
+guint spelch_setting_out_pecks (const SpelchConstants *constants, SpelchMachineKind machine, double diameter,
+                                double depth);
 
 /* Sets @cut out for @bit. @straight_down: how far the bit goes straight down in one go, 0 when it doesn't. */
 SpelchSettingOut spelch_setting_out_find (const SpelchConstants *constants, const SpelchPart *part,

@@ -84,7 +84,11 @@ say_tracks (Talk *talk)
   g_autofree char *overlap = spelch_words_exactly (talk->numbers, out->overlap_mm);
   g_autofree char *ground = spelch_words_exactly (talk->numbers, out->ground_off_mm);
   g_autofree char *radius = spelch_words_exactly (talk->numbers, out->corner_mm);
-  if (out->tracks > 1)
+  if (out->drops_out)
+    say (talk,
+         g_strdup (
+             _ ("The bit goes once round the opening, and its middle comes loose: hold it, or leave tabs.")));
+  else if (out->tracks > 1)
     say (talk,
          g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
                                        "%d track side by side, %s from one to the next; they overlap by %s.",
