@@ -46,14 +46,15 @@ first_depth (const SpelchCase *c, const SpelchWindows *windows, double final_dep
   return fmin (fmin (fmax (even, tenth_up (near.from, near.to)), near.to), final_depth);
 }
 
-/* Depths in tenths, unless that would make a step deeper than the bit takes. */
+/* Depths in tenths, unless that would make a step deeper than the bit takes, or none of a finer one. */
 static guint
 add_steps (const SpelchCase *c, SpelchPass *passes, guint n, double from, double to, guint steps, bool held)
 {
   for (guint i = 1; i <= steps && n < SPELCH_MAX_PASSES; i++)
     {
       double above = n == 0 ? 0 : passes[n - 1].tip_mm;
-      double tenth = round ((from + (to - from) * i / steps) * 10) / 10;
+      double even = from + (to - from) * i / steps;
+      double tenth = (to - from) / steps < 0.1 ? even : round (even * 10) / 10;
       double tip
           = i == steps ? to : fmin (fmax (tenth, to - (steps - i) * c->step_most), above + c->step_most);
       passes[n++] = (SpelchPass){ above, tip, 0, c->tracks, false, held && i == steps };
