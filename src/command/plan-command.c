@@ -20,7 +20,10 @@ plan_cuts (const SpelchPart *part, const int *cuts, guint *n)
       SpelchPlanned one
           = { .cut = &part->cuts[cuts[i]], .bit = spelch_asked_bit (part, &part->cuts[cuts[i]]) };
       if (one.bit != NULL)
-        spelch_plan_make (spelch_shop_constants (), part, one.cut, one.bit, &one.plan);
+        {
+          spelch_plan_make (spelch_shop_constants (), part, one.cut, one.bit, &one.plan);
+          one.conflict = spelch_conflict_find (spelch_shop_constants (), part, one.cut, one.bit, &one.plan);
+        }
       g_array_append_val (planned, one);
     }
   *n = planned->len;

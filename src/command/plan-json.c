@@ -5,7 +5,7 @@
 #include "files/json-writer.h"
 #include "files/part-file.h"
 #include "files/shop-data.h"
-#include "plan/words.h"
+#include "plan/words-limits.h"
 
 #include <math.h>
 
@@ -248,6 +248,44 @@ speed_held (SpelchWriter *w, const SpelchSpeedHeld *value)
 }
 
 static void
+conflict_end (SpelchWriter *w, const char *member, const SpelchConflictEnd *end)
+{
+  spelch_writer_open (w, member, NULL);
+  if (end->held)
+    spelch_writer_text (w, "limit", "held-feed");
+  else
+    spelch_writer_code (w, "limit", &SPELCH_LIMIT_CODES, (int)end->limit);
+  number (w, "feed_mm_min", end->feed_mm_min);
+  spelch_writer_close (w);
+}
+
+static void
+conflict (SpelchWriter *w, const SpelchConflict *value)
+{
+  g_autofree char *sentence = spelch_words_conflict (value, &PLAIN);
+  if (!value->found)
+    {
+      spelch_writer_null (w, "conflict");
+      return;
+    }
+  spelch_writer_open (w, "conflict", NULL);
+  number (w, "speed_rpm", value->speed_rpm);
+  conflict_end (w, "low", &value->low);
+  conflict_end (w, "high", &value->high);
+  spelch_writer_open_list (w, "freed_by");
+  for (guint i = 0; i < value->n_freed; i++)
+    {
+      spelch_writer_open_item (w, NULL, false);
+      spelch_writer_code (w, "by", &SPELCH_FREE_CODES, (int)value->freed[i].kind);
+      number (w, "value", value->freed[i].value);
+      spelch_writer_close (w);
+    }
+  spelch_writer_close (w);
+  spelch_writer_text (w, "sentence", sentence);
+  spelch_writer_close (w);
+}
+
+static void
 entry (SpelchWriter *w, const SpelchEntry *value)
 {
   spelch_writer_open (w, "entry", NULL);
@@ -349,6 +387,7 @@ settled (SpelchWriter *w, const SpelchPart *part, const SpelchPlanned *one)
   number (w, "chip_room", plan->chip_room);
   limits (w, plan);
   speed_held (w, &plan->speed_held);
+  conflict (w, &one->conflict);
   tabs (w, &plan->tabs);
   spelch_setting_out_json (w, part, one);
   number_or_null (w, "bit_height_mm", plan->bit_height_mm);
@@ -380,6 +419,7 @@ unsettled (SpelchWriter *w, const SpelchPlanned *one)
                                          "chip_room",
                                          "limits",
                                          "speed_held",
+                                         "conflict",
                                          "tabs",
                                          "setting_out",
                                          "bit_height_mm",

@@ -5,6 +5,7 @@
  */
 #pragma once
 
+#include "plan/conflict.h"
 #include "plan/plan.h"
 
 /* A cut with its plan; no bit, no plan. */
@@ -13,6 +14,7 @@ typedef struct
   const SpelchCut *cut;
   const SpelchBit *bit;
   SpelchPlan plan;
+  SpelchConflict conflict; /* of its limits, where they leave no feed */
 } SpelchPlanned;
 
 /* Free with g_free(). */

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "command/plan-table.h"
 
+#include "plan/words-limits.h"
+
 #include <glib/gi18n.h>
 
 #define LABEL_WIDTH 16
@@ -54,16 +56,24 @@ add_numbers (GString *text, const SpelchPart *part, const SpelchPlanned *one, co
   g_autofree char *tabs = spelch_words_tabs (plan, numbers);
   g_autofree char *upkeep = spelch_words_upkeep (plan, numbers);
   g_autofree char *calibration = spelch_words_calibration (plan, numbers);
+  g_autofree char *pace = spelch_words_pace (plan, numbers);
+  g_autofree char *speed_held = spelch_words_speed_held (plan);
+  g_autofree char *conflict = spelch_words_conflict (&one->conflict, numbers);
   add_row (text, _ ("Passes"), spelch_words_passes (plan, numbers));
   add_row (text, _ ("Entry"), spelch_words_entry (plan, numbers));
   if (plan->feed_mm_min > 0)
     {
       add_row (text, _ ("Spindle"), g_strdup_printf (_ ("%s rpm"), speed));
-      add_row (text, _ ("Feed"), spelch_words_feed (numbers, plan->feed_mm_min));
+      g_autofree char *feed = spelch_words_feed (numbers, plan->feed_mm_min);
+      add_row (text, _ ("Feed"),
+               pace[0] != '\0' ? g_strdup_printf (_ ("%s, %s"), feed, pace) : g_strdup (feed));
       add_row (text, _ ("Largest chip"), g_strdup_printf (_ ("%s mm"), chip));
       add_row (text, _ ("Cutting time"), spelch_words_time (plan->time_s));
     }
-  g_string_append_printf (text, "  %s %s\n  %s %s\n", limit, next, seat, advice);
+  g_string_append_printf (text, "  %s %s\n", limit, next);
+  add_line (text, plan->feed_mm_min > 0 ? speed_held : "");
+  add_line (text, conflict);
+  g_string_append_printf (text, "  %s %s\n", seat, advice);
   g_auto (GStrv) setting_out = spelch_words_setting_out (plan, part, one->cut, numbers);
   for (guint i = 0; setting_out[i] != NULL; i++)
     add_line (text, setting_out[i]);
