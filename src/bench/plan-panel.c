@@ -133,6 +133,17 @@ show_limits (SpelchPlanPanel *self, const SpelchPlan *plan)
   spelch_limit_line_set_plan (self->limits, plan);
 }
 
+/* The sentences that say something, one after the other. */
+static char *
+joined (const char *const *sentences, guint n)
+{
+  GString *text = g_string_new (NULL);
+  for (guint i = 0; i < n; i++)
+    if (*sentences[i] != '\0')
+      g_string_append_printf (text, "%s%s", text->len > 0 ? " " : "", sentences[i]);
+  return g_string_free (text, FALSE);
+}
+
 static void
 show_board (SpelchPlanPanel *self, const SpelchPart *part, const SpelchPlan *plan,
             const SpelchNumbers *numbers)
@@ -140,8 +151,9 @@ show_board (SpelchPlanPanel *self, const SpelchPart *part, const SpelchPlan *pla
   g_autofree char *seat = spelch_words_seat (plan);
   g_autofree char *seat_advice = spelch_words_seat_advice (plan, part, numbers);
   g_autofree char *tabs = spelch_words_tabs (plan, numbers);
-  g_autofree char *advice
-      = tabs[0] == '\0' ? g_strdup (seat_advice) : g_strdup_printf ("%s %s", tabs, seat_advice);
+  g_autofree char *calibration = spelch_words_calibration (plan, numbers);
+  const char *const sentences[] = { tabs, seat_advice, calibration };
+  g_autofree char *advice = joined (sentences, G_N_ELEMENTS (sentences));
   g_autofree char *strip = spelch_caution_strip (part, numbers);
   g_autofree char *cautions = spelch_caution_words (part);
   spelch_live_text_set_text (self->seat, seat);
