@@ -28,6 +28,7 @@ struct _SpelchPlanPanel
   SpelchFigureRow *entry;
   SpelchFigureRow *passes;
   SpelchFigureRow *time;
+  SpelchLiveText *setting_out;
   SpelchLiveText *limit;
   SpelchLiveText *limit_next;
   SpelchLimitLine *limits;
@@ -106,6 +107,16 @@ show_depths (SpelchPlanPanel *self, const SpelchPlan *plan, const SpelchNumbers 
 }
 
 static void
+show_setting_out (SpelchPlanPanel *self, const SpelchPart *part, const SpelchCut *cut, const SpelchPlan *plan,
+                  const SpelchNumbers *numbers)
+{
+  g_auto (GStrv) sentences = spelch_words_setting_out (plan, part, cut, numbers);
+  g_autofree char *all = g_strjoinv (" ", sentences);
+  spelch_live_text_set_text (self->setting_out, all);
+  gtk_widget_set_visible (GTK_WIDGET (self->setting_out), all[0] != '\0');
+}
+
+static void
 let_go (SpelchPlanPanel *self, SpelchFigureRow *row)
 {
   SpelchPart *part = spelch_session_get_part (self->session);
@@ -166,8 +177,8 @@ show_board (SpelchPlanPanel *self, const SpelchPart *part, const SpelchPlan *pla
 static void
 session_settled (SpelchSession *session, guint change, SpelchPlanPanel *self)
 {
-  SpelchLiveText *texts[]
-      = { self->stops, self->asks, self->limit, self->seat, self->seat_advice, self->strip, self->cautions };
+  SpelchLiveText *texts[] = { self->stops, self->asks,        self->setting_out, self->limit,
+                              self->seat,  self->seat_advice, self->strip,       self->cautions };
   for (guint i = 0; i < G_N_ELEMENTS (texts); i++)
     spelch_live_text_settle (texts[i]);
   spelch_edge_row_settle (self->motor_edge);
@@ -188,6 +199,7 @@ session_changed (SpelchSession *session, guint change, SpelchPlanPanel *self)
   spelch_edge_row_follow (self->far_edge, session, SPELCH_SIDE_FAR);
   show_speed (self, plan, numbers, held);
   show_depths (self, plan, numbers, held);
+  show_setting_out (self, part, spelch_session_get_cut (session), plan, numbers);
   show_limits (self, plan);
   show_board (self, part, plan, numbers);
 }
@@ -223,6 +235,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, entry);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, passes);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, time);
+  gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, setting_out);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, limit);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, limit_next);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, limits);

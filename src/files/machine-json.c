@@ -25,7 +25,7 @@ read_bed (SpelchFields *fields, SpelchMachine *machine)
   machine->datum = (SpelchDatum)spelch_fields_code (fields, "datum", &SPELCH_DATUM_CODES, SPELCH_DATUM_FACE);
   machine->overcut_allowed_mm = spelch_fields_number (fields, "overcut_allowed_mm", 0);
   machine->spoilboard = (SpelchSpoilboard)spelch_fields_code (fields, "spoilboard", &SPELCH_SPOILBOARD_CODES,
-                                                              SPELCH_SPOILBOARD_CUT_HERE_BEFORE);
+                                                              SPELCH_SPOILBOARD_UNTOLD);
   machine->flatness_mm = spelch_fields_number (fields, "flatness_mm", 0);
 }
 
@@ -64,7 +64,7 @@ spelch_machine_write (SpelchWriter *writer, const SpelchMachine *machine)
   spelch_writer_code_told (writer, "datum", &SPELCH_DATUM_CODES, (int)machine->datum, SPELCH_DATUM_FACE);
   spelch_writer_number_told (writer, "overcut_allowed_mm", machine->overcut_allowed_mm);
   spelch_writer_code_told (writer, "spoilboard", &SPELCH_SPOILBOARD_CODES, (int)machine->spoilboard,
-                           SPELCH_SPOILBOARD_CUT_HERE_BEFORE);
+                           SPELCH_SPOILBOARD_UNTOLD);
   spelch_writer_number_told (writer, "flatness_mm", machine->flatness_mm);
   spelch_writer_number (writer, "stiffness_n_mm", machine->stiffness_n_mm);
   spelch_writer_length_told (writer, "base_thickness", &machine->base_thickness);

@@ -97,6 +97,18 @@ check_entry (const SpelchCase *c, SpelchPlan *plan)
     add (plan, SPELCH_STOP_RAMP, entry->angle_deg, steepest);
 }
 
+/* Only where backing would spare the far face something. */
+static void
+check_backing (const SpelchCase *c, SpelchPlan *plan)
+{
+  const SpelchEdge *far = spelch_plan_worst (plan, SPELCH_SIDE_FAR);
+  bool on_bed = c->machine->kind == SPELCH_MACHINE_GANTRY && c->cut->backer.mm <= 0;
+  bool bare
+      = far != NULL && far->load != SPELCH_LOAD_PRESS_IN && spelch_edge_points (far, SPELCH_TERM_SHEAR) > 0;
+  if (on_bed && bare && c->machine->spoilboard == SPELCH_SPOILBOARD_UNTOLD)
+    add (plan, SPELCH_ASK_SPOILBOARD, 0, 0);
+}
+
 static void
 check_loads (const SpelchCase *c, SpelchPlan *plan)
 {
@@ -155,6 +167,7 @@ spelch_checks_run (const SpelchCase *c, SpelchPlan *plan)
   check_width (c, plan);
   check_depth (c, plan);
   check_entry (c, plan);
+  check_backing (c, plan);
   check_loads (c, plan);
   check_holding (c, plan);
   check_tabs (c, plan);

@@ -92,6 +92,15 @@ spelch_loads_material (const SpelchCase *c, const SpelchLayer *layer, double eng
   return pair;
 }
 
+/* A spoilboard that nobody said has a kerf here may be cut. */
+static bool
+may_cut_below (const SpelchCase *c)
+{
+  bool untold
+      = c->machine->kind == SPELCH_MACHINE_GANTRY && c->machine->spoilboard == SPELCH_SPOILBOARD_UNTOLD;
+  return spelch_case_backed (c) || untold;
+}
+
 /* What the tip cuts below the board: the backer, or a spoilboard without a kerf there. Both count as MDF; the
  * rest is air. The shop log's factor goes for it too, since readings take it in. */
 static void
@@ -103,7 +112,7 @@ slice_below (const SpelchCase *c, const SpelchPass *pass, SpelchForceCase *force
   double s0 = fmax (pass->tip_mm - c->thickness - thick, 0);
   double a = mdf->a * c->force_factor,
          b = mdf->b * c->force_factor * (1 - c->k->rake_slope * (c->rake * 180 / M_PI - c->k->rake_default));
-  if (spelch_case_backed (c) && over - s0 > 1e-9)
+  if (may_cut_below (c) && over - s0 > 1e-9)
     force->slices[force->n_slices++] = (SpelchSlice){ s0, over, a, b };
 }
 

@@ -39,7 +39,7 @@ N_CODES (SPELCH_PAIR_CODES, "pair", "board-bed", "board-table", "base-board", "b
 N_CODES (SPELCH_STOP_CODES, "stop", "speed-mark", "hand", "stress", "collet", "collet-size", "too-wide",
          "too-short", "overcut", "not-through", "plunge", "ramp", "helix", "entry", "hand-feed-mark", "hands",
          "no-speed", "climb-by-hand", "pushed-off", "holding", "tabs", "ask-speed-mark", "ask-holding",
-         "ask-hold-force", "ask-overall-length", "ask-stop-blocks", "ask-end", "ask-size");
+         "ask-hold-force", "ask-overall-length", "ask-spoilboard", "ask-stop-blocks", "ask-end", "ask-size");
 N_CODES (SPELCH_GIVES_CODES, "gives_way_by", "sliding", "lifting", "tilting");
 N_CODES (SPELCH_VERDICT_CODES, "verdict", "no_objection", "not_checked", "do_not_cut");
 

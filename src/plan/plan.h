@@ -239,6 +239,7 @@ typedef enum
   SPELCH_ASK_HOLDING,         /* say how it is held */
   SPELCH_ASK_HOLD_FORCE,      /* held in a way whose force isn't known; N needed */
   SPELCH_ASK_OVERALL,         /* overall length unknown: can't tell the length in the collet */
+  SPELCH_ASK_SPOILBOARD,      /* would a fresh one back the far face? */
   SPELCH_ASK_STOPS,           /* are stop blocks set, to let the work down onto the bit? */
   SPELCH_ASK_END,             /* end of the bit unknown: can't tell how steeply it ramps */
   SPELCH_ASK_SIZE,            /* size of the piece unknown: can't tell whether it tilts */

@@ -257,6 +257,9 @@ spelch_words_stop (const SpelchStop *stop, const SpelchNumbers *numbers)
       return g_strdup_printf (_ ("How hard the work is held isn't known: it takes %s N on the bed."), count);
     case SPELCH_ASK_OVERALL:
       return g_strdup (_ ("Measure the bit's overall length, to know how much of it the collet holds."));
+    case SPELCH_ASK_SPOILBOARD:
+      return g_strdup (
+          _ ("Say whether the spoilboard has been cut here before: a fresh one would back the far face."));
     case SPELCH_ASK_STOPS:
       return g_strdup (_ ("Say whether stop blocks are set at both ends: without them the bit can throw work "
                           "that is let down "

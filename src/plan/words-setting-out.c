@@ -192,6 +192,15 @@ say_exit (Talk *talk)
 
 /* ---- Guides ---- */
 
+/* A straight way by hand, and nobody told how wide the base is. */
+static bool
+needs_base (const Talk *talk)
+{
+  bool straight
+      = has_one_wall (talk->cut) ? !talk->cut->every_direction : spelch_cut_has_two_walls (talk->cut);
+  return straight && talk->machine->kind == SPELCH_MACHINE_HAND && talk->machine->base_radius.mm <= 0;
+}
+
 static void
 say_straightedge (Talk *talk)
 {
@@ -204,6 +213,10 @@ say_straightedge (Talk *talk)
     say (talk, g_strdup_printf (
                    _ ("Set the straightedge %s from the line of the wall: %s of base less %s, half the bit."),
                    offset, base, half));
+  else if (needs_base (talk))
+    say (talk, g_strdup (_ ("Measure from the edge of the router's base to the middle of the spindle, and it "
+                            "is said here where "
+                            "the straightedge goes.")));
   if (out->guide_mm > 0)
     say (talk, g_strdup_printf (_ ("Or set the edge guide %s from the near side of the bit."), guide));
 }

@@ -25,6 +25,7 @@ const SpelchCodes SPELCH_DATUM_CODES = { N_ ("datum"), datums, G_N_ELEMENTS (dat
 static const char *const spoilboards[] = {
   [SPELCH_SPOILBOARD_FRESH] = "fresh",
   [SPELCH_SPOILBOARD_CUT_HERE_BEFORE] = "cut-here-before",
+  [SPELCH_SPOILBOARD_UNTOLD] = "untold",
 };
 const SpelchCodes SPELCH_SPOILBOARD_CODES
     = { N_ ("state of the spoilboard"), spoilboards, G_N_ELEMENTS (spoilboards) };

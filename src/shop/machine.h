@@ -28,8 +28,9 @@ typedef enum
 {
   SPELCH_SPOILBOARD_FRESH,
   SPELCH_SPOILBOARD_CUT_HERE_BEFORE,
+  SPELCH_SPOILBOARD_UNTOLD, /* backs nothing, and is asked about where it would */
 } SpelchSpoilboard;
-extern const SpelchCodes SPELCH_SPOILBOARD_CODES; /* fresh, cut-here-before */
+extern const SpelchCodes SPELCH_SPOILBOARD_CODES; /* fresh, cut-here-before, untold */
 
 /* A plain value; copy it with =. */
 typedef struct

@@ -79,6 +79,7 @@ test_json_members (void)
                                   "chip_room",
                                   "limits",
                                   "tabs",
+                                  "setting_out",
                                   "bit_height_mm",
                                   "time_s",
                                   "edge_path_m",
@@ -100,6 +101,34 @@ test_json_members (void)
     g_assert_true (json_object_has_member (empty, members[i]));
   g_assert_true (json_object_get_null_member (empty, "bit"));
   g_assert_true (json_object_get_null_member (empty, "speed_rpm"));
+}
+
+/* By hand, base of 80 mm and a 12.7 mm bit: the straightedge at 73.65; 18 mm of width in two tracks, 5.3
+ * apart. */
+static void
+test_json_setting_out (void)
+{
+  g_autofree char *file = demo_file ();
+  g_auto (Ran) ran = run ("plan", file, "--cut", "shelf-dado", "--bit", "straight-12.7x32", "--machine",
+                          "plunge-router", "--json", NULL);
+  g_autoptr (JsonParser) parser = json_parser_new ();
+  JsonObject *out = json_object_get_object_member (cut_of (parser, ran.out), "setting_out");
+  g_assert_cmpfloat_with_epsilon (json_object_get_double_member (out, "fence_offset_mm"), 73.65, 1e-9);
+  g_assert_cmpfloat_with_epsilon (json_object_get_double_member (out, "step_over_mm"), 5.3, 1e-9);
+  g_assert_cmpint (json_object_get_int_member (out, "tracks"), ==, 2);
+  g_assert_cmpstr (json_object_get_string_member (out, "round"), ==, "with-clock");
+  g_assert_true (json_object_get_null_member (out, "fit"));
+  g_assert_true (json_object_get_null_member (out, "bit_heights_mm"));
+  g_autofree char *docs = NULL,
+                  *guide = g_test_build_filename (G_TEST_DIST, "..", "docs", "command-line.md", NULL);
+  g_assert_true (g_file_get_contents (guide, &docs, NULL, NULL));
+  g_autoptr (GList) members = json_object_get_members (out);
+  for (GList *m = members; m != NULL; m = m->next)
+    {
+      g_autofree char *row = g_strdup_printf ("`%s`", (const char *)m->data);
+      g_test_message ("%s", row);
+      g_assert_nonnull (strstr (docs, row));
+    }
 }
 
 /* Each arris gives its own reasons: the right wall of a slot is a climb cut and pays nothing for chips. */
@@ -413,6 +442,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/command/json-is-the-plan", test_json_is_the_plan);
   g_test_add_func ("/command/json-members", test_json_members);
+  g_test_add_func ("/command/json-setting-out", test_json_setting_out);
   g_test_add_func ("/command/json-why", test_json_why);
   g_test_add_func ("/command/json-sources", test_json_sources);
   g_test_add_func ("/command/what-if", test_what_if);

@@ -138,6 +138,35 @@ test_circle (Demo *demo, gconstpointer unused)
     }
 }
 
+/* A fresh spoilboard spares the far face of a down-cut a point; whether it is fresh is asked where that
+ * counts, and not of an up-cut, which presses that face in, nor over a backer. */
+static void
+test_spoilboard (Demo *demo, gconstpointer unused)
+{
+  const struct
+  {
+    SpelchSpoilboard spoilboard;
+    const char *bit;
+    double backer;
+    bool asks;
+    int backing;
+  } rows[] = { { SPELCH_SPOILBOARD_FRESH, "down-cut-6.35x25", 0, false, -1 },
+               { SPELCH_SPOILBOARD_CUT_HERE_BEFORE, "down-cut-6.35x25", 0, false, 0 },
+               { SPELCH_SPOILBOARD_UNTOLD, "down-cut-6.35x25", 0, true, 0 },
+               { SPELCH_SPOILBOARD_UNTOLD, "down-cut-6.35x25", 6, false, -1 },
+               { SPELCH_SPOILBOARD_UNTOLD, "up-cut-6.35x25", 0, false, 0 } };
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      demo->part->machine.spoilboard = rows[i].spoilboard;
+      demo->cut->backer = spelch_length_mm (rows[i].backer);
+      demo_plan_with (demo, rows[i].bit);
+      g_assert_true (demo_has_stop (demo, SPELCH_ASK_SPOILBOARD) == rows[i].asks);
+      g_assert_cmpint (
+          spelch_edge_points (spelch_plan_worst (&demo->plan, SPELCH_SIDE_FAR), SPELCH_TERM_BACKING), ==,
+          rows[i].backing);
+    }
+}
+
 /* The plunge goes at a share of the feed (0.3, shop practice), to the nearest 10. */
 static void
 test_plunge_feed (Demo *demo, gconstpointer unused)
@@ -159,6 +188,7 @@ main (int argc, char **argv)
   ADD ("drilled", test_drilled);
   ADD ("ramp-legs", test_ramp_legs);
   ADD ("circle", test_circle);
+  ADD ("spoilboard", test_spoilboard);
   ADD ("plunge-feed", test_plunge_feed);
   return g_test_run ();
 }

@@ -240,6 +240,10 @@ test_by_hand (Demo *demo, gconstpointer unused)
   demo_plan_with (demo, "straight-12.7x32");
   NEAR (out->fence_offset_mm, 0);
   assert_says (demo, "make the template 2.15 mm smaller than the piece all round", true);
+  demo_take_cut (demo, "shelf-dado");
+  machine->base_radius = spelch_length_mm (0);
+  demo_plan_with (demo, "straight-12.7x32");
+  assert_says (demo, "Measure from the edge of the router's base", true);
   machine->n_bushes = 0;
   demo_plan_with (demo, "straight-12.7x32");
   NEAR (out->bush_offset_mm, 0);

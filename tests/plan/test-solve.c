@@ -211,6 +211,7 @@ test_below_the_board (Demo *demo, gconstpointer unused)
     double backer, over, cuts;
   } rows[] = { { "medium-gantry", SPELCH_SPOILBOARD_FRESH, 0, 0.5, 18.5 },
                { "medium-gantry", SPELCH_SPOILBOARD_CUT_HERE_BEFORE, 0, 0.5, 18 },
+               { "medium-gantry", SPELCH_SPOILBOARD_UNTOLD, 0, 0.5, 18.5 },
                { "medium-gantry", SPELCH_SPOILBOARD_CUT_HERE_BEFORE, 6, 3, 21 },
                { "plunge-router", SPELCH_SPOILBOARD_FRESH, 0, 2, 18 },
                { "plunge-router", SPELCH_SPOILBOARD_FRESH, 1.5, 2, 19.5 } };
