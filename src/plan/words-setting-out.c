@@ -34,14 +34,14 @@ has_one_wall (const SpelchCut *cut)
   return cut->kind == SPELCH_CUT_RABBET || cut->kind == SPELCH_CUT_TRIM;
 }
 
-/* "360.0 mm, 880.0 mm and 1400.0 mm". */
+/* "4.5 mm and 9.0 mm". Takes the texts of @values, which has @n. */
 static char *
-listed (const SpelchNumbers *numbers, const double *values, guint n)
+listed (char **values, guint n)
 {
   GString *list = g_string_new (NULL);
   for (guint i = 0; i < n; i++)
     {
-      g_autofree char *value = spelch_words_length (numbers, values[i]);
+      g_autofree char *value = values[i];
       const char *between = i == 0 ? "" : i + 1 == n ? _ (" and ") : ", ";
       g_string_append_printf (list, "%s%s", between, value);
     }
@@ -201,6 +201,14 @@ needs_base (const Talk *talk)
   return straight && talk->machine->kind == SPELCH_MACHINE_HAND && talk->machine->base_radius.mm <= 0;
 }
 
+/* What the passes before a finishing pass leave on the wall. */
+static double
+allowance_of (const SpelchPlan *plan)
+{
+  const SpelchPass *last = plan->n_passes > 0 ? &plan->passes[plan->n_passes - 1] : NULL;
+  return last != NULL && last->finishing ? last->side_allowance_mm : 0;
+}
+
 static void
 say_straightedge (Talk *talk)
 {
@@ -209,11 +217,15 @@ say_straightedge (Talk *talk)
   g_autofree char *base = spelch_words_exactly (talk->numbers, talk->machine->base_radius.mm);
   g_autofree char *half = spelch_words_exactly (talk->numbers, out->diameter_mm / 2);
   g_autofree char *guide = spelch_words_exactly (talk->numbers, out->guide_mm);
+  double allowance = allowance_of (talk->plan);
+  g_autofree char *farther = spelch_words_exactly (talk->numbers, allowance);
   if (out->fence_offset_mm > 0)
     say (talk, g_strdup_printf (
                    _ ("Set the straightedge %s from the line of the wall: %s of base less %s, half the bit."),
                    offset, base, half));
-  else if (needs_base (talk))
+  if (out->fence_offset_mm > 0 && allowance > 0)
+    say (talk, g_strdup_printf (_ ("Before the finishing pass set it %s farther off."), farther));
+  if (needs_base (talk))
     say (talk, g_strdup (_ ("Measure from the edge of the router's base to the middle of the spindle, and it "
                             "is said here where "
                             "the straightedge goes.")));
@@ -247,12 +259,11 @@ static void
 say_bit_height (Talk *talk)
 {
   const SpelchPlan *plan = talk->plan;
-  double heights[MOST_LISTED] = { 0 };
-  g_autofree char *list = NULL;
+  char *heights[MOST_LISTED] = { NULL };
   guint n = MIN (plan->n_passes, MOST_LISTED);
   for (guint i = 0; i < n; i++)
-    heights[i] = plan->passes[i].tip_mm;
-  list = listed (talk->numbers, heights, n);
+    heights[i] = spelch_words_length (talk->numbers, plan->passes[i].tip_mm);
+  g_autofree char *list = listed (heights, n);
   g_autofree char *last = spelch_words_length (talk->numbers, plan->bit_height_mm);
   if (plan->n_passes > MOST_LISTED)
     say (talk, g_strdup_printf (_ ("Set the bit above the table in %u steps, to %s at last."), plan->n_passes,
@@ -323,29 +334,42 @@ say_entry (Talk *talk)
     say (talk, g_strdup_printf (_ ("Spiral in with the bit's middle on a circle %s across."), circle));
 }
 
+/* A tab stands well enough to a millimetre: "360, 880 and 1400 mm", "14 11/64 in and 34 41/64 in". */
+static char *
+tab_places (const Talk *talk, guint n)
+{
+  char *places[MOST_LISTED] = { NULL };
+  bool inches = talk->numbers->unit == SPELCH_UNIT_INCH;
+  for (guint i = 0; i < n; i++)
+    {
+      double place = spelch_setting_out_tab (talk->out, i);
+      places[i] = inches ? spelch_words_length (talk->numbers, place)
+                         : spelch_words_decimal (talk->numbers, place, 0);
+    }
+  g_autofree char *list = listed (places, n);
+  return inches ? g_steal_pointer (&list) : g_strdup_printf (_ ("%s mm"), list);
+}
+
 static void
 say_tabs (Talk *talk)
 {
-  double places[MOST_LISTED] = { 0 };
   guint n = spelch_setting_out_tabs (talk->out);
   bool corner = talk->out->side_mm[1] > 0;
-  for (guint i = 0; i < MIN (n, MOST_LISTED); i++)
-    places[i] = spelch_setting_out_tab (talk->out, i);
   if (n == 0)
     return;
   g_autofree char *width = spelch_words_length (talk->numbers, talk->cut->tabs.width.mm);
   g_autofree char *thickness = spelch_words_length (talk->numbers, talk->cut->tabs.thickness.mm);
-  g_autofree char *list = listed (talk->numbers, places, MIN (n, MOST_LISTED));
-  g_autofree char *first = spelch_words_length (talk->numbers, places[0]);
+  g_autofree char *list = tab_places (talk, MIN (n, MOST_LISTED));
+  g_autofree char *first = spelch_words_length (talk->numbers, spelch_setting_out_tab (talk->out, 0));
   g_autofree char *apart = spelch_words_length (talk->numbers, talk->cut->length.mm / n);
   if (n > MOST_LISTED)
     say (talk,
          g_strdup_printf (_ ("Leave tabs %s wide and %s thick about every %s, the first %s from the start."),
                           width, thickness, apart, first));
   else if (corner)
-    say (talk, g_strdup_printf (_ ("Leave tabs %s wide and %s thick at %s along the way, from a corner on "
-                                   "the end of a long side."),
-                                width, thickness, list));
+    say (talk,
+         g_strdup_printf (_ ("Leave tabs %s wide and %s thick at %s from a corner, along the length first."),
+                          width, thickness, list));
   else
     say (talk, g_strdup_printf (_ ("Leave tabs %s wide and %s thick at %s from the start."), width, thickness,
                                 list));

@@ -235,6 +235,10 @@ test_by_hand (Demo *demo, gconstpointer unused)
       demo,
       "With the 17 mm guide bush, make the opening in the template 2.15 mm larger than the cut all round.",
       true);
+  demo->cut->held.allowance_held = true;
+  demo->cut->held.allowance = spelch_length_mm (0.5);
+  demo_plan_with (demo, "straight-12.7x32");
+  assert_says (demo, "Before the finishing pass set it 0.5 mm farther off.", true);
   demo_take_cut (demo, "outline");
   demo->cut->kept = SPELCH_WALL_LEFT;
   demo_plan_with (demo, "straight-12.7x32");
@@ -315,7 +319,7 @@ test_tab_places (Demo *demo, gconstpointer unused)
     }
   demo->cut->tabs.count = 4;
   demo_plan_with (demo, "compression-6.35x22");
-  assert_says (demo, "at 360.0 mm, 880.0 mm, 1400.0 mm and 1920.0 mm along the way", true);
+  assert_says (demo, "at 360, 880, 1400 and 1920 mm from a corner, along the length first.", true);
 }
 
 /* Round a piece that isn't told to be a rectangle, evenly: 1000 mm, four tabs at an eighth, three eighths ...
@@ -333,6 +337,55 @@ test_tabs_elsewhere (Demo *demo, gconstpointer unused)
   demo_plan_with (demo, "compression-6.35x22");
   g_assert_cmpuint (spelch_setting_out_tabs (&demo->plan.setting_out), ==, 0);
   assert_says (demo, "Leave tabs", false);
+}
+
+/* A dado across face fibres that runs out over an edge: a scrap behind it costs nothing and spares the
+ * corner. */
+static void
+test_exit (Demo *demo, gconstpointer unused)
+{
+  demo_take_cut (demo, "shelf-dado");
+  demo_plan_with (demo, "up-cut-6.35x25");
+  assert_says (demo, "Clamp a scrap against the edge where the bit runs out.", true);
+  demo->cut->end = SPELCH_END_BACKED;
+  demo_plan_with (demo, "up-cut-6.35x25");
+  assert_says (demo, "Clamp a scrap", false);
+}
+
+/* Whatever the sizes: tracks reach from wall to wall and overlap by a twentieth of the bit or more, with one
+ * fewer they wouldn't; tabs stand in order and on the way. */
+static void
+test_any_size (Demo *demo, gconstpointer unused)
+{
+  SpelchBit bit = *demo_bit ("up-cut-6.35x25");
+  for (int i = 0; i < 2000; i++)
+    {
+      double d = g_test_rand_double_range (1, 25), width = d * g_test_rand_double_range (1.001, 9);
+      bit.diameter = spelch_length_mm (d);
+      demo_take_cut (demo, "shelf-dado");
+      take_width (demo, width);
+      SpelchSettingOut out
+          = spelch_setting_out_find (spelch_shop_constants (), demo->part, demo->cut, &bit, 0);
+      double narrowest = d + out.step_over_mm * (out.tracks - 1);
+      g_assert_cmpfloat_with_epsilon (narrowest, out.width_mm, 1e-6);
+      g_assert_cmpfloat (out.tracks > 1 ? out.overlap_mm : d, >=, 0.05 * d - 1e-6);
+      g_assert_cmpfloat (d + 0.95 * d * (out.tracks - 2), <, width);
+      demo_take_cut (demo, "outline");
+      demo->part->length = spelch_length_mm (g_test_rand_double_range (10, 2000));
+      demo->part->width = spelch_length_mm (g_test_rand_double_range (10, 2000));
+      demo->cut->length = spelch_length_mm (2 * (demo->part->length.mm + demo->part->width.mm));
+      demo->cut->tabs.count = (guint)g_test_rand_int_range (1, 40);
+      out = spelch_setting_out_find (spelch_shop_constants (), demo->part, demo->cut, &bit, 0);
+      g_assert_cmpuint (spelch_setting_out_tabs (&out), ==, demo->cut->tabs.count);
+      double before = 0;
+      for (guint tab = 0; tab < demo->cut->tabs.count; tab++)
+        {
+          double place = spelch_setting_out_tab (&out, tab);
+          g_assert_cmpfloat (place, >, before);
+          before = place;
+        }
+      g_assert_cmpfloat (before, <, demo->cut->length.mm);
+    }
 }
 
 #define ADD(name, function)                                                                                  \
@@ -353,5 +406,7 @@ main (int argc, char **argv)
   ADD ("pecks", test_pecks);
   ADD ("tabs", test_tab_places);
   ADD ("tabs-elsewhere", test_tabs_elsewhere);
+  ADD ("exit", test_exit);
+  ADD ("any-size", test_any_size);
   return g_test_run ();
 }
