@@ -73,16 +73,37 @@ thickest_against_walk (double diameter, double unused)
 }
 
 static double
-feed_there_and_back (double feed, double rpm)
+feed_per_tooth_of (double feed, double rpm)
 {
-  return spelch_chip_feed (spelch_chip_feed_per_tooth (feed, rpm, 3), rpm, 3);
+  return spelch_chip_feed_per_tooth (feed, rpm, 3);
 }
 
 static double
-feed_for_max_there_and_back (double chip, double engaged)
+feed_of (double feed_per_tooth, double rpm)
 {
-  double feed_per_tooth = spelch_chip_feed_for_max (chip, EXAMPLE_D, engaged);
-  return spelch_chip_max (feed_per_tooth, EXAMPLE_D, engaged);
+  return spelch_chip_feed (feed_per_tooth, rpm, 3);
+}
+
+static double
+feed_for_max (double chip, double engaged)
+{
+  return spelch_chip_feed_for_max (chip, EXAMPLE_D, engaged);
+}
+
+/* Mean chip over the chip at half the arc, which a narrow cut makes alike: f_z sin(phi / 2). */
+static double
+mean_over_middle (double diameter, double engaged)
+{
+  double phi = acos (1 - 2 * engaged / diameter);
+  return spelch_chip_mean (1, diameter, engaged) / sin (phi / 2);
+}
+
+/* Volume of the chips of a turn over that swept: edges x arc x mean chip = feed a turn x a_e. */
+static double
+volume_over_swept (double diameter, double engaged)
+{
+  double chips = 3 * spelch_chip_arc (diameter, engaged) * spelch_chip_mean (0.2, diameter, engaged);
+  return chips / (3 * 0.2 * engaged);
 }
 
 static double
@@ -130,12 +151,21 @@ static const PublishedCheck CHECKS[] = {
   { "knife mark over exact R - sqrt(R^2 - f_z^2/4), D 6, f_z 0.3", MILLING, PUBLISHED_IDENTITY, 1, 0.001,
     mark_over_exact, 0.3, 6 },
   { "knife mark over exact, D 25, f_z 0.8", MILLING, PUBLISHED_IDENTITY, 1, 0.001, mark_over_exact, 0.8, 25 },
-  { "feed to feed per tooth and back, mm/min", "f_z = v_f / (N n), ISO 3002-3, from memory",
-    PUBLISHED_IDENTITY, 5400, 1e-9, feed_there_and_back, 5400, 18000 },
-  { "feed per tooth for a thickest chip, and back, a_e 1, mm", MILLING, PUBLISHED_IDENTITY, 0.2, 1e-12,
-    feed_for_max_there_and_back, 0.2, 1 },
-  { "feed per tooth for a thickest chip, and back, a_e 9, mm", MILLING, PUBLISHED_IDENTITY, 0.2, 1e-12,
-    feed_for_max_there_and_back, 0.2, 9 },
+  { "feed per tooth of 5400 mm/min, 18 000 rpm, three edges, mm",
+    "f_z = v_f / (N n), ISO 3002-3, from memory", PUBLISHED_IDENTITY, 0.1, 1e-12, feed_per_tooth_of, 5400,
+    18000 },
+  { "feed of 0.1 mm a tooth, 18 000 rpm, three edges, mm/min", "f_z = v_f / (N n), ISO 3002-3, from memory",
+    PUBLISHED_IDENTITY, 5400, 1e-9, feed_of, 0.1, 18000 },
+  { "feed per tooth for a thickest chip of 0.2, D 12, a_e 1: 0.2 / (2 sqrt(11) / 12), mm", MILLING,
+    PUBLISHED_IDENTITY, 0.361814, 1e-6, feed_for_max, 0.2, 1 },
+  { "feed per tooth for a thickest chip of 0.2, D 12, a_e 9: past the middle, mm", MILLING,
+    PUBLISHED_IDENTITY, 0.2, 1e-12, feed_for_max, 0.2, 9 },
+  { "mean chip of a narrow cut over the chip at half its arc, a_e D / 100", MILLING, PUBLISHED_IDENTITY, 1,
+    0.002, mean_over_middle, 12, 0.12 },
+  { "chips of a turn over what is swept, D 12, a_e 3", "volume removed is volume swept", PUBLISHED_IDENTITY,
+    1, 1e-12, volume_over_swept, 12, 3 },
+  { "chips of a turn over what is swept, D 6, a_e 6", "volume removed is volume swept", PUBLISHED_IDENTITY, 1,
+    1e-12, volume_over_swept, 6, 6 },
   SPEED_ROW (6.35, 6000, 2.0),
   SPEED_ROW (6.35, 12000, 4.0),
   SPEED_ROW (6.35, 18000, 6.0),

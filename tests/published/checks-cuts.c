@@ -243,10 +243,10 @@ maple_better (double good, double bad)
   }
 
 static const PublishedCheck CHECKS[] = {
-  { "particleboard, tangential force over chip section at 0.2 mm, MPa", PALUBICKI, PUBLISHED_MEASURED, 32.0,
-    1e-9, specific_force, SPELCH_MATERIAL_PARTICLEBOARD, 0.2 },
-  { "MDF takes more than spruce along the grain (1: yes)", SEDLECKY, PUBLISHED_MEASURED, 1, 0, mdf_needs_more,
-    0.2, 0 },
+  { "particleboard, tangential force over chip section at 0.2 mm, to which the constant was set, MPa",
+    PALUBICKI, PUBLISHED_MEASURED, 32.0, 1e-9, specific_force, SPELCH_MATERIAL_PARTICLEBOARD, 0.2 },
+  { "MDF takes more than spruce along the grain: an order, no level (1: yes)", SEDLECKY, PUBLISHED_MEASURED,
+    1, 0, mdf_needs_more, 0.2, 0 },
   { "MDF slot, D 6, 18 000 rpm, 3600 mm/min, 6 deep: feed per tooth, mm", POWER_SUM, PUBLISHED_IDENTITY, 0.1,
     1e-9, mdf_feed_per_tooth, 0, 0 },
   { "the same: power, W", POWER_SUM, PUBLISHED_IDENTITY, 126.5, 0.05, mdf_power, 0, 0 },
