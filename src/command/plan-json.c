@@ -57,6 +57,7 @@ stops (SpelchWriter *w, const SpelchPlan *plan)
       number (w, "value", plan->stops[i].value);
       number (w, "limit", plan->stops[i].limit);
       spelch_writer_text (w, "sentence", sentence);
+      spelch_writer_flag (w, "scoring_bit", plan->stops[i].bit == 1);
       spelch_writer_close (w);
     }
   spelch_writer_close (w);
@@ -81,17 +82,18 @@ passes (SpelchWriter *w, const SpelchPlanned *one)
       const SpelchPass *pass = &plan->passes[i];
       spelch_writer_open_item (w, NULL, false);
       number (w, "n", i + 1);
-      spelch_writer_text (w, "bit", one->bit->id);
+      spelch_writer_text (w, "bit", pass->bit == 1 ? plan->scoring.bit : one->bit->id);
       number (w, "tip_mm", pass->tip_mm);
       spelch_writer_text (w, "from", "near");
       number (w, "side_allowance_mm", pass->side_allowance_mm);
       spelch_writer_flag (w, "finishing", pass->finishing);
       number (w, "tracks", pass->tracks);
       spelch_writer_code (w, "sense", &SPELCH_SENSE_CODES, (int)sense_of (one, pass));
-      spelch_writer_code (w, "entry", &SPELCH_ENTRY_KIND_CODES, (int)plan->entry.kind);
-      number (w, "speed_rpm", plan->speed_rpm);
-      number_or_null (w, "feed_mm_min", plan->feed_mm_min);
-      number_or_null (w, "plunge_feed_mm_min", plan->plunge_feed_mm_min);
+      spelch_writer_code (w, "entry", &SPELCH_ENTRY_KIND_CODES,
+                          (int)(pass->bit == 1 ? plan->scoring.entry.kind : plan->entry.kind));
+      number (w, "speed_rpm", pass->speed_rpm);
+      number_or_null (w, "feed_mm_min", pass->feed_mm_min);
+      number_or_null (w, "plunge_feed_mm_min", pass->plunge_feed_mm_min);
       spelch_writer_flag (w, "held", pass->held);
       spelch_writer_close (w);
     }
@@ -371,6 +373,10 @@ static void
 settled (SpelchWriter *w, const SpelchPart *part, const SpelchPlanned *one)
 {
   const SpelchPlan *plan = &one->plan;
+  spelch_writer_code (w, "pass_plan", &SPELCH_PASS_PLAN_CODES, (int)plan->pass_plan);
+  g_autofree char *sentence = spelch_words_pass_plan (plan, &PLAIN);
+  spelch_writer_text (w, "pass_plan_sentence", sentence);
+  number_or_null (w, "skin_mm", plan->skin_mm);
   passes (w, one);
   edges (w, plan);
   windows (w, &plan->windows);
@@ -402,7 +408,10 @@ settled (SpelchWriter *w, const SpelchPart *part, const SpelchPlanned *one)
 static void
 unsettled (SpelchWriter *w, const SpelchPlanned *one)
 {
-  static const char *const members[] = { "entry",
+  static const char *const members[] = { "pass_plan",
+                                         "pass_plan_sentence",
+                                         "skin_mm",
+                                         "entry",
                                          "speed_rpm",
                                          "feed_mm_min",
                                          "feed_per_tooth_mm",

@@ -54,12 +54,14 @@ add_numbers (GString *text, const SpelchPart *part, const SpelchPlanned *one, co
   g_autofree char *seat = spelch_words_seat (plan);
   g_autofree char *advice = spelch_words_seat_advice (plan, part, numbers);
   g_autofree char *tabs = spelch_words_tabs (plan, numbers);
+  g_autofree char *pass_plan = spelch_words_pass_plan (plan, numbers);
   g_autofree char *upkeep = spelch_words_upkeep (plan, numbers);
   g_autofree char *calibration = spelch_words_calibration (plan, numbers);
   g_autofree char *pace = spelch_words_pace (plan, numbers);
   g_autofree char *speed_held = spelch_words_speed_held (plan);
   g_autofree char *conflict = spelch_words_conflict (&one->conflict, numbers);
   add_row (text, _ ("Passes"), spelch_words_passes (plan, numbers));
+  add_line (text, pass_plan);
   add_row (text, _ ("Entry"), spelch_words_entry (plan, numbers));
   if (plan->feed_mm_min > 0)
     {

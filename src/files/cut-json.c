@@ -106,6 +106,12 @@ read_held (SpelchFields *fields, SpelchHeld *held)
   held->overcut = spelch_fields_length (members, "overcut");
   held->allowance_held = spelch_fields_told (members, "allowance");
   held->allowance = spelch_fields_length (members, "allowance");
+  held->plan_held = spelch_fields_told (members, "pass_plan");
+  held->plan = (SpelchPassPlan)spelch_fields_code (members, "pass_plan", &SPELCH_PASS_PLAN_CODES,
+                                                   SPELCH_PASS_PLAN_FULL);
+  held->score = spelch_fields_length (members, "score");
+  spelch_fields_text (members, "score_bit", held->score_bit, sizeof held->score_bit);
+  held->skin = spelch_fields_length (members, "skin");
   held->speed_rpm = spelch_fields_number (members, "speed_rpm", 0);
   held->feed_mm_min = spelch_fields_number (members, "feed_mm_min", 0);
   read_entry (members, held);
@@ -197,7 +203,8 @@ write_entry (SpelchWriter *writer, const SpelchHeld *held)
 static void
 write_held (SpelchWriter *writer, const SpelchHeld *held)
 {
-  bool something = spelch_held_has_passes (held) || held->overcut_held || held->allowance_held
+  bool plans = held->plan_held || held->score.mm > 0 || held->skin.mm > 0 || *held->score_bit != '\0';
+  bool something = plans || spelch_held_has_passes (held) || held->overcut_held || held->allowance_held
                    || held->speed_rpm != 0 || held->feed_mm_min != 0 || held->entry_held
                    || spelch_writer_keeps (writer, "held");
   if (!something)
@@ -209,6 +216,11 @@ write_held (SpelchWriter *writer, const SpelchHeld *held)
     spelch_writer_length (writer, "overcut", &held->overcut);
   if (held->allowance_held)
     spelch_writer_length (writer, "allowance", &held->allowance);
+  if (held->plan_held)
+    spelch_writer_code (writer, "pass_plan", &SPELCH_PASS_PLAN_CODES, (int)held->plan);
+  spelch_writer_length_told (writer, "score", &held->score);
+  spelch_writer_text_told (writer, "score_bit", held->score_bit);
+  spelch_writer_length_told (writer, "skin", &held->skin);
   spelch_writer_number_told (writer, "speed_rpm", held->speed_rpm);
   spelch_writer_number_told (writer, "feed_mm_min", held->feed_mm_min);
   write_entry (writer, held);

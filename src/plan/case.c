@@ -92,6 +92,24 @@ prepare_width (SpelchCase *c)
   c->engaged = c->single_wall ? fmin (width, c->diameter) : c->diameter;
 }
 
+static void
+prepare_pass_plan (SpelchCase *c)
+{
+  const SpelchHeld *held = &c->cut->held;
+  bool finished = spelch_held_plans (held, SPELCH_PASS_PLAN_FINISHED);
+  bool skin = c->through && spelch_held_plans (held, SPELCH_PASS_PLAN_SKIN);
+  c->pass_plan = held->plan_held && held->plan == SPELCH_PASS_PLAN_FULL ? SPELCH_PASS_PLAN_FULL
+                                                                        : SPELCH_PASS_PLAN_STEPPED;
+  if (finished)
+    c->allowance = held->allowance_held ? held->allowance.mm : c->k->finishing_allowance;
+  if (skin)
+    c->skin = fmin (told_or (held->skin.mm, c->k->skin_left), c->thickness / 2);
+  if (c->allowance > 0)
+    c->pass_plan = SPELCH_PASS_PLAN_FINISHED;
+  if (c->skin > 0)
+    c->pass_plan = SPELCH_PASS_PLAN_SKIN;
+}
+
 /* What has to be cut rightly for the arris to be clean: a ply or skin as a whole, of other stock the
  * outermost part. */
 static double
@@ -137,6 +155,25 @@ spelch_case_prepare (SpelchCase *c, const SpelchConstants *constants, const Spel
   prepare_tolerances (c);
   prepare_reach (c);
   prepare_width (c);
+  prepare_pass_plan (c);
+}
+
+void
+spelch_case_score (SpelchCase *c, const SpelchPlan *scoring)
+{
+  if (scoring->n_passes == 0)
+    return;
+  c->scoring = scoring;
+  c->start = scoring->passes[scoring->n_passes - 1].tip_mm;
+  c->pass_plan = SPELCH_PASS_PLAN_SCORED;
+  c->allowance = c->skin = 0;
+}
+
+SpelchLoad
+spelch_case_scored_load (const SpelchCase *c)
+{
+  const SpelchEdge *edge = c->scoring != NULL ? spelch_plan_worst (c->scoring, SPELCH_SIDE_MOTOR) : NULL;
+  return edge != NULL ? edge->load : SPELCH_LOAD_NOT_CUT;
 }
 
 SpelchUncertain

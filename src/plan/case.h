@@ -20,8 +20,12 @@ typedef struct
   double thickness, near_layer,
       far_layer; /* what decides the arris: face ply, skin, or the outermost part; mm */
   bool through;
-  double floor_depth; /* blind: the cut's depth; through: the thickness */
-  double plus, minus; /* board thickness tolerance, mm */
+  const SpelchPlan *scoring; /* of the pass with the scoring bit that went before; NULL: none */
+  double start;              /* depth cut by it; 0: none */
+  SpelchPassPlan pass_plan;  /* held, or stepped, which is as few passes as serve */
+  double allowance, skin;    /* for the pass plan; 0: none; mm */
+  double floor_depth;        /* blind: the cut's depth; through: the thickness */
+  double plus, minus;        /* board thickness tolerance, mm */
   double depth_tolerance, shear_tolerance;
   SpelchDatum datum;
   double overcut_most; /* what machine, backer or bench allows */
@@ -40,8 +44,15 @@ typedef struct
   guint force_readings;
 } SpelchCase;
 
+/* Without a scoring pass. */
 void spelch_case_prepare (SpelchCase *c, const SpelchConstants *constants, const SpelchPart *part,
                           const SpelchCut *cut, const SpelchBit *bit);
+
+/* Once a scoring pass has been planned; @scoring must outlive the case. */
+void spelch_case_score (SpelchCase *c, const SpelchPlan *scoring);
+
+/* How the scoring pass, if any, met the motor-side face. */
+SpelchLoad spelch_case_scored_load (const SpelchCase *c);
 
 /* How far a setting may be off: the tip's depth below the near face lies in -depth_minus..+depth_plus of what
  * was set, the overcut in -over_minus..+over_plus. mm, none negative. */

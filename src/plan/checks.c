@@ -13,7 +13,7 @@ static void
 add (SpelchPlan *plan, SpelchStopKind kind, double value, double limit)
 {
   if (plan->n_stops < G_N_ELEMENTS (plan->stops))
-    plan->stops[plan->n_stops++] = (SpelchStop){ kind, value, limit };
+    plan->stops[plan->n_stops++] = (SpelchStop){ kind, value, limit, 0 };
 }
 
 static void

@@ -69,6 +69,7 @@ typedef struct
   X (grain_bad_from, "grain-bad-from") /* degrees */                                                         \
   X (grain_bad_to, "grain-bad-to")                                                                           \
   X (backing_points, "backing-points")                                                                       \
+  X (scored_points, "scored-points")                                                                         \
   X (exit_corner_points, "exit-corner-points")                                                               \
   X (log_results, "log-results") /* that agree before the shop log corrects */                               \
   X (log_points, "log-points")                                                                               \
@@ -115,10 +116,13 @@ typedef struct
   X (heat_burns, "heat-burns")                                                                               \
   X (ramp_default, "ramp-default") /* degrees */                                                             \
   X (ramp_down_cut, "ramp-down-cut")                                                                         \
-  X (arris_depth, "arris-depth")       /* mm of an unfaced board that decide how its arris comes out */      \
-  X (cuts_through, "cuts-through")     /* least overcut, mm */                                               \
-  X (backer_spare, "backer-spare")     /* mm */                                                              \
-  X (clearance_base, "clearance-base") /* mm between collet and base or insert */                            \
+  X (arris_depth, "arris-depth") /* mm of an unfaced board that decide how its arris comes out */            \
+  X (finishing_allowance, "finishing-allowance") /* mm on each wall */                                       \
+  X (skin_left, "skin-left")                     /* mm */                                                    \
+  X (bit_change, "bit-change")                   /* s */                                                     \
+  X (cuts_through, "cuts-through")               /* least overcut, mm */                                     \
+  X (backer_spare, "backer-spare")               /* mm */                                                    \
+  X (clearance_base, "clearance-base")           /* mm between collet and base or insert */                  \
   X (tolerance_depth, "tolerance-depth")                                                                     \
   X (tolerance_up_shear, "tolerance-up-shear")                                                               \
   X (tolerance_measured, "tolerance-measured")                                                               \

@@ -43,6 +43,7 @@ loading_of (const SpelchCase *c, SpelchSide side, const SpelchPass *passes, guin
   double top = side == SPELCH_SIDE_MOTOR ? 0 : c->thickness - c->far_layer;
   double bottom = side == SPELCH_SIDE_MOTOR ? c->near_layer : c->thickness;
   bool finished = n > 0 && passes[n - 1].finishing;
+  guint first = 1 + (c->scoring != NULL ? c->scoring->n_passes : 0);
   /* A far face that the floor leaves standing has no arris. */
   if (side == SPELCH_SIDE_FAR && (n == 0 || passes[n - 1].tip_mm < c->thickness - 1e-9))
     return worst;
@@ -53,7 +54,7 @@ loading_of (const SpelchCase *c, SpelchSide side, const SpelchPass *passes, guin
         continue;
       SpelchLoad load = load_of (c, side, from, to);
       if (load > worst.load)
-        worst = (Loading){ load, (int)i + 1, from, to, passes[i].finishing };
+        worst = (Loading){ load, (int)(first + i), from, to, passes[i].finishing };
     }
   return worst;
 }
@@ -169,7 +170,8 @@ weigh (const SpelchCase *c, SpelchEdge *edge, double chip_max, bool net_lift)
   bool backed = edge->side == SPELCH_SIDE_FAR && edge->load != SPELCH_LOAD_PRESS_IN && spelch_case_backed (c)
                 && !net_lift;
   int backing = backed ? -MIN (shear, (int)c->k->backing_points) : 0;
-  int left = shear + backing;
+  int scored = edge->scored ? -MIN (shear + backing, (int)c->k->scored_points) : 0;
+  int left = shear + backing + scored;
   int log = log_points (c, edge->side, left);
   int grain = grain_points (c, edge->side, left);
   int corner = corner_points (c, edge->side, left);
@@ -185,6 +187,7 @@ weigh (const SpelchCase *c, SpelchEdge *edge, double chip_max, bool net_lift)
   edge->n_terms = 0;
   add_term (c, edge, SPELCH_TERM_SHEAR, shear);
   add_term (c, edge, SPELCH_TERM_BACKING, backing);
+  add_term (c, edge, SPELCH_TERM_SCORED, scored);
   add_term (c, edge, SPELCH_TERM_LOG, log);
   add_term (c, edge, SPELCH_TERM_GRAIN, grain);
   add_term (c, edge, SPELCH_TERM_EXIT_CORNER, corner);
@@ -200,7 +203,8 @@ spoilt_by_entry (const SpelchCase *c, const SpelchPass *passes, guint n, const S
 {
   bool hole = c->cut->kind == SPELCH_CUT_HOLE;
   double whole = hole ? M_PI * spelch_cut_width (c->cut) : c->cut->length.mm;
-  if (n == 0 || !entry->on_line || passes[n - 1].finishing || !spelch_case_turns_over (c))
+  if (n == 0 || !entry->on_line || passes[n - 1].finishing || !spelch_case_turns_over (c)
+      || c->start >= c->near_layer)
     return 0;
   switch (entry->kind)
     {
@@ -251,6 +255,15 @@ grade_edge (const SpelchCase *c, const SpelchPass *passes, guint n, const Spelch
     }
 }
 
+/* The edge as the scoring pass left it, where that is worst or all that cuts it; NULL where another pass
+ * decides. */
+static const SpelchEdge *
+left_by_scoring (const SpelchCase *c, int i, const Loading *loading)
+{
+  const SpelchEdge *scored = c->scoring != NULL && i < 2 ? &c->scoring->edges[i] : NULL;
+  return scored != NULL && !loading->finishing && scored->load >= loading->load ? scored : NULL;
+}
+
 /* The grades of the model alone, for comparing with what comes out. */
 static void
 grade_without_log (const SpelchCase *c, const SpelchPass *passes, guint n, const SpelchEntry *entry,
@@ -262,7 +275,7 @@ grade_without_log (const SpelchCase *c, const SpelchPass *passes, guint n, const
   bare.log = nothing;
   spelch_edges_grade (&bare, passes, n, entry, chip_max, net_lift, own);
   for (int i = 0; i < SPELCH_MAX_EDGES; i++)
-    edges[i].model_grade = own[i].grade;
+    edges[i].model_grade = own[i].model_grade;
 }
 
 void
@@ -281,6 +294,14 @@ spelch_edges_grade (const SpelchCase *c, const SpelchPass *passes, guint n, cons
         continue;
       edge->stays = c->cut->kept == SPELCH_WALL_BOTH || c->cut->kept == edge->wall;
       Loading loading = loading_of (c, edge->side, passes, n);
+      const SpelchEdge *scored = left_by_scoring (c, i, &loading);
+      if (scored != NULL)
+        {
+          *edge = *scored;
+          continue;
+        }
+      edge->scored = c->scoring != NULL && i < 2 && !loading.finishing
+                     && c->scoring->edges[i].load == SPELCH_LOAD_PRESS_IN;
       grade_edge (c, passes, n, entry, chip_max, net_lift, &loading, edge);
       edge->model_grade = edge->grade;
     }

@@ -119,7 +119,7 @@ spelch_entry_find (const SpelchCase *c, const SpelchPass *first)
       bool told = held->entry_held && held->entry_deg > 0;
       double steepest = spelch_entry_steepest (c);
       entry.angle_deg = told ? held->entry_deg : steepest > 0 ? fmin (usual, steepest) : usual;
-      entry.length_mm = first->tip_mm / tan (entry.angle_deg * M_PI / 180);
+      entry.length_mm = (first->tip_mm - first->from_mm) / tan (entry.angle_deg * M_PI / 180);
     }
   if (entry.kind == SPELCH_ENTRY_RAMP)
     entry.legs = legs_of (c, &entry);

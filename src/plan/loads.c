@@ -208,6 +208,16 @@ find_bending (const SpelchCase *c, double stick_out, SpelchLoads *loads)
   loads->stress_per_n = spelch_bending_stress (&bit, middle);
 }
 
+/* In an inside corner a finishing pass cuts as in a slot. Where no radius is told, a pocket's or a mortise's
+ * corners are as small as the bit leaves them. */
+static double
+finishing_engaged (const SpelchCase *c, const SpelchPass *pass)
+{
+  const SpelchCut *cut = c->cut;
+  bool pit = cut->kind == SPELCH_CUT_POCKET || cut->kind == SPELCH_CUT_MORTISE;
+  return pit || cut->corner_radius.mm > 0 ? c->diameter : fmin (pass->side_allowance_mm, c->diameter);
+}
+
 void
 spelch_loads_find (const SpelchCase *c, const SpelchPass *pass, double stick_out, SpelchLoads *loads)
 {
@@ -215,7 +225,7 @@ spelch_loads_find (const SpelchCase *c, const SpelchPass *pass, double stick_out
   loads->room_per_feed = loads->edge_force = loads->cutting_force = 0;
   loads->height = pass->tip_mm - pass->from_mm;
   loads->above_bed = c->thickness - (pass->from_mm + fmin (pass->tip_mm, c->thickness)) / 2;
-  loads->engaged = pass->finishing ? fmin (pass->side_allowance_mm, c->diameter) : c->engaged;
+  loads->engaged = pass->finishing ? finishing_engaged (c, pass) : c->engaged;
   loads->force = (SpelchForceCase){ .flutes = c->flutes,
                                     .engaged = loads->engaged,
                                     .climb = one_wall && c->cut->kept == SPELCH_WALL_RIGHT,

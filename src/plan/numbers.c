@@ -115,6 +115,7 @@ find_forces (const SpelchCase *c, const SpelchLoads *const *loads, const SpelchS
   plan->slow = part > (spelch_loads_is_panel (c) ? c->k->band_panel : c->k->band_solid);
   plan->tangential_mean_n = worst->standing.tangential + f * worst->moving.tangential;
   plan->axial_mean_n = f * worst->moving.axial;
+  plan->last_axial_n = f * loads[plan->n_passes - 1]->moving.axial;
   plan->axial_n = axial_band (c, plan->axial_mean_n);
   plan->sideways_peak_n = most.sideways;
   plan->ripple = spelch_force_peaks (&worst->turn, f).ripple;

@@ -40,8 +40,8 @@ first_depth (const SpelchCase *c, const SpelchWindows *windows, double final_dep
 {
   SpelchRange near
       = !windows->robust.first_pass.empty ? windows->robust.first_pass : windows->nominal.first_pass;
-  double even = tenth_up (final_depth / steps, final_depth);
-  if (near.empty)
+  double even = tenth_up (c->start + (final_depth - c->start) / steps, final_depth);
+  if (near.empty || c->scoring != NULL)
     return even;
   return fmin (fmin (fmax (even, tenth_up (near.from, near.to)), near.to), final_depth);
 }
@@ -52,12 +52,13 @@ add_steps (const SpelchCase *c, SpelchPass *passes, guint n, double from, double
 {
   for (guint i = 1; i <= steps && n < SPELCH_MAX_PASSES; i++)
     {
-      double above = n == 0 ? 0 : passes[n - 1].tip_mm;
+      double above = n == 0 ? c->start : passes[n - 1].tip_mm;
       double even = from + (to - from) * i / steps;
       double tenth = (to - from) / steps < 0.1 ? even : round (even * 10) / 10;
       double tip
           = i == steps ? to : fmin (fmax (tenth, to - (steps - i) * c->step_most), above + c->step_most);
-      passes[n++] = (SpelchPass){ above, tip, 0, c->tracks, false, held && i == steps };
+      passes[n++]
+          = (SpelchPass){ .from_mm = above, .tip_mm = tip, .tracks = c->tracks, .held = held && i == steps };
     }
   return n;
 }
@@ -73,8 +74,8 @@ divide_free (const SpelchCase *c, const SpelchWindows *windows, double final_dep
              SpelchPass *passes)
 {
   double first = first_depth (c, windows, final_depth, steps);
-  double slender = fmin (first, c->step_most);
-  guint n = add_steps (c, passes, 0, 0, slender, 1, false);
+  double slender = fmin (first, c->start + c->step_most);
+  guint n = add_steps (c, passes, 0, c->start, slender, 1, false);
   double left = final_depth - slender;
   if (left <= 1e-6)
     return n;
@@ -88,7 +89,7 @@ divide_held (const SpelchCase *c, double final_depth, SpelchPass *passes)
 {
   const SpelchHeld *held = &c->cut->held;
   guint n = 0;
-  double from = 0;
+  double from = c->start;
   for (guint i = 0; i < held->n_passes && held->passes[i].mm < final_depth - 1e-6; i++)
     {
       if (held->passes[i].mm <= from + 1e-6)
@@ -113,18 +114,30 @@ guint
 spelch_passes_divide (const SpelchCase *c, const SpelchWindows *windows, double final_depth, guint steps,
                       SpelchPass passes[SPELCH_MAX_PASSES])
 {
-  const SpelchHeld *held = &c->cut->held;
-  double allowance = held->allowance_held ? held->allowance.mm : 0;
-  if (final_depth <= 0 || c->step_most <= 0 || least_steps (c, final_depth) > SPELCH_MAX_PASSES - 1)
+  guint most = SPELCH_MAX_PASSES - (c->scoring != NULL ? c->scoring->n_passes : 0);
+  double to = c->skin > 0 ? c->thickness - c->skin : final_depth, height = to - c->start;
+  bool more = c->skin > 0 || c->allowance > 0;
+  if (height <= 1e-6 || c->step_most <= 0 || least_steps (c, height) > most - 1)
     return 0;
-  guint n = spelch_held_has_passes (held) ? divide_held (c, final_depth, passes)
-                                          : divide_free (c, windows, final_depth, steps, passes);
+  guint n
+      = spelch_passes_held (c) ? divide_held (c, to, passes) : divide_free (c, windows, to, steps, passes);
+  if (n + (more ? 1 : 0) > most)
+    return 0;
   for (guint i = 0; i < n; i++)
-    passes[i].side_allowance_mm = allowance;
-  if (allowance <= 0)
+    passes[i].side_allowance_mm = c->allowance;
+  if (c->skin > 0)
+    n = add_steps (c, passes, n, to, final_depth, 1, false);
+  if (c->allowance <= 0)
     return n;
-  if (n == SPELCH_MAX_PASSES)
-    return 0;
-  passes[n] = (SpelchPass){ 0, passes[n - 1].tip_mm, allowance, finishing_tracks (c), true, false };
+  passes[n] = (SpelchPass){ .tip_mm = passes[n - 1].tip_mm,
+                            .side_allowance_mm = c->allowance,
+                            .tracks = finishing_tracks (c),
+                            .finishing = true };
   return n + 1;
+}
+
+bool
+spelch_passes_held (const SpelchCase *c)
+{
+  return spelch_held_has_passes (&c->cut->held) || c->pass_plan == SPELCH_PASS_PLAN_FULL;
 }

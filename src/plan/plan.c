@@ -7,6 +7,7 @@
 #include "plan/hold.h"
 #include "plan/numbers.h"
 #include "plan/passes.h"
+#include "plan/stages.h"
 #include "plan/travel.h"
 #include "plan/windows.h"
 
@@ -46,7 +47,7 @@ N_CODES (SPELCH_VERDICT_CODES, "verdict", "no_objection", "not_checked", "do_not
 /* The loads of a trial's passes, each reckoned once. */
 typedef struct
 {
-  SpelchLoads own[SPELCH_MAX_PASSES];
+  SpelchLoads *own; /* as many as passes */
   const SpelchLoads *of[SPELCH_MAX_PASSES];
 } LoadSet;
 
@@ -174,8 +175,12 @@ static bool
 find_best (const SpelchCase *c, const SpelchWindows *windows, double final_depth, LoadSet sets[2],
            Trial *best)
 {
-  guint fewest = (guint)fmax (1, ceil (final_depth / fmax (c->step_most, 0.1) - 1e-9));
-  bool found = false, feasible = false, held = spelch_held_has_passes (&c->cut->held);
+  double height = final_depth - c->start;
+  guint fewest = (guint)fmax (1, ceil (height / fmax (c->step_most, 0.1) - 1e-9));
+  /* Whoever asks for steps gets two at least. */
+  if (c->cut->held.plan_held && c->pass_plan == SPELCH_PASS_PLAN_STEPPED)
+    fewest = MAX (fewest, 2);
+  bool found = false, feasible = false, held = spelch_passes_held (c);
   bool reaches = final_depth <= c->depth_most + 1e-6;
   for (guint steps = fewest;
        steps < SPELCH_MAX_PASSES && (steps <= fewest + EXTRA_STEPS || (reaches && !feasible)); steps++)
@@ -229,6 +234,10 @@ take (const SpelchCase *c, const Trial *t, SpelchPlan *plan)
 {
   plan->n_passes = t->n;
   memcpy (plan->passes, t->passes, sizeof plan->passes);
+  plan->skin_mm = c->skin;
+  plan->pass_plan = c->pass_plan == SPELCH_PASS_PLAN_STEPPED && t->n == 1 ? SPELCH_PASS_PLAN_FULL
+                    : c->pass_plan == SPELCH_PASS_PLAN_FULL && t->n > 1   ? SPELCH_PASS_PLAN_STEPPED
+                                                                          : c->pass_plan;
   plan->entry = t->entry;
   plan->n_edges = SPELCH_MAX_EDGES;
   memcpy (plan->edges, t->edges, sizeof plan->edges);
@@ -236,6 +245,12 @@ take (const SpelchCase *c, const Trial *t, SpelchPlan *plan)
   if (c->bit->overall_length.mm > 0)
     plan->in_collet_mm = fmax (c->bit->overall_length.mm - t->stick_out, 0);
   spelch_numbers_fill (c, t->loads->of, &t->solution, plan);
+  for (guint i = 0; i < t->n; i++)
+    {
+      plan->passes[i].speed_rpm = plan->speed_rpm;
+      plan->passes[i].feed_mm_min = plan->feed_mm_min;
+      plan->passes[i].plunge_feed_mm_min = plan->plunge_feed_mm_min;
+    }
 }
 
 /* How far the bit goes straight down with its chips around it: by hand, and in a hole as wide as the bit. */
@@ -248,15 +263,19 @@ straight_down (const SpelchCase *c, const SpelchPlan *plan)
   return plan->passes[drills ? plan->n_passes - 1 : 0].tip_mm;
 }
 
-void
-spelch_plan_make (const SpelchConstants *constants, const SpelchPart *part, const SpelchCut *cut,
-                  const SpelchBit *bit, SpelchPlan *plan)
+/* What one bit does of the cut: all of it, or what is left by a scoring pass. */
+static void
+make_stage (const SpelchConstants *constants, const SpelchPart *part, const SpelchCut *cut,
+            const SpelchBit *bit, const SpelchPlan *scoring, SpelchPlan *plan)
 {
   SpelchCase c;
   Trial best = { 0 };
-  LoadSet sets[2];
+  g_autofree SpelchLoads *own = g_new (SpelchLoads, 2 * SPELCH_MAX_PASSES);
+  LoadSet sets[2] = { { .own = own }, { .own = own + SPELCH_MAX_PASSES } };
   memset (plan, 0, sizeof *plan);
   spelch_case_prepare (&c, constants, part, cut, bit);
+  if (scoring != NULL)
+    spelch_case_score (&c, scoring);
   describe_question (&c, plan);
   plan->windows = spelch_windows_find (&c);
   plan->overcut = spelch_passes_overcut (&c, &plan->windows);
@@ -264,6 +283,29 @@ spelch_plan_make (const SpelchConstants *constants, const SpelchPart *part, cons
     take (&c, &best, plan);
   plan->setting_out = spelch_setting_out_find (constants, part, cut, bit, straight_down (&c, plan));
   spelch_checks_run (&c, plan);
+}
+
+void
+spelch_plan_make_two (const SpelchConstants *constants, const SpelchPart *part, const SpelchCut *cut,
+                      const SpelchBit *bit, const SpelchBit *scorer, SpelchPlan *plan)
+{
+  SpelchCut groove = spelch_stages_groove (constants, part, cut, bit, scorer);
+  SpelchPlan scoring;
+  make_stage (constants, part, &groove, scorer, NULL, &scoring);
+  make_stage (constants, part, cut, bit, &scoring, plan);
+  spelch_stages_join (&scoring, scorer, plan);
+}
+
+void
+spelch_plan_make (const SpelchConstants *constants, const SpelchPart *part, const SpelchCut *cut,
+                  const SpelchBit *bit, SpelchPlan *plan)
+{
+  bool scored = spelch_held_plans (&cut->held, SPELCH_PASS_PLAN_SCORED);
+  int scorer = scored ? spelch_part_find_bit (part, cut->held.score_bit) : -1;
+  if (scorer >= 0)
+    spelch_plan_make_two (constants, part, cut, bit, &part->bits[scorer], plan);
+  else
+    make_stage (constants, part, cut, bit, NULL, plan);
 }
 
 const SpelchEdge *

@@ -54,6 +54,7 @@ typedef struct
   double span_from, span_to; /* heights above the tip that load the face layer in that pass, mm */
   double chip_mm;            /* largest chip of the pass that decides */
   double by_entry_mm;        /* length of edge spoilt by the entry; 0: none */
+  bool scored;               /* its outer part was severed before, pressed in, by the scoring bit */
   bool on_finishing;         /* judged by the finishing pass: clean only if the earlier tear is less than the
                                 allowance */
   guint n_terms;
@@ -128,6 +129,8 @@ typedef struct
   int tracks;               /* side by side, to reach the width */
   bool finishing;           /* full depth, takes off the allowance */
   bool held;                /* its depth was set by hand */
+  guint bit;                /* 0: the bit; 1: the scoring bit */
+  double speed_rpm, feed_mm_min, plunge_feed_mm_min;
 } SpelchPass;
 
 typedef struct
@@ -141,6 +144,18 @@ typedef struct
   double circle_mm; /* of a helix: diameter of the axis' circle; 0: the opening leaves room for none */
   bool held;
 } SpelchEntry;
+
+/* The other bit of a plan that scores with it first. */
+typedef struct
+{
+  char bit[SPELCH_ID_SIZE], name[SPELCH_NAME_SIZE]; /* bit "": there is none */
+  SpelchBitKind kind;
+  SpelchFlutes flutes;
+  SpelchEntry entry;
+  double stick_out_mm, in_collet_mm;
+  double feed_per_tooth; /* mm */
+  double time_s;         /* part of the plan's */
+} SpelchScoring;
 
 /* ---- Numbers ---- */
 
@@ -251,6 +266,7 @@ typedef struct
 {
   SpelchStopKind kind;
   double value, limit; /* the numbers of this case, unit by kind */
+  guint bit;           /* 0: the bit, or the cut; 1: the scoring bit */
 } SpelchStop;
 
 typedef enum
@@ -304,6 +320,10 @@ typedef struct
 
   guint n_passes;
   SpelchPass passes[SPELCH_MAX_PASSES];
+  SpelchPassPlan pass_plan;
+  bool severs_face; /* scored: down through the whole face layer, not its outer part alone */
+  SpelchScoring scoring;
+  double skin_mm;      /* onion skin: thickness left for the last pass; else 0 */
   double overcut;      /* last tip beyond the far face; 0 for blind cuts */
   double overcut_most; /* what the machine, backer or bench allows */
   double depth_most;   /* deepest tip the bit reaches in this cut */
@@ -323,6 +343,7 @@ typedef struct
   SpelchBand power_w;                             /* of the pass that needs most */
   double tangential_mean_n, axial_mean_n, ripple; /* of that pass; axial + toward the motor */
   SpelchBand axial_n;
+  double last_axial_n;                  /* mean of the last pass, + toward the motor */
   double sideways_peak_n, lift_bound_n; /* most over all passes */
   bool slow; /* the edge moves slower than the force formulas were made for: the band of forces is wider */
   guint n_seats;
@@ -355,6 +376,14 @@ typedef struct
  * the part's own. Pure: the same input gives the same plan. Takes well under half a millisecond. */
 void spelch_plan_make (const SpelchConstants *constants, const SpelchPart *part, const SpelchCut *cut,
                        const SpelchBit *bit, SpelchPlan *plan);
+
+/* The same with a shallow pass of @scorer first, as deep as is held or as severs the face layer, whether the
+ * cut holds such a pass plan or not. Each bit has its own stage: entry, speed, feed, limits. What guards bit,
+ * board and hands is the worse of both, time, wear's cost and edge path are sums, and speed, feed, limits,
+ * entry, stick-out and chips are those of @bit. spelch_plan_make() comes to this when the cut holds a scored
+ * plan and its part has the bit for it. */
+void spelch_plan_make_two (const SpelchConstants *constants, const SpelchPart *part, const SpelchCut *cut,
+                           const SpelchBit *bit, const SpelchBit *scorer, SpelchPlan *plan);
 
 /* The edges of @bit as the mechanics see them: today's diameter and up-shear, zones, hands. */
 SpelchFlutes spelch_plan_flutes (const SpelchBit *bit);

@@ -64,16 +64,30 @@ static double
 far_left (const SpelchCase *c, bool exact)
 {
   const SpelchHeld *held = &c->cut->held;
-  bool finished = held->allowance_held && held->allowance.mm > 0;
   double before = held->n_passes > 0 ? held->passes[held->n_passes - 1].mm : 0;
-  if (finished || before >= c->thickness)
+  if (c->skin > 0)
+    before = fmax (before, c->thickness - c->skin);
+  if (c->allowance > 0 || before >= c->thickness)
     return c->far_layer;
   return fmin (c->far_layer, c->thickness - before + spelch_case_uncertain (c, exact).over_minus);
+}
+
+/* A scoring pass keeps the face when it severs the whole layer and presses it in. */
+static SpelchRange
+scoring_pass (const SpelchCase *c, bool exact)
+{
+  SpelchUncertain off = spelch_case_uncertain (c, exact);
+  double most = fmin (fmin (c->scoring->step_most, c->scoring->depth_most), c->floor_depth) - off.depth_plus;
+  return kept (c, SPELCH_SIDE_MOTOR, spelch_case_scored_load (c))
+             ? range (c->near_layer + off.depth_minus, most)
+             : EMPTY;
 }
 
 static SpelchRange
 first_pass (const SpelchCase *c, bool exact)
 {
+  if (c->scoring != NULL)
+    return scoring_pass (c, exact);
   double most = first_most (c, exact);
   if (spelch_case_turns_over (c) && !kept (c, SPELCH_SIDE_MOTOR, SPELCH_LOAD_PULL_OUT))
     return range (near_needs (c, exact), most);
@@ -133,7 +147,7 @@ backer_that_opens (SpelchCase c, guint faces)
 {
   SpelchUncertain off = spelch_case_uncertain (&c, false);
   double over = c.k->cuts_through + off.over_minus;
-  if (spelch_case_turns_over (&c) && (faces & NEAR))
+  if (spelch_case_turns_over (&c) && (faces & NEAR) && c.scoring == NULL)
     over = fmax (over, near_needs (&c, false) - c.thickness);
   SpelchCut cut = *c.cut;
   cut.backer = spelch_length_mm (over + off.over_plus + c.k->backer_spare);
@@ -197,7 +211,8 @@ find_up_shear (const SpelchCase *c, SpelchWindows *w)
   double over = c->k->cuts_through + off.over_minus, deepest = first_most (c, false);
   if (c->through && c->overcut_free)
     deepest = fmin (deepest, c->thickness + over);
-  double longest = deepest - c->near_layer - off.depth_minus - around - c->log.motor.window_mm;
+  double near = c->scoring == NULL ? c->near_layer + off.depth_minus + around + c->log.motor.window_mm : 0;
+  double longest = deepest - near;
   double shortest = 0;
   if (c->through && !kept (c, SPELCH_SIDE_FAR, SPELCH_LOAD_PULL_OUT))
     shortest = over + off.over_plus + c->far_layer + around + c->log.far.window_mm;
@@ -219,7 +234,7 @@ spelch_windows_find (const SpelchCase *c)
   SpelchOpener both = find_opener (c, NEAR | FAR);
   w.opened_by = both.by;
   w.opened_mm = both.backer_mm;
-  if (spelch_case_turns_over (c))
+  if (spelch_case_turns_over (c) && c->scoring == NULL)
     w.needs_overcut_mm = fmax (near_needs (c, true) - c->thickness, 0);
   find_up_shear (c, &w);
   return w;

@@ -172,8 +172,8 @@ entry_fault (SpelchMachineKind machine)
     }
 }
 
-char *
-spelch_words_stop (const SpelchStop *stop, const SpelchNumbers *numbers)
+static char *
+stop_sentence (const SpelchStop *stop, const SpelchNumbers *numbers)
 {
   g_autofree char *value = spelch_words_length (numbers, stop->value);
   g_autofree char *limit = spelch_words_length (numbers, stop->limit);
@@ -274,6 +274,14 @@ spelch_words_stop (const SpelchStop *stop, const SpelchNumbers *numbers)
     default:
       return g_strdup ("");
     }
+}
+
+char *
+spelch_words_stop (const SpelchStop *stop, const SpelchNumbers *numbers)
+{
+  g_autofree char *sentence = stop_sentence (stop, numbers);
+  return stop->bit == 1 ? g_strdup_printf (_ ("With the scoring bit: %s"), sentence)
+                        : g_steal_pointer (&sentence);
 }
 
 static bool

@@ -106,10 +106,49 @@ pressed_in_reason (const SpelchPlan *plan, const SpelchEdge *edge, const SpelchN
                       first_pass_advice (plan, numbers));
 }
 
+static bool
+is_by_scoring (const SpelchPlan *plan, const SpelchEdge *edge)
+{
+  return edge->pass > 0 && plan->passes[edge->pass - 1].bit == 1;
+}
+
+/* What the scoring pass did to the motor-side face, where that decides. */
+static char *
+scoring_reason (const SpelchPlan *plan, const SpelchEdge *edge, const SpelchNumbers *numbers)
+{
+  const char *noun = layer_noun (plan, SPELCH_SIDE_MOTOR);
+  const SpelchRange *sure = &plan->windows.robust.first_pass;
+  if (edge->load == SPELCH_LOAD_PULL_OUT)
+    return g_strdup_printf (_ ("The scoring pass itself lifts %s out."), noun);
+  if (edge->load == SPELCH_LOAD_NEUTRAL)
+    return g_strdup_printf (_ ("The scoring pass neither lifts nor presses %s."), noun);
+  if (sure->empty || spelch_plan_sure (plan, SPELCH_SIDE_MOTOR))
+    return g_strdup_printf (_ ("The scoring pass presses %s in before the other bit reaches it."), noun);
+  g_autofree char *depth = spelch_words_at_least (numbers, sure->from);
+  return g_strdup_printf (_ ("The scoring pass presses %s in, but only just: %s or deeper is surer."), noun,
+                          depth);
+}
+
+static char *
+rest_of_scored_reason (const SpelchPlan *plan, const SpelchNumbers *numbers)
+{
+  const char *noun = layer_noun (plan, SPELCH_SIDE_MOTOR);
+  const SpelchRange *sure = &plan->windows.robust.first_pass, *just = &plan->windows.nominal.first_pass;
+  if (sure->empty && just->empty)
+    return g_strdup_printf (_ ("The scoring pass severed only the outer part of %s."), noun);
+  g_autofree char *depth = spelch_words_at_least (numbers, (sure->empty ? just : sure)->from);
+  return g_strdup_printf (_ ("The scoring pass severed only the outer part of %s: score %s deep or deeper."),
+                          noun, depth);
+}
+
 static char *
 motor_reason (const SpelchPlan *plan, const SpelchEdge *edge, const SpelchNumbers *numbers)
 {
   const char *noun = layer_noun (plan, SPELCH_SIDE_MOTOR);
+  if (is_by_scoring (plan, edge))
+    return scoring_reason (plan, edge, numbers);
+  if (edge->scored && edge->load != SPELCH_LOAD_PRESS_IN)
+    return rest_of_scored_reason (plan, numbers);
   if (edge->load == SPELCH_LOAD_PULL_OUT && is_compression (plan))
     return with_advice (g_strdup_printf (plan->windows.nominal.first_pass.empty
                                              ? _ ("The up-shear reaches %s at every depth this cut allows.")
@@ -338,7 +377,7 @@ span_sentence (const SpelchPlan *plan, const SpelchEdge *edge, const SpelchNumbe
   g_autofree char *to = spelch_words_exactly (numbers, edge->span_to);
   g_autofree char *turn = spelch_words_exactly (numbers, plan->flutes.turn_over);
   const char *noun = layer_noun (plan, edge->side);
-  if (is_compression (plan))
+  if (is_compression (plan) && !is_by_scoring (plan, edge))
     return g_strdup_printf (_ ("Pass %d meets %s %s to %s above the tip; the shear turns over at %s"),
                             edge->pass, noun, from, to, turn);
   return g_strdup_printf (_ ("Pass %d meets %s %s to %s above the tip"), edge->pass, noun, from, to);

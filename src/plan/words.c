@@ -254,21 +254,6 @@ spelch_words_entry (const SpelchPlan *plan, const SpelchNumbers *numbers)
     }
 }
 
-char *
-spelch_words_passes (const SpelchPlan *plan, const SpelchNumbers *numbers)
-{
-  if (plan->n_passes == 0)
-    return g_strdup (_ ("none fits"));
-  g_autofree char *last = spelch_words_length (numbers, plan->passes[plan->n_passes - 1].tip_mm);
-  if (plan->n_passes == 1)
-    return g_steal_pointer (&last);
-  if (plan->n_passes > 2)
-    return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u pass to %s", "%u passes to %s", plan->n_passes),
-                            plan->n_passes, last);
-  g_autofree char *first = spelch_words_length (numbers, plan->passes[0].tip_mm);
-  return g_strdup_printf (_ ("%s, then %s"), first, last);
-}
-
 static const char *
 machine_word (SpelchMachineKind kind)
 {

@@ -90,6 +90,10 @@ char *spelch_words_upkeep (const SpelchPlan *plan, const SpelchNumbers *numbers)
 /* "plunge, in the waste", "ramp at 3°, along the line". */
 char *spelch_words_entry (const SpelchPlan *plan, const SpelchNumbers *numbers);
 
+/* What the pass plan is for and what to mind, in one to three sentences: a scoring pass, an onion skin, a
+ * finishing pass, what tabs leave; "" where the passes say all. */
+char *spelch_words_pass_plan (const SpelchPlan *plan, const SpelchNumbers *numbers);
+
 /* "9.2 mm, then 18.3 mm"; long lists: "4 passes to 18.3 mm". */
 char *spelch_words_passes (const SpelchPlan *plan, const SpelchNumbers *numbers);
 

@@ -33,6 +33,13 @@ static const char *const entry_kinds[] = {
 };
 const SpelchCodes SPELCH_ENTRY_KIND_CODES = { N_ ("entry"), entry_kinds, G_N_ELEMENTS (entry_kinds) };
 
+static const char *const pass_plans[] = {
+  [SPELCH_PASS_PLAN_FULL] = "full",       [SPELCH_PASS_PLAN_STEPPED] = "stepped",
+  [SPELCH_PASS_PLAN_SCORED] = "scored",   [SPELCH_PASS_PLAN_FINISHED] = "finished",
+  [SPELCH_PASS_PLAN_SKIN] = "onion-skin",
+};
+const SpelchCodes SPELCH_PASS_PLAN_CODES = { N_ ("pass plan"), pass_plans, G_N_ELEMENTS (pass_plans) };
+
 SpelchFace
 spelch_face_other (SpelchFace face)
 {
@@ -64,6 +71,13 @@ spelch_cut_has_two_walls (const SpelchCut *cut)
 }
 
 bool
+spelch_held_plans (const SpelchHeld *held, SpelchPassPlan plan)
+{
+  bool allowed = plan == SPELCH_PASS_PLAN_FINISHED && held->allowance_held && held->allowance.mm > 0;
+  return held->plan_held ? held->plan == plan : allowed;
+}
+
+bool
 spelch_cut_every_direction (const SpelchCut *cut)
 {
   return cut->every_direction || cut->kind == SPELCH_CUT_OUTLINE || cut->kind == SPELCH_CUT_POCKET
@@ -81,6 +95,8 @@ fault_of_words (const SpelchCut *cut)
              ?: spelch_fault_code ("start", &SPELCH_END_CODES, (int)cut->start)
              ?: spelch_fault_code ("end", &SPELCH_END_CODES, (int)cut->end)
              ?: spelch_fault_code ("held.entry", &SPELCH_ENTRY_KIND_CODES, (int)cut->held.entry)
+             ?: spelch_fault_code ("held.pass_plan", &SPELCH_PASS_PLAN_CODES, (int)cut->held.plan)
+             ?: spelch_fault_id ("held.score_bit", cut->held.score_bit, true)
              ?: spelch_fault_id ("bit", cut->bit, true);
 }
 
@@ -170,6 +186,8 @@ fault_of_held (const SpelchHeld *held, double thickness)
     { "held.passes", "", held->n_passes, 0, SPELCH_MAX_PASSES },
     { "held.overcut", "mm", held->overcut_held ? held->overcut.mm : 0, -thickness, 100 },
     { "held.allowance", "mm", held->allowance_held ? held->allowance.mm : 0, 0, 20 },
+    { "held.score", "mm", held->score.mm, 0, 50 },
+    { "held.skin", "mm", held->skin.mm, 0, 20 },
     { "held.speed_rpm", "rpm", held->speed_rpm, 100, 100000, true },
     { "held.feed_mm_min", "mm/min", held->feed_mm_min, 1, 200000, true },
     { "held.entry_deg", "°", held->entry_deg, 0, 45 },

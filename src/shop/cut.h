@@ -67,6 +67,18 @@ typedef struct
   SpelchLength clearance; /* how much wider the cut is to be, both sides together; below 0 for a tight fit */
 } SpelchMating;
 
+/* Ways of dividing the depth of a cut. */
+typedef enum
+{
+  SPELCH_PASS_PLAN_FULL,     /* the whole depth at once */
+  SPELCH_PASS_PLAN_STEPPED,  /* one pass below the other */
+  SPELCH_PASS_PLAN_SCORED,   /* a shallow pass with another bit first, then the rest */
+  SPELCH_PASS_PLAN_FINISHED, /* leaving an allowance on the walls, which a last pass of full depth takes off
+                              */
+  SPELCH_PASS_PLAN_SKIN,     /* leaving a thin skin at the far face, which a last pass cuts */
+} SpelchPassPlan;
+extern const SpelchCodes SPELCH_PASS_PLAN_CODES; /* full, stepped, scored, finished, onion-skin */
+
 /* What the maker set by hand. Everything else follows the recommendation. */
 typedef struct
 {
@@ -77,8 +89,13 @@ typedef struct
   SpelchLength overcut; /* of the last pass of a through cut, beyond the far face */
   bool allowance_held;
   SpelchLength allowance; /* left on the walls for a finishing pass; 0: no finishing pass */
-  double speed_rpm;       /* 0: not held */
-  double feed_mm_min;     /* 0: not held */
+  bool plan_held;         /* the depth is divided in this way */
+  SpelchPassPlan plan;
+  SpelchLength score;             /* scored: depth of the scoring pass; 0: what severs the face layer */
+  char score_bit[SPELCH_ID_SIZE]; /* scored: id of the part's bit that does it; "": none, so it isn't */
+  SpelchLength skin;              /* onion skin: thickness left; 0: the model's default */
+  double speed_rpm;               /* 0: not held */
+  double feed_mm_min;             /* 0: not held */
   bool entry_held;
   SpelchEntryKind entry;
   bool entry_on_line; /* the entry runs along the finished line instead of in the waste */
@@ -130,6 +147,9 @@ double spelch_cut_width (const SpelchCut *cut);
 
 /* True for a dado, slot or mortise: two walls side by side, that a part may fit between. */
 bool spelch_cut_has_two_walls (const SpelchCut *cut);
+
+/* Whether the passes are divided in that way, or by an allowance held without one. */
+bool spelch_held_plans (const SpelchHeld *held, SpelchPassPlan plan);
 
 /* True for an outline, pocket, hole, or where the cut says so. */
 bool spelch_cut_every_direction (const SpelchCut *cut);

@@ -209,6 +209,8 @@ fault_of_cut (const SpelchPart *part, guint i)
     fault = g_strdup (_ ("id stands twice in the list."));
   if (fault == NULL && *cut->bit != '\0' && spelch_part_find_bit (part, cut->bit) < 0)
     fault = g_strdup_printf (_ ("bit (“%s”) isn't among the part's bits."), cut->bit);
+  if (fault == NULL && *cut->held.score_bit != '\0' && spelch_part_find_bit (part, cut->held.score_bit) < 0)
+    fault = g_strdup_printf (_ ("held.score_bit (“%s”) isn't among the part's bits."), cut->held.score_bit);
   return fault;
 }
 

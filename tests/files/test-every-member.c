@@ -182,6 +182,11 @@ check_full_held (const SpelchHeld *held)
   reading_same_length (held->overcut, -0.2, "");
   g_assert_true (held->allowance_held);
   reading_same_length (held->allowance, 0, "");
+  g_assert_true (held->plan_held);
+  g_assert_cmpint (held->plan, ==, SPELCH_PASS_PLAN_SCORED);
+  reading_same_length (held->score, 1.75, "");
+  g_assert_cmpstr (held->score_bit, ==, "plain");
+  reading_same_length (held->skin, 0.6, "0,6");
   g_assert_cmpfloat (held->speed_rpm, ==, 17500);
   g_assert_cmpfloat (held->feed_mm_min, ==, 4321);
   g_assert_true (held->entry_held);
@@ -244,7 +249,9 @@ test_left_out (void)
   g_assert_cmpstr (cut->bit, ==, "");
   g_assert_cmpuint (cut->held.n_passes, ==, 0);
   g_assert_false (part->cuts[0].mating.told || cut->held.entry_stops);
-  g_assert_false (cut->held.overcut_held || cut->held.allowance_held || cut->held.entry_held);
+  g_assert_false (cut->held.overcut_held || cut->held.allowance_held || cut->held.entry_held
+                  || cut->held.plan_held);
+  g_assert_cmpstr (cut->held.score_bit, ==, "");
 }
 
 /* The example in the guide to the format is the file the corpus holds, so that it can't grow old. */
@@ -292,7 +299,7 @@ test_documented_members (void)
     &SPELCH_BIT_KIND_CODES, &SPELCH_HAND_CODES,       &SPELCH_TOOL_MATERIAL_CODES, &SPELCH_BEARING_CODES,
     &SPELCH_WEAR_CODES,     &SPELCH_MATERIAL_CODES,   &SPELCH_GRAIN_CODES,         &SPELCH_CUT_KIND_CODES,
     &SPELCH_WALL_CODES,     &SPELCH_END_CODES,        &SPELCH_ENTRY_KIND_CODES,    &SPELCH_MACHINE_KIND_CODES,
-    &SPELCH_DATUM_CODES,    &SPELCH_SPOILBOARD_CODES, &SPELCH_HOLD_CODES,
+    &SPELCH_DATUM_CODES,    &SPELCH_SPOILBOARD_CODES, &SPELCH_HOLD_CODES,          &SPELCH_PASS_PLAN_CODES,
   };
   g_autofree char *guide = reading_file ("../../docs/file-format.md");
   g_autofree char *full = reading_file ("full.spelch");

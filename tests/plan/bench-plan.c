@@ -34,7 +34,7 @@ time_turns (const SpelchPart *part, const SpelchBit *bit)
   gint64 start = g_get_monotonic_time ();
   for (int i = 0; i < RUNS; i++)
     {
-      SpelchPass pass = { 0, 4 + 10.0 * i / RUNS, 0, 1, false, false };
+      SpelchPass pass = { .tip_mm = 4 + 10.0 * i / RUNS, .tracks = 1 };
       spelch_loads_find (&c, &pass, 30, &loads);
     }
   return (double)(g_get_monotonic_time () - start) / RUNS;
