@@ -65,7 +65,7 @@ suggested_bit (SpelchSession *self, const SpelchCut *cut)
   for (guint i = 0; i < ranking->len; i++)
     {
       const SpelchChoice *choice = g_ptr_array_index (ranking, i);
-      if (choice->way_up == cut->way_up)
+      if (choice->way_up == cut->way_up && !choice->pinned)
         return spelch_session_get_nth_bit (self, choice->bit);
     }
   return NULL;

@@ -251,7 +251,7 @@ show_captions (SpelchBitDrawer *self)
   for (guint i = 0; i < ranking->len; i++)
     {
       const SpelchChoice *choice = g_ptr_array_index (ranking, i);
-      if (choice->way_up != cut->way_up)
+      if (choice->way_up != cut->way_up || choice->pinned)
         continue;
       bool best = !found_best && choice->plan.verdict != SPELCH_VERDICT_DO_NOT_CUT;
       found_best = true;

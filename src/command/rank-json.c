@@ -70,6 +70,11 @@ write_choice (SpelchWriter *w, const SpelchBit *bits, const SpelchChoice *choice
   spelch_writer_open_item (w, NULL, false);
   spelch_writer_text (w, "bit", bits[choice->bit].id);
   spelch_writer_code (w, "way_up", &SPELCH_FACE_CODES, (int)choice->way_up);
+  spelch_writer_code (w, "pass_plan", &SPELCH_PASS_PLAN_CODES, (int)plan->pass_plan);
+  if (choice->scorer >= 0)
+    spelch_writer_text (w, "score_bit", bits[choice->scorer].id);
+  else
+    spelch_writer_null (w, "score_bit");
   spelch_writer_code (w, "verdict", &SPELCH_VERDICT_CODES, (int)plan->verdict);
   spelch_writer_flag (w, "meets_accepted", cuts && choice->meets);
   number_if (w, "worst_seen_grade", choice->seen > 0, choice->seen);

@@ -38,6 +38,9 @@ add_choice (GString *text, guint place, const SpelchCut *cut, const SpelchBit *b
   g_string_append_printf (text, " %2u. %s (%s)%s: %s, %s\n", place, bits[choice->bit].name,
                           bits[choice->bit].id,
                           choice->way_up == cut->way_up ? "" : _ (", board turned over"), worst, time);
+  g_autofree char *pass_plan = choice->pinned ? spelch_words_pass_plan (&choice->plan, numbers) : NULL;
+  if (pass_plan != NULL)
+    g_string_append_printf (text, "     = %s\n", pass_plan);
   for (guint i = 0; i < choice->n_reasons; i++)
     {
       g_autofree char *sentence = spelch_words_reason (choice, &choice->reasons[i], numbers);

@@ -44,10 +44,13 @@ typedef struct
 
 #define SPELCH_MAX_REASONS 32
 
-/* One bit, one way up. */
+/* One bit, one way up, in one way of dividing the depth. */
 typedef struct
 {
-  guint bit; /* index in the list */
+  guint bit;                /* index in the list */
+  int scorer;               /* of the bit that scores first; -1: none */
+  bool pinned;              /* the pass plan isn't what the cut would be given with nothing held */
+  SpelchPassPlan pass_plan; /* to hold it by, when pinned */
   SpelchFace way_up;
   int seen, hidden; /* worst grades; 0: no such edge */
   bool meets;       /* both are accepted */
@@ -63,10 +66,19 @@ bool spelch_reason_is_for (SpelchReasonKind kind);
  * belongs to the accepted bit and is left out for every other. */
 SpelchCut spelch_choose_cut (const SpelchCut *cut, const SpelchBit *bit, SpelchFace way_up);
 
+/* The same with the pass plan of @choice, which was ranked among @bits. A bit that scores has to be put into
+ * the part along with the other one. */
+SpelchCut spelch_choose_chosen (const SpelchCut *cut, const SpelchBit *bits, const SpelchChoice *choice);
+
 /* The choices for @cut, most preferred first: what may not be cut last; then what comes out as accepted on
  * seen and hidden edges, or else the best seen, then hidden edges; then what doesn't bend too much; then
- * least time (bit changes aside), least wear, and id. A through cut is tried either way up, a blind one only
- * from the face it lies in. @bits need not be the part's. Elements are SpelchChoice *; g_ptr_array_unref()
+ * least time (with a bit change where a second bit scores), least wear, and id. A through cut is tried either
+ * way up, a blind one only from the face it lies in. Each bit comes once, each way up, with as few passes as
+ * serve; a finishing pass, an onion skin or a scoring pass with another bit come besides where they make it
+ * better in more than time. The pass plans are tried where they can change anything: the first two with bits
+ * that have both hands of shear or where tabs are too weak, scoring where the motor-side face isn't as
+ * accepted, for the eight bits that would be best without that face, each with the eight most alike in
+ * diameter that press it in. @bits need not be the part's. Elements are SpelchChoice *; g_ptr_array_unref()
  * it. */
 GPtrArray *spelch_choose_rank (const SpelchConstants *constants, const SpelchPart *part, const SpelchCut *cut,
                                const SpelchBit *bits, guint n_bits);

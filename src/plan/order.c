@@ -46,24 +46,32 @@ spelch_order_allows (const SpelchPart *part, const SpelchChoice *best, const Spe
          && (bends_too_much (best) || !bends_too_much (choice));
 }
 
-/* Each bit's first choice of a ranking is its better way up. */
+/* Each bit's first choice of a ranking is its better way up; with a second bit or without one. */
+static bool
+find_able_for (const SpelchPart *part, const GPtrArray *ranking, guint cut, bool two, Able *able)
+{
+  const SpelchChoice *best = spelch_choose_best (ranking);
+  bool any = false;
+  for (guint i = 0; best != NULL && i < ranking->len; i++)
+    {
+      const SpelchChoice *choice = ranking->pdata[i];
+      Able *one = &able[choice->bit];
+      if ((choice->scorer >= 0) != two || one->of[cut] != NULL || !spelch_order_allows (part, best, choice))
+        continue;
+      one->of[cut] = choice;
+      one->cuts |= G_GUINT64_CONSTANT (1) << cut;
+      any = true;
+    }
+  return any;
+}
+
+/* Two bits for one cut only where no bit alone may cut it. */
 static void
 find_able (const SpelchPart *part, GPtrArray *const *rankings, guint n_cuts, Able *able)
 {
   for (guint cut = 0; cut < n_cuts; cut++)
-    {
-      const SpelchChoice *best = spelch_choose_best (rankings[cut]);
-      for (guint i = 0; best != NULL && i < rankings[cut]->len; i++)
-        {
-          const SpelchChoice *choice = rankings[cut]->pdata[i];
-          Able *one = &able[choice->bit];
-          if (one->of[cut] == NULL && spelch_order_allows (part, best, choice))
-            {
-              one->of[cut] = choice;
-              one->cuts |= G_GUINT64_CONSTANT (1) << cut;
-            }
-        }
-    }
+    if (!find_able_for (part, rankings[cut], cut, false, able))
+      find_able_for (part, rankings[cut], cut, true, able);
 }
 
 static double
@@ -236,9 +244,10 @@ add_step (SpelchOrder *order, guint cut, const SpelchChoice *choice)
   *step = (SpelchStep){ .cut = cut, .choice = choice };
   if (choice == NULL)
     return;
-  step->changes = before != NULL && before->bit != choice->bit;
+  guint first = choice->scorer >= 0 ? (guint)choice->scorer : choice->bit;
+  step->changes = before != NULL && before->bit != first;
   step->turns = before != NULL && before->way_up != choice->way_up;
-  order->changes += step->changes;
+  order->changes += step->changes + (choice->scorer >= 0 ? 1 : 0);
   order->turns += step->turns;
   order->time_s += choice->plan.time_s;
 }

@@ -11,8 +11,8 @@ typedef struct
 {
   guint cut;                  /* index in the part */
   const SpelchChoice *choice; /* of that cut's ranking; NULL when no bit may cut it */
-  bool changes;               /* the bit is changed before it */
-  bool turns;                 /* the board is turned over before it */
+  bool changes; /* the bit is changed before it; and once more within it, when a second one scores */
+  bool turns;   /* the board is turned over before it */
 } SpelchStep;
 
 typedef struct

@@ -360,7 +360,7 @@ write_drawer (const char *const ids[2])
 }
 
 /* A dado with the show face up: the down-cut before the up-cut (common practice, no source), with only what
- * the drawer holds, a blind cut one way up. */
+ * the drawer holds, a blind cut one way up. In between, the up-cut after the down-cut has scored. */
 static void
 test_rank_drawer (void)
 {
@@ -371,11 +371,15 @@ test_rank_drawer (void)
   g_autoptr (JsonParser) parser = json_parser_new ();
   JsonObject *cut = running_cut (parser, ran.out);
   JsonArray *choices = json_object_get_array_member (cut, "choices");
-  JsonObject *last = json_array_get_object_element (choices, 1);
+  JsonObject *scored = json_array_get_object_element (choices, 1);
+  JsonObject *last = json_array_get_object_element (choices, 2);
   g_remove (drawer);
   g_assert_cmpint (ran.status, ==, 0);
   g_assert_cmpstr (json_object_get_string_member (cut, "best"), ==, "down-cut-9.5x25");
-  g_assert_cmpuint (json_array_get_length (choices), ==, 2);
+  g_assert_cmpuint (json_array_get_length (choices), ==, 3);
+  g_assert_cmpstr (json_object_get_string_member (scored, "bit"), ==, "up-cut-8x32");
+  g_assert_cmpstr (json_object_get_string_member (scored, "score_bit"), ==, "down-cut-9.5x25");
+  g_assert_true (json_object_get_null_member (last, "score_bit"));
   g_assert_cmpstr (json_object_get_string_member (last, "bit"), ==, "up-cut-8x32");
   g_assert_false (json_object_get_boolean_member (last, "meets_accepted"));
   JsonArray *reasons = json_object_get_array_member (last, "reasons");

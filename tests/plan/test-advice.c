@@ -67,8 +67,11 @@ static const SpelchChoice *
 of_kind (const Advice *a, SpelchBitKind kind)
 {
   for (guint i = 0; i < a->ranking->len; i++)
-    if (((const SpelchChoice *)a->ranking->pdata[i])->bit == (guint)kind)
-      return a->ranking->pdata[i];
+    {
+      const SpelchChoice *choice = a->ranking->pdata[i];
+      if (choice->bit == (guint)kind && !choice->pinned)
+        return choice;
+    }
   g_assert_not_reached ();
 }
 
@@ -78,9 +81,9 @@ better_of (const Advice *a, SpelchBitKind one, SpelchBitKind other)
 {
   for (guint i = 0; i < a->ranking->len; i++)
     {
-      guint bit = ((const SpelchChoice *)a->ranking->pdata[i])->bit;
-      if (bit == (guint)one || bit == (guint)other)
-        return (SpelchBitKind)bit;
+      const SpelchChoice *choice = a->ranking->pdata[i];
+      if (!choice->pinned && (choice->bit == (guint)one || choice->bit == (guint)other))
+        return (SpelchBitKind)choice->bit;
     }
   g_assert_not_reached ();
 }
