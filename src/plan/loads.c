@@ -165,6 +165,18 @@ bulking_of (const SpelchCase *c)
 }
 
 /* @over: how far the tip is below the board; what lies there has no wall that anyone keeps. */
+double
+spelch_loads_least_room (const SpelchCase *c)
+{
+  int edges = spelch_flute_fewest_edges (&c->flutes);
+  /* At no height do chips leave better than at the tip. */
+  double clearing = clearing_of (c, 1e-6);
+  if (c->engaged < c->diameter - 1e-9)
+    return 0;
+  return spelch_chip_room (bulking_of (c), c->engaged, 1, edges, c->diameter, flute_share (c, edges),
+                           clearing);
+}
+
 static void
 find_room_and_heat (const SpelchCase *c, double over, SpelchLoads *loads)
 {

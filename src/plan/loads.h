@@ -33,6 +33,10 @@ void spelch_loads_find (const SpelchCase *c, const SpelchPass *pass, double stic
 SpelchForcePeaks spelch_loads_design_peaks (const SpelchLoads *loads, double feed_per_tooth);
 double spelch_loads_design_feed (const SpelchLoads *loads, double limit, double most);
 
+/* Share of the chip room per mm of feed per tooth that any pass of the cut takes at the least; 0 where chips
+ * may fall out freely. */
+double spelch_loads_least_room (const SpelchCase *c);
+
 /* True when two passes load the bit alike, so that one reckoning serves both. */
 bool spelch_loads_alike (const SpelchCase *c, const SpelchPass *one, const SpelchPass *other);
 

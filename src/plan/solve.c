@@ -314,6 +314,24 @@ find_shares (const SpelchCase *c, const SpelchLoads *const *loads, guint n, doub
     }
 }
 
+double
+spelch_solve_quickest (const SpelchCase *c, double chip_limit)
+{
+  const SpelchHeld *held = &c->cut->held;
+  int edges = spelch_flute_fewest_edges (&c->flutes);
+  double room = spelch_loads_least_room (c);
+  double rpm = c->bit->max_rpm > 0 ? fmin (c->machine->rpm_max, c->bit->max_rpm) : c->machine->rpm_max;
+  /* Where no speed is allowed the slowest one is taken. */
+  rpm = held->speed_rpm > 0 ? held->speed_rpm : fmax (rpm, c->machine->rpm_min);
+  double chip = fmin (c->k->chip_cap * c->diameter, chip_limit);
+  double per_tooth = spelch_chip_feed_for_max (chip, c->diameter, c->engaged);
+  if (room > 0)
+    per_tooth = fmin (per_tooth, 1 / room);
+  if (held->feed_mm_min > 0)
+    return held->feed_mm_min;
+  return fmin (feed_limit (c), spelch_chip_feed (per_tooth, rpm, edges));
+}
+
 SpelchSolution
 spelch_solve (const SpelchCase *c, const SpelchLoads *const *loads, guint n, double chip_limit)
 {

@@ -23,6 +23,10 @@ typedef struct
 SpelchSolution spelch_solve (const SpelchCase *c, const SpelchLoads *const *loads, guint n_passes,
                              double chip_limit);
 
+/* A feed, mm/min, that no pass as wide as the cut can be fed quicker than; with @chip_limit for the last
+ * pass, unless that is narrower. */
+double spelch_solve_quickest (const SpelchCase *c, double chip_limit);
+
 /* Deflection allowed at the tip for the grade accepted on seen edges, mm. */
 double spelch_solve_deflection_limit (const SpelchCase *c);
 
