@@ -28,7 +28,7 @@ number_if (SpelchWriter *w, const char *member, bool told, double value)
 static bool
 is_of_face (SpelchReasonKind kind)
 {
-  return kind == SPELCH_REASON_PRESSES_IN || kind == SPELCH_REASON_TEARS;
+  return kind == SPELCH_REASON_PRESSES_IN || kind == SPELCH_REASON_BACKED || kind == SPELCH_REASON_TEARS;
 }
 
 static void

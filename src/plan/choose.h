@@ -12,6 +12,7 @@ typedef enum
   /* for */
   SPELCH_REASON_ACCEPTED,   /* every edge comes out as accepted; value: the worst seen grade, limit: hidden */
   SPELCH_REASON_PRESSES_IN, /* presses a face in toward the middle of the board; value: its grade */
+  SPELCH_REASON_BACKED,     /* a face that isn't pressed in rests on a firm backing; value: its grade */
   SPELCH_REASON_CARRIES_UP, /* chips are carried out; value: share of the height, limit: chip room used */
   SPELCH_REASON_PRESSES_DOWN, /* keeps board, bed, table or base together; N */
   /* against */
@@ -32,7 +33,7 @@ extern const SpelchCodes SPELCH_REASON_CODES;
 typedef struct
 {
   SpelchReasonKind kind;
-  SpelchSide side;     /* PRESSES_IN, TEARS */
+  SpelchSide side;     /* PRESSES_IN, BACKED, TEARS */
   SpelchFace face;     /* the same face, as the board names it */
   bool seen;           /* and whether it is seen */
   SpelchTermKind term; /* TEARS: what costs most points */

@@ -11,10 +11,21 @@
 /* More than half as long again as the quickest is slow. */
 #define SLOW_FROM 1.5
 
-static const char *const WORDS[]
-    = { "edges-accepted", "presses-in",    "carries-chips-up", "presses-down", "stop",  "tears",
-        "tip-too-long",   "tip-too-short", "packs-chips",      "lifts",        "bends", "hot",
-        "worn",           "slow" };
+static const char *const WORDS[] = { "edges-accepted",
+                                     "presses-in",
+                                     "backed",
+                                     "carries-chips-up",
+                                     "presses-down",
+                                     "stop",
+                                     "tears",
+                                     "tip-too-long",
+                                     "tip-too-short",
+                                     "packs-chips",
+                                     "lifts",
+                                     "bends",
+                                     "hot",
+                                     "worn",
+                                     "slow" };
 const SpelchCodes SPELCH_REASON_CODES = { "reason", WORDS, G_N_ELEMENTS (WORDS) };
 
 bool
@@ -72,6 +83,16 @@ static int
 accepted (const SpelchPart *part, const SpelchEdge *edge)
 {
   return edge->seen ? part->accepted_seen : part->accepted_hidden;
+}
+
+/* Where a face comes out as accepted for what it rests on. */
+static void
+weigh_backing (const SpelchPart *part, SpelchChoice *choice)
+{
+  const SpelchEdge *edge = spelch_plan_worst (&choice->plan, SPELCH_SIDE_FAR);
+  if (edge != NULL && edge->grade <= accepted (part, edge)
+      && spelch_edge_points (edge, SPELCH_TERM_BACKING) < 0)
+    add_of_face (choice, SPELCH_REASON_BACKED, edge, 0);
 }
 
 static void
@@ -157,6 +178,7 @@ spelch_reasons_find (const SpelchConstants *constants, const SpelchPart *part, d
       if (choice->meets)
         add (choice, SPELCH_REASON_ACCEPTED, choice->seen, choice->hidden);
       weigh_pressing (constants, choice);
+      weigh_backing (part, choice);
       weigh_chips (choice, true);
       weigh_seat (choice, true);
     }

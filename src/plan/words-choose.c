@@ -59,6 +59,9 @@ of_face (const SpelchChoice *choice, const SpelchReason *reason, const SpelchNum
   g_autofree char *chip = spelch_words_decimal (numbers, reason->chip_mm, 2);
   if (reason->kind == SPELCH_REASON_PRESSES_IN)
     return g_strdup_printf (_ ("Presses the %s in: %s."), face_word (reason), grade);
+  if (reason->kind == SPELCH_REASON_BACKED)
+    return g_strdup_printf (_ ("A firm backing that nothing has cut into holds the %s: %s."),
+                            face_word (reason), grade);
   if (reason->term == SPELCH_TERM_CHIP)
     return g_strdup_printf (_ ("Chips up to %s mm thick split the %s: %s; %s is accepted."), chip,
                             face_word (reason), grade, accepted);
@@ -146,6 +149,7 @@ spelch_words_reason (const SpelchChoice *choice, const SpelchReason *reason, con
       return g_strdup_printf (_ ("Every edge comes out as accepted, at worst grade %d of 5."),
                               MAX (choice->seen, choice->hidden));
     case SPELCH_REASON_PRESSES_IN:
+    case SPELCH_REASON_BACKED:
     case SPELCH_REASON_TEARS:
       return of_face (choice, reason, numbers);
     case SPELCH_REASON_CARRIES_UP:

@@ -155,6 +155,39 @@ test_json_why (void)
                    json_object_get_int_member (json_array_get_object_element (edges, 1), "grade"));
 }
 
+/* A held scoring pass: each pass names the bit, entry, speed and feed that it is made with. */
+static void
+test_json_scored (void)
+{
+  g_autofree char *demo = demo_file (), *text = NULL;
+  g_assert_true (g_file_get_contents (demo, &text, NULL, NULL));
+  g_auto (GStrv) halves = g_strsplit (text, "\"bit\": \"compression-6.35x22\"", 2);
+  g_autofree char *held
+      = g_strdup_printf ("%s\"bit\": \"up-cut-6.35x25\", \"held\": { \"pass_plan\": \"scored\", "
+                         "\"score_bit\": \"down-cut-6.35x25\" }%s",
+                         halves[0], halves[1]);
+  g_autofree char *file = g_build_filename (g_get_tmp_dir (), "spelch-test-scored.spelch", NULL);
+  g_assert_true (g_file_set_contents (file, held, -1, NULL));
+  g_auto (Ran) ran = run ("plan", file, "--cut", "outline", "--json", NULL);
+  g_remove (file);
+  g_autoptr (JsonParser) parser = json_parser_new ();
+  JsonObject *cut = cut_of (parser, ran.out);
+  JsonArray *passes = json_object_get_array_member (cut, "passes");
+  const char *const bits[] = { "down-cut-6.35x25", "up-cut-6.35x25" }, *const entries[]
+                                                                       = { "ramp", "plunge" };
+  double feeds[2];
+  for (guint i = 0; i < 2; i++)
+    {
+      JsonObject *pass = json_array_get_object_element (passes, i);
+      g_assert_cmpstr (json_object_get_string_member (pass, "bit"), ==, bits[i]);
+      g_assert_cmpstr (json_object_get_string_member (pass, "entry"), ==, entries[i]);
+      feeds[i] = json_object_get_double_member (pass, "feed_mm_min");
+    }
+  g_assert_cmpfloat (feeds[0], !=, feeds[1]);
+  g_assert_cmpfloat (feeds[1], ==, json_object_get_double_member (cut, "feed_mm_min"));
+  g_assert_cmpstr (json_object_get_string_member (cut, "pass_plan"), ==, "scored");
+}
+
 /* Every term that costs or spares points says where its rule comes from. */
 static void
 test_json_sources (void)
@@ -456,6 +489,7 @@ main (int argc, char **argv)
   g_test_add_func ("/command/statuses", test_statuses);
   g_test_add_func ("/command/check", test_check);
   g_test_add_func ("/command/draw", test_draw);
+  g_test_add_func ("/command/json-scored", test_json_scored);
   g_test_add_func ("/command/rank-drawer", test_rank_drawer);
   g_test_add_func ("/command/rank-order", test_rank_order);
   g_test_add_func ("/command/rank-nothing", test_rank_nothing);

@@ -313,6 +313,28 @@ test_two_bits (Demo *demo, gconstpointer unused)
   g_assert_cmpint (spelch_choose_best (all)->scorer, ==, -1);
 }
 
+/* With the board turned over the show face lies on the spoilboard. A straight bit neither presses nor pulls
+ * it: 1 point, which a fresh spoilboard takes away, and so it comes out clean, by analogy with drilling over
+ * a backing. Where the spoilboard was cut before it doesn't, and the bit is no longer among those that do. */
+static void
+test_backing_decides (Demo *demo, gconstpointer unused)
+{
+  g_assert_cmpint (demo->part->machine.spoilboard, ==, SPELCH_SPOILBOARD_FRESH);
+  g_autoptr (GPtrArray) fresh = rank_starter_set (demo);
+  const SpelchChoice *straight = choice_of (fresh, "straight-12.7x32", SPELCH_FACE_B);
+  const SpelchReason *backed = reason_of (straight, SPELCH_REASON_BACKED);
+  g_assert_true (straight->meets);
+  g_assert_nonnull (backed);
+  g_autofree char *sentence = spelch_words_reason (straight, backed, &MM);
+  g_assert_nonnull (strstr (sentence, "show face on the far side"));
+  demo->part->machine.spoilboard = SPELCH_SPOILBOARD_CUT_HERE_BEFORE;
+  g_autoptr (GPtrArray) old = rank_starter_set (demo);
+  straight = choice_of (old, "straight-12.7x32", SPELCH_FACE_B);
+  g_assert_false (straight->meets);
+  g_assert_null (reason_of (straight, SPELCH_REASON_BACKED));
+  g_assert_cmpint (choice_of (old, "short-tip-9.5x25", SPELCH_FACE_B)->seen, ==, 1);
+}
+
 /* A 4 mm bit steps 8 mm and has 8 mm of up-shear: only a last pass of full depth lifts that past the face. */
 static void
 test_finishing_is_chosen (Demo *demo, gconstpointer unused)
@@ -347,6 +369,7 @@ main (int argc, char **argv)
               demo_tear_down);
   g_test_add ("/choose/why-it-tears", Demo, NULL, demo_set_up, test_why_it_tears, demo_tear_down);
   g_test_add ("/choose/words", Demo, NULL, demo_set_up, test_words, demo_tear_down);
+  g_test_add ("/choose/backing", Demo, NULL, demo_set_up, test_backing_decides, demo_tear_down);
   g_test_add ("/choose/two-bits", Demo, NULL, demo_set_up, test_two_bits, demo_tear_down);
   g_test_add ("/choose/finishing", Demo, NULL, demo_set_up, test_finishing_is_chosen, demo_tear_down);
   g_test_add_func ("/choose/fewer-bits", test_fewer_bits);

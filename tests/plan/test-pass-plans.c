@@ -284,6 +284,59 @@ test_full_and_stepped (Demo *demo, gconstpointer unused)
   g_assert_cmpint (demo->plan.pass_plan, ==, SPELCH_PASS_PLAN_STEPPED);
 }
 
+/* Every way of dividing the depth, with every bit of the starter set, in every board and cut: passes go down
+ * without gaps to where the cut ends, there are no more than there is room for, and every number is finite.
+ */
+static void
+assert_whole (const Demo *demo)
+{
+  const SpelchPlan *plan = &demo->plan;
+  double above = 0;
+  g_assert_cmpuint (plan->n_passes, <=, SPELCH_MAX_PASSES);
+  for (guint i = 0; i < plan->n_passes; i++)
+    {
+      const SpelchPass *pass = &plan->passes[i];
+      g_assert_cmpfloat (pass->from_mm, ==, pass->finishing ? 0 : above);
+      g_assert_true (pass->finishing || pass->tip_mm > above);
+      g_assert_true (isfinite (pass->speed_rpm) && isfinite (pass->feed_mm_min));
+      above = pass->tip_mm;
+    }
+  if (plan->n_passes > 0)
+    g_assert_cmpfloat_with_epsilon (above, plan->through_depth + plan->overcut, 1e-9);
+  const double figures[] = { plan->time_s,        plan->path_mm,     plan->edge_path_m,  plan->cost,
+                             plan->life_m_left,   plan->power_w.mid, plan->axial_mean_n, plan->last_axial_n,
+                             plan->hold_needed_n, plan->hold_factor, plan->stress_mpa,   plan->wall_heat };
+  for (guint i = 0; i < G_N_ELEMENTS (figures); i++)
+    g_assert_true (isfinite (figures[i]));
+  for (guint i = 0; i < plan->n_edges; i++)
+    g_assert_true (plan->edges[i].pass <= (int)plan->n_passes && plan->edges[i].grade <= 5);
+}
+
+static void
+test_all (Demo *demo, gconstpointer unused)
+{
+  guint n_bits, n_boards, whole = 0;
+  const SpelchBit *bits = spelch_shop_bits (&n_bits);
+  const SpelchBoard *boards = spelch_shop_boards (&n_boards);
+  spelch_part_put_bit (demo->part, demo_bit ("down-cut-6.35x25"));
+  for (guint board = 0; board < n_boards; board++)
+    for (guint cut = 0; cut < demo->part->n_cuts; cut++)
+      for (int kind = SPELCH_PASS_PLAN_FULL; kind <= SPELCH_PASS_PLAN_SKIN; kind++)
+        {
+          demo_take_board (demo, boards[board].id);
+          demo_take_cut (demo, demo->part->cuts[cut].id);
+          hold (demo, (SpelchPassPlan)kind);
+          g_strlcpy (demo->cut->held.score_bit, "down-cut-6.35x25", SPELCH_ID_SIZE);
+          for (guint i = 0; i < n_bits; i++)
+            {
+              demo_plan_bit (demo, &bits[i]);
+              assert_whole (demo);
+              whole += demo->plan.n_passes > 0;
+            }
+        }
+  g_assert_cmpuint (whole, >, 1000);
+}
+
 #define ADD(name, function)                                                                                  \
   g_test_add ("/pass-plans/" name, Demo, NULL, demo_set_up, function, demo_tear_down)
 
@@ -304,6 +357,7 @@ main (int argc, char **argv)
   ADD ("skin/held", test_skin_held);
   ADD ("finished/thin-bit", test_finished);
   ADD ("finished/corner", test_finishing_corner);
+  ADD ("all", test_all);
   ADD ("full-and-stepped", test_full_and_stepped);
   return g_test_run ();
 }
