@@ -203,6 +203,7 @@ typedef struct
 {
   double rpm, feed;
   bool burns; /* the chip stays so thin that the wall gets too hot */
+  bool loose; /* no feed that leaves the wall cool is held down */
 } Speed;
 
 static Speed
@@ -215,7 +216,9 @@ try_speed (const SpelchCase *c, const SpelchLoads *const *loads, guint n, double
   if (held > 0)
     feed = fmin (feed, held);
   double set = held > 0 ? feed : round_down (feed);
-  return (Speed){ rpm, feed, spelch_chip_feed_per_tooth (set, rpm, edges) < caps->asked[SPELCH_LIMIT_HEAT] };
+  bool loose = caps->asked[SPELCH_LIMIT_HOLDING] < caps->taken[SPELCH_LIMIT_HOLDING];
+  bool burns = spelch_chip_feed_per_tooth (set, rpm, edges) < caps->asked[SPELCH_LIMIT_HEAT];
+  return (Speed){ rpm, feed, burns, loose };
 }
 
 static guint
@@ -229,22 +232,29 @@ try_speeds (const SpelchCase *c, const SpelchLoads *const *loads, guint n, Caps 
   return count;
 }
 
-/* The slowest speed whose feed comes within the spare of the best; of those that don't burn the wall, if
- * there are such. A held feed is to be reached in full. */
+/* What speaks against a speed: a burnt wall, and more so that the work isn't held. */
+static int
+faults_of (const Speed *speed)
+{
+  return (speed->loose ? 2 : 0) + (speed->burns ? 1 : 0);
+}
+
+/* The slowest speed whose feed comes within the spare of the best, of those with the least against them. A
+ * held feed is to be reached in full. */
 static double
 choose_speed (const SpelchCase *c, const SpelchLoads *const *loads, guint n, Caps *caps)
 {
   Speed speeds[MAX_SPEEDS];
   guint count = try_speeds (c, loads, n, caps, speeds);
   double spare = c->cut->held.feed_mm_min > 0 ? 1e-9 : c->k->speed_spare, best = 0;
-  bool cool = false;
+  int least = G_MAXINT;
   for (guint i = 0; i < count; i++)
-    cool |= !speeds[i].burns;
+    least = MIN (least, faults_of (&speeds[i]));
   for (guint i = 0; i < count; i++)
-    if (!cool || !speeds[i].burns)
+    if (faults_of (&speeds[i]) == least)
       best = fmax (best, speeds[i].feed);
   for (guint i = 0; i < count; i++)
-    if ((!cool || !speeds[i].burns) && speeds[i].feed >= best * (1 - spare))
+    if (faults_of (&speeds[i]) == least && speeds[i].feed >= best * (1 - spare))
       return speeds[i].rpm;
   return c->machine->rpm_min; /* no speed is allowed: the plan says so */
 }

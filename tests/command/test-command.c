@@ -108,11 +108,11 @@ test_json_members (void)
 static void
 test_json_setting_out (void)
 {
-  g_autofree char *file = demo_file ();
-  g_auto (Ran) ran = run ("plan", file, "--cut", "shelf-dado", "--bit", "straight-12.7x32", "--machine",
-                          "plunge-router", "--json", NULL);
+  g_autofree char *file = running_demo ();
+  g_auto (Running) ran = running ("plan", file, "--cut", "shelf-dado", "--bit", "straight-12.7x32",
+                                  "--machine", "plunge-router", "--json", NULL);
   g_autoptr (JsonParser) parser = json_parser_new ();
-  JsonObject *out = json_object_get_object_member (cut_of (parser, ran.out), "setting_out");
+  JsonObject *out = json_object_get_object_member (running_cut (parser, ran.out), "setting_out");
   g_assert_cmpfloat_with_epsilon (json_object_get_double_member (out, "fence_offset_mm"), 73.65, 1e-9);
   g_assert_cmpfloat_with_epsilon (json_object_get_double_member (out, "step_over_mm"), 5.3, 1e-9);
   g_assert_cmpint (json_object_get_int_member (out, "tracks"), ==, 2);
@@ -159,7 +159,7 @@ test_json_why (void)
 static void
 test_json_scored (void)
 {
-  g_autofree char *demo = demo_file (), *text = NULL;
+  g_autofree char *demo = running_demo (), *text = NULL;
   g_assert_true (g_file_get_contents (demo, &text, NULL, NULL));
   g_auto (GStrv) halves = g_strsplit (text, "\"bit\": \"compression-6.35x22\"", 2);
   g_autofree char *held
@@ -168,10 +168,10 @@ test_json_scored (void)
                          halves[0], halves[1]);
   g_autofree char *file = g_build_filename (g_get_tmp_dir (), "spelch-test-scored.spelch", NULL);
   g_assert_true (g_file_set_contents (file, held, -1, NULL));
-  g_auto (Ran) ran = run ("plan", file, "--cut", "outline", "--json", NULL);
+  g_auto (Running) ran = running ("plan", file, "--cut", "outline", "--json", NULL);
   g_remove (file);
   g_autoptr (JsonParser) parser = json_parser_new ();
-  JsonObject *cut = cut_of (parser, ran.out);
+  JsonObject *cut = running_cut (parser, ran.out);
   JsonArray *passes = json_object_get_array_member (cut, "passes");
   const char *const bits[] = { "down-cut-6.35x25", "up-cut-6.35x25" }, *const entries[]
                                                                        = { "ramp", "plunge" };
