@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/plan-panel.h"
-#include "bench/cautions.h"
 #include "bench/edge-row.h"
 #include "bench/edits.h"
 #include "bench/figure-row.h"
@@ -8,6 +7,7 @@
 #include "bench/live-text.h"
 #include "bench/plate.h"
 #include "bench/template.h"
+#include "plan/cautions.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -162,8 +162,9 @@ show_board (SpelchPlanPanel *self, const SpelchPart *part, const SpelchPlan *pla
   g_autofree char *seat = spelch_words_seat (plan);
   g_autofree char *seat_advice = spelch_words_seat_advice (plan, part, numbers);
   g_autofree char *tabs = spelch_words_tabs (plan, numbers);
+  g_autofree char *upkeep = spelch_words_upkeep (plan, numbers);
   g_autofree char *calibration = spelch_words_calibration (plan, numbers);
-  const char *const sentences[] = { tabs, seat_advice, calibration };
+  const char *const sentences[] = { tabs, seat_advice, upkeep, calibration };
   g_autofree char *advice = joined (sentences, G_N_ELEMENTS (sentences));
   g_autofree char *strip = spelch_caution_strip (part, numbers);
   g_autofree char *cautions = spelch_caution_words (part);

@@ -5,6 +5,7 @@
 #include "files/json-writer.h"
 #include "files/part-file.h"
 #include "files/shop-data.h"
+#include "plan/cautions.h"
 #include "plan/words-limits.h"
 
 #include <math.h>
@@ -404,6 +405,13 @@ settled (SpelchWriter *w, const SpelchPart *part, const SpelchPlanned *one)
   corrected (w, plan);
 }
 
+static void
+cautions (SpelchWriter *w, const SpelchPart *part, const SpelchPlan *plan)
+{
+  g_auto (GStrv) beware = spelch_caution_plan (spelch_shop_constants (), part, plan);
+  spelch_writer_texts (w, "cautions", (const char *const *)beware);
+}
+
 /* A cut without a bit, or that no pass can cut: every member is there, but tells nothing. */
 static void
 unsettled (SpelchWriter *w, const SpelchPlanned *one)
@@ -467,6 +475,7 @@ write_cut (SpelchWriter *w, const SpelchPart *part, const SpelchPlanned *one)
   else
     spelch_writer_null (w, "verdict");
   stops (w, &one->plan);
+  cautions (w, part, &one->plan);
   if (one->bit != NULL && one->plan.n_passes > 0)
     settled (w, part, one);
   else

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "command/plan-table.h"
 
+#include "files/shop-data.h"
+#include "plan/cautions.h"
 #include "plan/words-limits.h"
 
 #include <glib/gi18n.h>
@@ -79,8 +81,11 @@ add_numbers (GString *text, const SpelchPart *part, const SpelchPlanned *one, co
   g_auto (GStrv) setting_out = spelch_words_setting_out (plan, part, one->cut, numbers);
   for (guint i = 0; setting_out[i] != NULL; i++)
     add_line (text, setting_out[i]);
+  g_auto (GStrv) beware = spelch_caution_plan (spelch_shop_constants (), part, plan);
   add_line (text, calibration);
   add_line (text, tabs);
+  for (guint i = 0; beware[i] != NULL; i++)
+    add_line (text, beware[i]);
   add_line (text, upkeep);
 }
 
@@ -119,10 +124,10 @@ spelch_plan_table (const SpelchPart *part, const SpelchPlanned *planned, guint n
   g_string_append_printf (text, "%s\n%s\n", part->name, setting);
   for (guint i = 0; i < n; i++)
     add_cut (text, part, &planned[i], numbers);
-  g_string_append_printf (
-      text, "\n%s\n",
-      _ ("Forces, power and heat are estimates. Cut a test strip first; protect eyes, ears and lungs; follow "
-         "the machine's and "
-         "the tool's instructions and local rules, and ask a trained person when in doubt."));
+  g_auto (GStrv) cautions = spelch_caution_all (part);
+  g_autofree char *strip = spelch_caution_strip (part, numbers);
+  g_string_append_printf (text, "\n%s\n%s\n", _ ("Forces, power and heat are estimates."), strip);
+  for (guint i = 0; cautions[i] != NULL; i++)
+    g_string_append_printf (text, "- %s\n", cautions[i]);
   return g_string_free (text, FALSE);
 }

@@ -190,10 +190,9 @@ binding (const SpelchPlan *plan)
 static bool
 find_ends (const SpelchConstants *k, const SpelchCut *cut, const SpelchPlan *plan, SpelchConflict *conflict)
 {
-  const SpelchLimit *heat = limit_of (plan, SPELCH_LIMIT_HEAT), *high = tightest (plan);
-  double held = cut->held.feed_mm_min, cool = 0;
-  if (heat != NULL)
-    cool = heat->feed_mm_min * (held > 0 ? 1 : k->heat_burns / k->heat_caution);
+  const SpelchLimit *high = tightest (plan);
+  double held = cut->held.feed_mm_min;
+  double cool = plan->cool_feed_mm_min * (held > 0 ? k->heat_caution / k->heat_burns : 1);
   if (held > 0 && high != NULL)
     conflict->low = (SpelchConflictEnd){ true, SPELCH_LIMIT_HEAT, held };
   else

@@ -135,6 +135,7 @@ spelch_numbers_fill (const SpelchCase *c, const SpelchLoads *const *loads, const
   plan->speed_rpm = solution->speed_rpm;
   plan->feed_mm_min = solution->feed_mm_min;
   plan->speed_held = solution->speed_held;
+  plan->cool_feed_mm_min = solution->feed_at[SPELCH_LIMIT_HEAT] * c->k->heat_burns / c->k->heat_caution;
   plan->plunge_feed_mm_min = round (solution->feed_mm_min * c->k->plunge_share / 10) * 10;
   plan->feed_per_tooth = f;
   plan->engaged_mm = c->engaged;

@@ -338,6 +338,7 @@ typedef struct
   double engaged_mm; /* a_e, widest of the passes */
   double speed_rpm, feed_mm_min, plunge_feed_mm_min;
   SpelchSpeedHeld speed_held;
+  double cool_feed_mm_min; /* least that keeps the wall at the caution of its heat, at this speed */
   double feed_per_tooth, chip_max, chip_mean;     /* mm */
   double cutting_speed;                           /* m/s */
   SpelchBand power_w;                             /* of the pass that needs most */

@@ -286,7 +286,7 @@ test_no_feed (void)
   g_autoptr (JsonParser) parser = json_parser_new ();
   JsonObject *cut = running_cut (parser, json.out);
   g_assert_cmpint (text.status, ==, 1);
-  g_assert_null (strstr (text.out, "0 mm/min"));
+  g_assert_null (strstr (text.out, " 0 mm/min"));
   g_assert_nonnull (strstr (text.out, "none fits"));
   for (guint i = 0; i < G_N_ELEMENTS (nothing); i++)
     g_assert_true (json_object_get_null_member (cut, nothing[i]));

@@ -4,6 +4,8 @@
  */
 #include "on-demo.h"
 
+#include "files/shop-data.h"
+#include "plan/cautions.h"
 #include "plan/words.h"
 
 #include <string.h>
@@ -231,6 +233,34 @@ test_tilt (Demo *demo, gconstpointer unused)
   g_assert_cmpint (demo->plan.verdict, ==, SPELCH_VERDICT_NOT_CHECKED);
 }
 
+/* An up-cut is drawn out of its collet on every machine, a down-cut isn't; by hand a down-cut lifts the
+ * router, which is said of a light one. Common practice, no source. */
+static void
+test_cautions (Demo *demo, gconstpointer unused)
+{
+  const char *const machines[] = { "medium-gantry", "router-table", "plunge-router" };
+  demo_take_cut (demo, "shelf-dado");
+  for (guint i = 0; i < 2 * G_N_ELEMENTS (machines); i++)
+    {
+      bool up = i % 2 == 0;
+      demo_take_machine (demo, machines[i / 2]);
+      demo->part->machine.mass_kg = 0.5;
+      demo_plan_with (demo, up ? "up-cut-6.35x25" : "down-cut-6.35x25");
+      g_auto (GStrv) beware = spelch_caution_plan (spelch_shop_constants (), demo->part, &demo->plan);
+      g_autofree char *all = g_strjoinv (" ", beware);
+      g_assert_true ((strstr (all, "out of the collet") != NULL) == up);
+      g_assert_true ((strstr (all, "lift the router") != NULL) == (!up && i / 2 == 2));
+      g_auto (GStrv) general = spelch_caution_all (demo->part);
+      g_autofree char *said = g_strjoinv (" ", general);
+      g_assert_true ((strstr (said, "between fence and bit") != NULL) == (i / 2 == 1));
+      g_assert_nonnull (strstr (said, "carcinogen"));
+    }
+  demo->part->machine.mass_kg = 100;
+  g_auto (GStrv) heavy = spelch_caution_plan (spelch_shop_constants (), demo->part, &demo->plan);
+  for (guint i = 0; heavy[i] != NULL; i++)
+    g_assert_null (strstr (heavy[i], "lift the router"));
+}
+
 /* ---- Tabs ---- */
 
 static void
@@ -364,6 +394,7 @@ main (int argc, char **argv)
   ADD ("weight", test_weight);
   ADD ("friction", test_friction);
   ADD ("tilt", test_tilt);
+  ADD ("cautions", test_cautions);
   ADD ("tabs-hold", test_tabs_hold);
   ADD ("tabs-needed", test_tabs_needed);
   ADD ("tabs-lifted", test_tabs_lifted);

@@ -12,5 +12,12 @@
 /* "Cut a 150 mm test strip of the same board first; look at ...". Free with g_free(). */
 char *spelch_caution_strip (const SpelchPart *part, const SpelchNumbers *numbers);
 
-/* The cautions as one paragraph. Free with g_free(). */
+/* The most needed cautions for this machine as one short paragraph. Free with g_free(). */
 char *spelch_caution_words (const SpelchPart *part);
+
+/* What this plan's numbers ask to beware of: a bit drawn out of its collet, a router lifted off the board, a
+ * hot wall. NULL-terminated, may be empty; free with g_strfreev(). */
+char **spelch_caution_plan (const SpelchConstants *constants, const SpelchPart *part, const SpelchPlan *plan);
+
+/* Every general caution for this machine, a sentence or two each. NULL-terminated; free with g_strfreev(). */
+char **spelch_caution_all (const SpelchPart *part);
