@@ -31,7 +31,7 @@ static const Name PLAN_NAMES[] = {
   { "passes[].side_allowance_mm", "n" },
   { "passes[].tracks", "n" },
   { "passes[].sense", "t", "conventional climb slot" },
-  { "passes[].entry", "t", "plunge ramp helix edge drilled staged" },
+  { "passes[].entry", "t", "plunge ramp helix edge drilled staged lowered" },
   { "passes[].speed_rpm", "n" },
   { "passes[].feed_mm_min", "n-" },
   { "passes[].plunge_feed_mm_min", "n-" },
@@ -59,9 +59,11 @@ static const Name PLAN_NAMES[] = {
   { "windows.robust.last_tip_mm", "l-" },
   { "windows.opened_by", "t", "nothing-needed measure bed measure-and-bed backer longer-bit other-bit" },
   { "entry", "o-" },
-  { "entry.kind", "t", "plunge ramp helix edge drilled staged" },
+  { "entry.kind", "t", "plunge ramp helix edge drilled staged lowered" },
   { "entry.angle_deg", "n-" },
   { "entry.length_mm", "n-" },
+  { "entry.legs", "n-" },
+  { "entry.circle_mm", "n-" },
   { "speed_rpm", "n-" },
   { "feed_mm_min", "n-" },
   { "feed_per_tooth_mm", "n-" },
@@ -99,6 +101,26 @@ static const Name PLAN_NAMES[] = {
   { "limits[].share", "n" },
   { "limits[].binding", "b" },
   { "tabs", "o-" },
+  { "setting_out", "o-" },
+  { "setting_out.width_mm", "n" },
+  { "setting_out.tracks", "n" },
+  { "setting_out.step_over_mm", "n-" },
+  { "setting_out.overlap_mm", "n-" },
+  { "setting_out.drops_out", "b" },
+  { "setting_out.corner_radius_mm", "n-" },
+  { "setting_out.fit", "o-" },
+  { "setting_out.round", "t", "along with-clock against-clock" },
+  { "setting_out.inside", "b" },
+  { "setting_out.fence_offset_mm", "n-" },
+  { "setting_out.guide_bush_mm", "n-" },
+  { "setting_out.guide_bush_offset_mm", "n-" },
+  { "setting_out.fence_to_bit_mm", "n-" },
+  { "setting_out.bit_stands_out_mm", "n-" },
+  { "setting_out.bit_heights_mm", "l-" },
+  { "setting_out.pecks", "n-" },
+  { "setting_out.peck_mm", "n-" },
+  { "setting_out.tabs_at_mm", "l-" },
+  { "setting_out.sentences", "l" },
   { "bit_height_mm", "n-" },
   { "time_s", "n-" },
   { "edge_path_m", "n-" },
@@ -233,7 +255,10 @@ check_all (const char *command, const Name *names, guint n, const char *never)
 static void
 test_plan (void)
 {
-  check_all ("plan", PLAN_NAMES, G_N_ELEMENTS (PLAN_NAMES), "cost log calibration");
+  check_all (
+      "plan", PLAN_NAMES, G_N_ELEMENTS (PLAN_NAMES),
+      "cost log calibration entry.circle_mm setting_out.fit setting_out.guide_bush_mm "
+      "setting_out.guide_bush_offset_mm setting_out.fence_to_bit_mm setting_out.pecks setting_out.peck_mm");
 }
 
 static void
