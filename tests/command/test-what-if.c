@@ -238,6 +238,7 @@ test_log (void)
   g_remove (log);
 }
 
+/* Of a bit alone, without another one that scores first. */
 static int
 seen_grade_of (const char *out, const char *bit, const char *way_up)
 {
@@ -247,7 +248,8 @@ seen_grade_of (const char *out, const char *bit, const char *way_up)
     {
       JsonObject *choice = json_array_get_object_element (choices, i);
       if (g_str_equal (json_object_get_string_member (choice, "bit"), bit)
-          && g_str_equal (json_object_get_string_member (choice, "way_up"), way_up))
+          && g_str_equal (json_object_get_string_member (choice, "way_up"), way_up)
+          && json_object_get_null_member (choice, "score_bit"))
         return (int)json_object_get_int_member (choice, "worst_seen_grade");
     }
   g_assert_not_reached ();
