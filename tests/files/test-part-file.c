@@ -36,7 +36,7 @@ test_spoilboard_untold (void)
         "\"grain\":\"none\"}],\"nominal\":6},\"machine\":{\"id\":\"c\",\"kind\":\"gantry\",\"rpm_min\":8000,"
         "\"rpm_max\":9000,\"power_w\":1000,\"max_feed_mm_min\":5000,\"stiffness_n_mm\":500}}";
   g_autoptr (SpelchPart) part = reading_part (text);
-  g_assert_cmpint (part->machine.spoilboard, ==, SPELCH_SPOILBOARD_CUT_HERE_BEFORE);
+  g_assert_cmpint (part->machine.spoilboard, ==, SPELCH_SPOILBOARD_UNTOLD);
   g_assert_cmpint (part->machine.datum, ==, SPELCH_DATUM_FACE);
   g_assert_cmpint (part->accepted_seen, ==, 1);
   g_assert_cmpint (part->accepted_hidden, ==, 3);
