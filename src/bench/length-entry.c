@@ -174,6 +174,8 @@ static void
 show_pin (SpelchLengthEntry *self, bool held)
 {
   /* Its room stays, so that nothing moves while a drag begins to hold a value. */
+  if (gtk_widget_get_child_visible (GTK_WIDGET (self->pin)) == held && self->shown != NULL)
+    return;
   gtk_widget_set_child_visible (GTK_WIDGET (self->pin), held);
   gtk_accessible_update_state (GTK_ACCESSIBLE (self->pin), GTK_ACCESSIBLE_STATE_HIDDEN, !held, -1);
 }

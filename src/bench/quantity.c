@@ -3,6 +3,7 @@
 #include "bench/mark-words.h"
 
 #include <math.h>
+#include <string.h>
 
 struct _SpelchQuantity
 {
@@ -265,13 +266,15 @@ static void
 follow (SpelchQuantity *self, const SpelchPlanned *planned)
 {
   const SpelchNumbers *numbers = spelch_session_get_numbers (self->session);
+  SpelchReading before = self->reading;
+  g_autofree char *label = self->label, *pill = self->pill;
   self->reading = spelch_quantity_read (planned, self->id);
-  g_free (self->label);
-  g_free (self->pill);
   self->label = spelch_mark_label (planned, self->id, numbers);
   self->pill = spelch_mark_pill (planned, self->id, numbers);
   follow_value (self, numbers->unit);
-  g_signal_emit (self, signals[SIGNAL_CHANGED], 0);
+  if (memcmp (&before, &self->reading, sizeof before) != 0 || g_strcmp0 (label, self->label) != 0
+      || g_strcmp0 (pill, self->pill) != 0)
+    g_signal_emit (self, signals[SIGNAL_CHANGED], 0);
 }
 
 static SpelchQuantity *
