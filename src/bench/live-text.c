@@ -102,7 +102,13 @@ spelch_live_text_size_allocate (GtkWidget *widget, int width, int height, int ba
   self->grown = MAX (self->grown, lines_at (self, width));
 }
 
-/* How far a sign pushes a text that begins at the left. */
+static bool
+is_mirrored (SpelchLiveText *self)
+{
+  return gtk_widget_get_direction (GTK_WIDGET (self)) == GTK_TEXT_DIR_RTL;
+}
+
+/* How far a sign pushes a text that begins where lines begin. */
 static double
 glyph_room (SpelchLiveText *self)
 {
@@ -111,13 +117,31 @@ glyph_room (SpelchLiveText *self)
   return pushes ? ceil (em * GLYPH_EM) + floor (em * GLYPH_GAP_EM) : 0;
 }
 
+/* Where a sign stands: just before the text in reading order, and inside the widget. */
+static double
+before_text (SpelchLiveText *self, double em, double size)
+{
+  PangoRectangle text;
+  pango_layout_get_pixel_extents (self->layout, NULL, &text);
+  return MAX (text.x - em * GLYPH_GAP_EM - size, -glyph_room (self));
+}
+
+static double
+after_text (SpelchLiveText *self, double em, double size)
+{
+  PangoRectangle text;
+  double right = gtk_widget_get_width (GTK_WIDGET (self)) + glyph_room (self);
+  pango_layout_get_pixel_extents (self->layout, NULL, &text);
+  return MIN (text.x + text.width + em * GLYPH_GAP_EM, right - size);
+}
+
 static void
 append_glyph (SpelchLiveText *self, GtkSnapshot *snapshot, const GdkRGBA *colour)
 {
   double em = spelch_text_pixels (GTK_WIDGET (self)), size = ceil (em * GLYPH_EM);
+  double x = floor (is_mirrored (self) ? after_text (self, em, size) : before_text (self, em, size));
   PangoRectangle text;
   pango_layout_get_pixel_extents (self->layout, NULL, &text);
-  double x = floor (MAX (text.x - em * GLYPH_GAP_EM - size, -glyph_room (self)));
   double y = floor (MAX ((text.height - size) / 2, 0));
   cairo_t *cr = gtk_snapshot_append_cairo (
       snapshot, &GRAPHENE_RECT_INIT ((float)x, (float)y, (float)size, (float)size));
@@ -135,7 +159,9 @@ spelch_live_text_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   gtk_style_context_get_color (gtk_widget_get_style_context (widget), &colour);
   lines_at (self, gtk_widget_get_width (widget));
   gtk_snapshot_save (snapshot);
-  gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT ((float)glyph_room (self), 0));
+  gtk_snapshot_translate (
+      snapshot,
+      &GRAPHENE_POINT_INIT ((float)(is_mirrored (self) ? -glyph_room (self) : glyph_room (self)), 0));
   gtk_snapshot_append_layout (snapshot, self->layout, &colour);
   if (self->glyph != SPELCH_GLYPH_NONE)
     append_glyph (self, snapshot, &colour);
