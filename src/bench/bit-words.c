@@ -53,6 +53,9 @@ spelch_bit_full_name (const SpelchBit *bit, char decimal_sign)
   bool tells_both = tells_mm && strstr (bit->name, inch) != NULL;
   if (tells_both)
     return g_strdup_printf (_ ("%s, cuts %s deep"), bit->name, length);
+  if (tells_mm)
+    /* Translators: name of a bit, which tells its diameter in mm; the same in inches; its cutting length */
+    return g_strdup_printf (_ ("%s (%s), cuts %s deep"), bit->name, inch, length);
   /* Translators: name of a bit, its diameter in mm and inches, its cutting length */
-  return g_strdup_printf (_ ("%s, %s = %s, cuts %s deep"), bit->name, mm, inch, length);
+  return g_strdup_printf (_ ("%s, %s (%s), cuts %s deep"), bit->name, mm, inch, length);
 }
