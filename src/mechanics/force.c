@@ -88,12 +88,40 @@ typedef struct
   double lift_down;
 } Shares;
 
+/* An angle with its sine and cosine, which take longer to find than all else: where one stretch ends the next
+ * begins, and most begin or end where the wood does. */
+typedef struct
+{
+  double phi, sine, cosine;
+} Angle;
+
+static Angle
+angle_at (double phi)
+{
+  return (Angle){ phi, sin (phi), cos (phi) };
+}
+
+/* The ends of the arc added before. */
+typedef struct
+{
+  Angle p, q;
+} Ends;
+
+static Angle
+known_or_new (const Ends *before, double phi)
+{
+  if (before->p.phi == phi)
+    return before->p;
+  return before->q.phi == phi ? before->q : angle_at (phi);
+}
+
 /* Adds weight times the integrals over phi from p to q of one stretch. */
 static void
-add_arc (const Stretch *e, const Shares *k, double p, double q, double weight, SpelchForceParts *still,
-         SpelchForceParts *moving)
+add_arc (const Stretch *e, const Shares *k, double p, double q, double weight, Ends *ends,
+         SpelchForceParts *still, SpelchForceParts *moving)
 {
-  double sp = sin (p), cp = cos (p), sq = sin (q), cq = cos (q);
+  *ends = (Ends){ known_or_new (ends, p), known_or_new (ends, q) };
+  double sp = ends->p.sine, cp = ends->p.cosine, sq = ends->q.sine, cq = ends->q.cosine;
   double sines = cp - cq;                               /* of sin */
   double cosines = sq - sp;                             /* of cos */
   double crossed = (sq * sq - sp * sp) / 2;             /* of sin cos */
@@ -121,12 +149,25 @@ add_arc (const Stretch *e, const Shares *k, double p, double q, double weight, S
     }
 }
 
+/* As fmax () and fmin () of numbers, without the call. */
+static double
+larger (double a, double b)
+{
+  return a > b ? a : b;
+}
+
+static double
+smaller (double a, double b)
+{
+  return a < b ? a : b;
+}
+
 /* Adds one edge of a stretch whose angle runs from phi0 at s0 to phi1 at s1. */
 static void
-add_edge (const Stretch *e, const Shares *k, double phi0, double phi1, double from, double to,
+add_edge (const Stretch *e, const Shares *k, double phi0, double phi1, double from, double to, Ends *ends,
           SpelchForceParts *still, SpelchForceParts *moving)
 {
-  double low = fmin (phi0, phi1), high = fmax (phi0, phi1);
+  double low = smaller (phi0, phi1), high = larger (phi0, phi1);
   double height = e->s1 - e->s0;
   double shift = 2 * M_PI * floor (low / (2 * M_PI));
   low -= shift;
@@ -137,18 +178,18 @@ add_edge (const Stretch *e, const Shares *k, double phi0, double phi1, double fr
         {
           /* Upright edge: the whole height stands at one angle. A tiny arc keeps one set of formulas. */
           double half = 1e-5;
-          add_arc (e, k, low - half, low + half, height / (2 * half), still, moving);
+          add_arc (e, k, low - half, low + half, height / (2 * half), ends, still, moving);
         }
       return;
     }
   for (; from < high; from += 2 * M_PI, to += 2 * M_PI)
     {
-      double p = fmax (low, from), q = fmin (high, to);
+      double p = larger (low, from), q = smaller (high, to);
       if (q > p)
         {
           double weight = height / (high - low);
           double turns = 2 * M_PI * floor (p / (2 * M_PI));
-          add_arc (e, k, p - turns, q - turns, weight, still, moving);
+          add_arc (e, k, p - turns, q - turns, weight, ends, still, moving);
         }
     }
 }
@@ -179,13 +220,14 @@ forces_at (const Engagement *e, double turned, SpelchForceParts *still, SpelchFo
 {
   memset (still, 0, sizeof *still);
   memset (moving, 0, sizeof *moving);
+  Ends ends = { { 0, 0, 1 }, { 0, 0, 1 } };
   for (int i = 0; i < e->n; i++)
     for (int edge = 0; edge < e->stretches[i].edges; edge++)
       {
         const Stretch *stretch = &e->stretches[i];
         double base = turned - 2 * M_PI * edge / stretch->edges;
-        add_edge (stretch, &e->shares, base - stretch->twist0, base - stretch->twist1, e->from, e->to, still,
-                  moving);
+        add_edge (stretch, &e->shares, base - stretch->twist0, base - stretch->twist1, e->from, e->to, &ends,
+                  still, moving);
       }
 }
 
@@ -342,11 +384,11 @@ spelch_force_peaks (const SpelchTurn *turn, double feed_per_tooth)
       double along = turn->still[i].along + feed_per_tooth * turn->moving[i].along;
       double across = turn->still[i].across + feed_per_tooth * turn->moving[i].across;
       double side = sqrt (along * along + across * across);
-      most = fmax (most, side);
-      least = fmin (least, side);
+      most = larger (most, side);
+      least = smaller (least, side);
       mean += turn->weight[i] * side;
-      lift = fmax (lift, turn->still[i].lift + feed_per_tooth * turn->moving[i].lift);
-      press = fmax (press, turn->still[i].press + feed_per_tooth * turn->moving[i].press);
+      lift = larger (lift, turn->still[i].lift + feed_per_tooth * turn->moving[i].lift);
+      press = larger (press, turn->still[i].press + feed_per_tooth * turn->moving[i].press);
     }
   return (SpelchForcePeaks){ most, mean > 0 ? (most - least) / mean : 0, lift, press };
 }
