@@ -11,6 +11,20 @@ tenth_up (double value, double most)
   return tenth <= most + 1e-9 ? tenth : value;
 }
 
+/* Of a board so thin that the depths its faces ask for exclude each other: half way between what they ask for
+ * with everything exact; or where even that excludes itself, what the face asks for that is seen, the far one
+ * before the other. */
+static double
+overcut_at_odds (const SpelchCase *c, const SpelchWindows *w, double from, double needed)
+{
+  double near = w->nominal.first_pass.from - c->thickness, far = w->nominal.last_tip.to - c->thickness;
+  bool near_alone = spelch_cut_sees (c->cut, c->cut->way_up)
+                    && !spelch_cut_sees (c->cut, spelch_face_other (c->cut->way_up));
+  if (near <= far)
+    return fmin (needed, fmax (tenth_up ((near + far) / 2, far), from));
+  return near_alone ? needed : from;
+}
+
 double
 spelch_passes_overcut (const SpelchCase *c, const SpelchWindows *windows)
 {
@@ -26,11 +40,10 @@ spelch_passes_overcut (const SpelchCase *c, const SpelchWindows *windows)
   double to = far.empty ? fmax (from, c->overcut_most) : far.to - c->thickness;
   SpelchRange near
       = !windows->robust.first_pass.empty ? windows->robust.first_pass : windows->nominal.first_pass;
-  /* A thin board: a single pass must run far enough below it to bring the down-shear to the near face. Where
-   * only exactness could, the far face has no more to rely on. */
+  /* A thin board: a single pass must run far enough below it to bring the down-shear to the near face. */
   double needed = near.empty ? from : near.from - c->thickness;
-  if (needed > to && !windows->nominal.last_tip.empty)
-    to = windows->nominal.last_tip.to - c->thickness;
+  if (needed > to && !far.empty)
+    return overcut_at_odds (c, windows, from, needed);
   return tenth_up (fmin (fmax (from, needed), to), to);
 }
 

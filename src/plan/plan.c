@@ -31,7 +31,7 @@ N_CODES (SPELCH_TERM_CODES, "term", "shear", "backing", "scored", "grain", "exit
          "log");
 N_CODES (SPELCH_STOCK_CODES, "stock", "plywood", "figured", "straight", "laminate", "board");
 N_CODES (SPELCH_OPENED_BY_CODES, "opened_by", "nothing-needed", "measure", "bed", "backer", "other-bit",
-         "longer-bit", "measure-and-bed");
+         "longer-bit", "measure-and-bed", "measure-and-backer");
 N_CODES (SPELCH_SENSE_CODES, "sense", "conventional", "climb", "slot");
 N_CODES (SPELCH_LIMIT_CODES, "limit", "chip", "edge", "bending", "stress", "power", "machine", "hands",
          "holding", "room", "heat");

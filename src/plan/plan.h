@@ -86,9 +86,10 @@ typedef enum
   SPELCH_OPENED_BY_OTHER_BIT,      /* no depth helps with this kind of bit; see needs_up_shear_to */
   SPELCH_OPENED_BY_LONGER_BIT,     /* cutting length or stick-out is too short */
   SPELCH_OPENED_BY_MEASURE_AND_BED,
+  SPELCH_OPENED_BY_MEASURE_AND_BACKER,
 } SpelchOpenedBy;
-extern const SpelchCodes
-    SPELCH_OPENED_BY_CODES; /* nothing-needed, measure, bed, backer, other-bit, longer-bit, measure-and-bed */
+extern const SpelchCodes SPELCH_OPENED_BY_CODES; /* nothing-needed, measure, bed, backer, other-bit,
+                                                    longer-bit, measure-and-bed, measure-and-backer */
 
 typedef struct
 {
@@ -101,6 +102,7 @@ typedef struct
   SpelchWindow nominal;     /* everything exactly as described */
   SpelchWindow robust;      /* holds over all tolerances */
   bool far_applies;         /* false for blind cuts */
+  bool at_odds;             /* each face has a robust window, but no one plan lies in both */
   SpelchOpenedBy opened_by; /* for the robust window, both faces */
   double opened_mm;         /* the backer's least thickness, mm */
   SpelchOpener near, far;   /* the same for one face alone */

@@ -121,11 +121,22 @@ enum
   FAR = 1 << 1,
 };
 
+/* Whether the first pass has to be deeper than the last tip may stand, or than a skin leaves it: a board
+ * thinner than the up-shear is cut in one pass, which can't keep both faces then. */
+static bool
+is_at_odds (const SpelchCase *c, const SpelchWindow *w)
+{
+  double deepest = c->skin > 0 ? c->thickness - c->skin : w->last_tip.to;
+  return c->scoring == NULL && w->first_pass.from > deepest + 1e-9;
+}
+
 static bool
 is_open (const SpelchCase *c, guint faces)
 {
   SpelchWindow w = window (c, false);
-  return !((faces & NEAR) && w.first_pass.empty) && !((faces & FAR) && c->through && w.last_tip.empty);
+  bool near = (faces & NEAR) && w.first_pass.empty, far = (faces & FAR) && c->through && w.last_tip.empty;
+  bool both = faces == (NEAR | FAR) && c->through;
+  return !near && !far && !(both && is_at_odds (c, &w));
 }
 
 /* The same case with the board measured, or zero taken on the bed, or both. */
@@ -155,6 +166,14 @@ backer_that_opens (SpelchCase c, guint faces)
   c.overcut_most = over + off.over_plus;
   c.overcut_free = false;
   return c.through && is_open (&c, faces) ? cut.backer.mm : 0;
+}
+
+/* The same for the board once it is measured. */
+static double
+backer_once_measured (SpelchCase c, guint faces)
+{
+  c.plus = c.minus = c.k->tolerance_measured;
+  return backer_that_opens (c, faces);
 }
 
 static bool
@@ -196,7 +215,9 @@ find_opener (const SpelchCase *c, guint faces)
     return (SpelchOpener){ SPELCH_OPENED_BY_BED, 0 };
   if (opens_with (*c, faces, true, true))
     return (SpelchOpener){ SPELCH_OPENED_BY_MEASURE_AND_BED, 0 };
-  double backer = backer_that_opens (*c, faces);
+  double backer = backer_that_opens (*c, faces), measured = backer_once_measured (*c, faces);
+  if (backer <= 0 && measured > 0)
+    return (SpelchOpener){ SPELCH_OPENED_BY_MEASURE_AND_BACKER, measured };
   return (SpelchOpener){ backer > 0 ? SPELCH_OPENED_BY_BACKER : SPELCH_OPENED_BY_OTHER_BIT, backer };
 }
 
@@ -214,10 +235,15 @@ find_up_shear (const SpelchCase *c, SpelchWindows *w)
   double near = c->scoring == NULL ? c->near_layer + off.depth_minus + around + c->log.motor.window_mm : 0;
   double longest = deepest - near;
   double shortest = 0;
+  bool serves = true;
   if (c->through && !kept (c, SPELCH_SIDE_FAR, SPELCH_LOAD_PULL_OUT))
-    shortest = over + off.over_plus + c->far_layer + around + c->log.far.window_mm;
-  w->needs_up_shear_from = longest >= shortest ? shortest : 0;
-  w->needs_up_shear_to = longest >= shortest ? longest : 0;
+    {
+      shortest = over + off.over_plus + c->far_layer + around + c->log.far.window_mm;
+      /* A deeper tip takes a longer up-shear with it: in a board too thin for both faces none serves. */
+      serves = longest >= shortest && c->thickness + over - near >= shortest - 1e-9;
+    }
+  w->needs_up_shear_from = serves && longest > 0 ? shortest : 0;
+  w->needs_up_shear_to = serves && longest > 0 ? longest : 0;
 }
 
 SpelchWindows
@@ -232,6 +258,7 @@ spelch_windows_find (const SpelchCase *c)
                       .near = find_opener (c, NEAR),
                       .far = find_opener (c, FAR) };
   SpelchOpener both = find_opener (c, NEAR | FAR);
+  w.at_odds = c->through && is_open (c, NEAR) && is_open (c, FAR) && is_at_odds (c, &w.robust);
   w.opened_by = both.by;
   w.opened_mm = both.backer_mm;
   if (spelch_case_turns_over (c) && c->scoring == NULL)

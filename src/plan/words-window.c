@@ -53,10 +53,18 @@ backer_sentence (const SpelchPlan *plan, const SpelchOpener *opener, const Spelc
       below, allowed, backer);
 }
 
-char *
-spelch_words_opener (const SpelchPlan *plan, SpelchSide side, const SpelchNumbers *numbers)
+static char *
+measured_backer_sentence (const SpelchOpener *opener, const SpelchNumbers *numbers)
 {
-  const SpelchOpener *opener = side == SPELCH_SIDE_MOTOR ? &plan->windows.near : &plan->windows.far;
+  g_autofree char *backer = spelch_words_at_least (numbers, opener->backer_mm);
+  return g_strdup_printf (
+      _ ("Measure the board and put a backer at least %s thick against the far face, and a depth will hold."),
+      backer);
+}
+
+static char *
+remedy (const SpelchPlan *plan, SpelchSide side, const SpelchOpener *opener, const SpelchNumbers *numbers)
+{
   switch (opener->by)
     {
     case SPELCH_OPENED_BY_MEASURE:
@@ -68,6 +76,8 @@ spelch_words_opener (const SpelchPlan *plan, SpelchSide side, const SpelchNumber
       return g_strdup (_ ("Measure the board and set zero on the bed, and a depth will hold."));
     case SPELCH_OPENED_BY_BACKER:
       return backer_sentence (plan, opener, numbers);
+    case SPELCH_OPENED_BY_MEASURE_AND_BACKER:
+      return measured_backer_sentence (opener, numbers);
     case SPELCH_OPENED_BY_LONGER_BIT:
       return g_strdup (_ ("The bit doesn't reach deep enough: take a longer one."));
     case SPELCH_OPENED_BY_OTHER_BIT:
@@ -76,6 +86,33 @@ spelch_words_opener (const SpelchPlan *plan, SpelchSide side, const SpelchNumber
     default:
       return g_strdup ("");
     }
+}
+
+char *
+spelch_words_opener (const SpelchPlan *plan, SpelchSide side, const SpelchNumbers *numbers)
+{
+  const SpelchWindows *w = &plan->windows;
+  return remedy (plan, side, side == SPELCH_SIDE_MOTOR ? &w->near : &w->far, numbers);
+}
+
+/* What to do where each face has its depths, but not the same ones. */
+static char *
+odds_sentence (const SpelchPlan *plan, const SpelchNumbers *numbers)
+{
+  const SpelchWindows *w = &plan->windows;
+  SpelchOpener both = { w->opened_by, w->opened_mm };
+  g_autofree char *first = spelch_words_at_least (numbers, w->robust.first_pass.from);
+  g_autofree char *last = spelch_words_at_most (numbers, w->robust.last_tip.to);
+  g_autofree char *how
+      = both.by != SPELCH_OPENED_BY_OTHER_BIT
+            ? remedy (plan, SPELCH_SIDE_MOTOR, &both, numbers)
+            : g_strdup (
+                _ ("No compression bit keeps both faces of so thin a board: score the motor-side face "
+                   "with a down-cut bit first, and cut through with an up-cut one."));
+  return g_strdup_printf (
+      _ ("No single pass keeps both faces of this board: the one on the motor side asks for %s or deeper, "
+         "the far one for %s or less. %s"),
+      first, last, how);
 }
 
 /* ---- Where it lies ---- */
@@ -138,5 +175,7 @@ spelch_words_window (const SpelchPlan *plan, SpelchSide side, const SpelchNumber
                                   : _ ("No depth keeps this face. %s"),
                             opener);
   g_autofree char *open = open_window (just, sure, first, numbers);
+  if (plan->windows.at_odds)
+    opener = odds_sentence (plan, numbers);
   return opener != NULL ? g_strdup_printf ("%s %s", open, opener) : g_steal_pointer (&open);
 }

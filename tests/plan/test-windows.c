@@ -4,6 +4,10 @@
  */
 #include "on-demo.h"
 
+#include "plan/words.h"
+
+#include <string.h>
+
 /* The back ply, 1.3 mm, is taken by two passes: the one held at 14.5 of 15 mm leaves 0.5 of it, so the tip
  * may run 6.35 - 0.5 below the board, and surely 5.95 - (0.5 + 0.15) - 0.15 with 0.15 for setting and bed. */
 static void
@@ -82,6 +86,95 @@ test_up_shear_asked_for (Demo *demo, gconstpointer unused)
   g_assert_cmpfloat (demo->plan.windows.needs_up_shear_from, ==, 0);
 }
 
+/* Three plies of 1 mm, measured within 0.1, zero on the face, settings within 0.1, an up-shear of 6 mm marked
+ * within 0.4, on a thick backer. Exactly, the near face asks for 6 + 1 = 7 mm, 4 below the board, and the far
+ * one for 6 - 1 = 5 below it or less: 4.5 stands half way. With tolerances 4.5 below or more, and 5 - 0.4 -
+ * 0.2 = 4.4 or less: at odds by 0.1. Whatever the up-shear, the plies take 1 + 0.4 + 0.1 and 1 + 0.4 + 0.2 of
+ * the 3 mm, 0.1 too much. Marked within 0.3, they meet: 4.4, and 4.5 or less. */
+static void
+put_thin_board (Demo *demo)
+{
+  SpelchBoard *board = &demo->part->board;
+  demo_take_board (demo, "birch-ply-12");
+  board->n_layers = 3;
+  for (guint i = 0; i < 3; i++)
+    board->layers[i].thickness = spelch_length_mm (1);
+  board->nominal = board->measured = spelch_length_mm (3);
+  demo->part->machine.datum = SPELCH_DATUM_FACE;
+  demo->cut->tabs.count = 0;
+  demo->cut->backer = spelch_length_mm (12);
+}
+
+static void
+test_at_odds (Demo *demo, gconstpointer unused)
+{
+  const SpelchWindows *w = &demo->plan.windows;
+  SpelchNumbers numbers = { .unit = SPELCH_UNIT_MM, .decimal_sign = '.' };
+  put_thin_board (demo);
+  demo_plan_with (demo, "compression-6x22");
+  g_assert_cmpfloat_with_epsilon (w->robust.first_pass.from, 7.5, 1e-9);
+  g_assert_cmpfloat_with_epsilon (w->robust.last_tip.to, 7.4, 1e-9);
+  g_assert_true (w->at_odds);
+  g_assert_cmpint (w->near.by, ==, SPELCH_OPENED_BY_NOTHING_NEEDED);
+  g_assert_cmpint (w->far.by, ==, SPELCH_OPENED_BY_NOTHING_NEEDED);
+  g_assert_cmpint (w->opened_by, ==, SPELCH_OPENED_BY_OTHER_BIT);
+  g_assert_cmpfloat (w->needs_up_shear_to, ==, 0);
+  g_assert_cmpfloat_with_epsilon (demo->plan.overcut, 4.5, 1e-9);
+  g_assert_cmpint (demo_grade (demo, SPELCH_SIDE_MOTOR), ==, 1);
+  g_assert_cmpint (demo_grade (demo, SPELCH_SIDE_FAR), ==, 1);
+  g_autofree char *words = spelch_words_window (&demo->plan, SPELCH_SIDE_FAR, &numbers);
+  g_assert_nonnull (strstr (words, "asks for 7.5 mm or deeper, the far one for 7.4 mm or less"));
+
+  demo->part->tolerances.up_shear_mm = 0.3;
+  demo_plan_with (demo, "compression-6x22");
+  g_assert_false (w->at_odds);
+  g_assert_cmpint (w->opened_by, ==, SPELCH_OPENED_BY_NOTHING_NEEDED);
+  g_assert_cmpfloat_with_epsilon (demo->plan.overcut, 4.4, 1e-9);
+}
+
+/* The same as sold, 0.49 thinner or 0.29 thicker, with 0.3 for the mark: 7.4 or deeper, 3 + 5 - 0.3 - 0.59 =
+ * 7.11 or less. Measured they meet; on the bare bed only with a backer too, as thick as the tip may come
+ * below the board, 4.4 + 0.2, and 1 mm. */
+static void
+test_measure_thin_board (Demo *demo, gconstpointer unused)
+{
+  const SpelchWindows *w = &demo->plan.windows;
+  put_thin_board (demo);
+  demo->part->board.measured = spelch_length_mm (0);
+  demo->part->board.tolerance_plus_mm = 0.29;
+  demo->part->board.tolerance_minus_mm = 0.49;
+  demo->part->tolerances.up_shear_mm = 0.3;
+  demo_plan_with (demo, "compression-6x22");
+  g_assert_true (w->at_odds);
+  g_assert_cmpint (w->opened_by, ==, SPELCH_OPENED_BY_MEASURE);
+  demo->cut->backer = spelch_length_mm (0);
+  demo_plan_with (demo, "compression-6x22");
+  g_assert_false (w->at_odds);
+  g_assert_cmpint (w->near.by, ==, SPELCH_OPENED_BY_BACKER);
+  g_assert_cmpint (w->opened_by, ==, SPELCH_OPENED_BY_MEASURE_AND_BACKER);
+  g_assert_cmpfloat_with_epsilon (w->opened_mm, 5.6, 1e-9);
+}
+
+/* Where the hands overlap by 2 mm both ask for 1 mm more: 8 mm, and 3 + 6 - 1 - 1 = 7. Nothing keeps both
+ * even exactly. The far face is kept by a tip that just cuts through, 0.1 + 0.2 below the board; the near
+ * one, where it alone is seen, by one 8 + 0.4 + 0.1 deep. */
+static void
+test_odds_exactly (Demo *demo, gconstpointer unused)
+{
+  SpelchBit bit = *demo_bit ("compression-6x22");
+  bit.overlap = spelch_length_mm (2);
+  put_thin_board (demo);
+  demo->cut->seen_a = demo->cut->seen_b = true;
+  demo_plan_bit (demo, &bit);
+  g_assert_true (demo->plan.windows.at_odds);
+  g_assert_cmpfloat_with_epsilon (demo->plan.overcut, 0.3, 1e-9);
+  g_assert_cmpint (demo_grade (demo, SPELCH_SIDE_FAR), ==, 1);
+  demo->cut->seen_b = false;
+  demo_plan_bit (demo, &bit);
+  g_assert_cmpfloat_with_epsilon (demo->plan.overcut, 5.5, 1e-9);
+  g_assert_cmpint (demo_grade (demo, SPELCH_SIDE_MOTOR), ==, 1);
+}
+
 /* With air below, a bit too short is too short; nothing is said of an overcut. */
 static void
 test_short_over_air (Demo *demo, gconstpointer unused)
@@ -103,6 +196,9 @@ main (int argc, char **argv)
   ADD ("each-face", test_each_face);
   ADD ("measure-and-bed", test_measure_and_bed);
   ADD ("up-shear-asked-for", test_up_shear_asked_for);
+  ADD ("at-odds", test_at_odds);
+  ADD ("measure-thin-board", test_measure_thin_board);
+  ADD ("odds-exactly", test_odds_exactly);
   ADD ("short-over-air", test_short_over_air);
   return g_test_run ();
 }
