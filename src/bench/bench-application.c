@@ -2,6 +2,7 @@
 #include "bench/bench-application.h"
 #include "bench/appearance.h"
 #include "bench/bench-window.h"
+#include "bench/shelf-window.h"
 #include "plan/constants.h"
 
 #include <glib/gi18n-lib.h>
@@ -10,6 +11,7 @@ struct _SpelchApplication
 {
   GtkApplication parent_instance;
   SpelchAppearance *appearance;
+  SpelchShelves *shelves;
 };
 
 G_DEFINE_FINAL_TYPE (SpelchApplication, spelch_application, GTK_TYPE_APPLICATION)
@@ -32,6 +34,49 @@ do_quit (GSimpleAction *action, GVariant *parameter, gpointer data)
     gtk_window_close (window);
 }
 
+/* ---- Windows ---- */
+
+static GtkWindow *
+shelf_window_of (GtkApplication *application, SpelchListKind kind)
+{
+  for (GList *l = gtk_application_get_windows (application); l != NULL; l = l->next)
+    if (SPELCH_IS_SHELF_WINDOW (l->data) && spelch_shelf_window_get_kind (l->data) == kind)
+      return l->data;
+  return NULL;
+}
+
+/* The bench that was used last. */
+static GtkWindow *
+bench_window_of (GtkApplication *application)
+{
+  for (GList *l = gtk_application_get_windows (application); l != NULL; l = l->next)
+    if (SPELCH_IS_BENCH_WINDOW (l->data))
+      return l->data;
+  return NULL;
+}
+
+static void
+do_shelf (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  SpelchApplication *self = data;
+  const char *member = g_variant_get_string (parameter, NULL);
+  for (int kind = SPELCH_LIST_BITS; kind <= SPELCH_LIST_MACHINES; kind++)
+    if (g_str_equal (member, spelch_list_member ((SpelchListKind)kind)))
+      {
+        GtkWindow *window = shelf_window_of (data, (SpelchListKind)kind);
+        if (window == NULL)
+          {
+            g_autofree char *folder = g_build_filename (g_get_user_config_dir (), "spelch", NULL);
+            SpelchPreferences preferences = spelch_preferences_load (folder);
+            SpelchNumbers numbers = spelch_preferences_numbers (&preferences);
+            window = GTK_WINDOW (
+                spelch_shelf_window_new (data, self->shelves, (SpelchListKind)kind, self->appearance));
+            spelch_shelf_window_set_numbers (SPELCH_SHELF_WINDOW (window), &numbers);
+          }
+        gtk_window_present (window);
+      }
+}
+
 static void
 bind_keys (GtkApplication *application)
 {
@@ -46,6 +91,12 @@ bind_keys (GtkApplication *application)
     { "win.save", { "<Control>s", NULL } },
     { "win.save-as", { "<Control><Shift>s", NULL } },
     { "app.quit", { "<Control>q", NULL } },
+    { "app.shelf::bits", { "<Control><Shift>b", NULL } },
+    { "app.shelf::boards", { "<Control><Shift>d", NULL } },
+    { "app.shelf::machines", { "<Control><Shift>m", NULL } },
+    { "win.shelf-add", { "<Control>n", NULL } },
+    { "win.shelf-duplicate", { "<Control>d", NULL } },
+    { "win.shelf-find", { "<Control>f", NULL } },
   };
   for (guint i = 0; i < G_N_ELEMENTS (bindings); i++)
     gtk_application_set_accels_for_action (application, bindings[i].action, bindings[i].keys);
@@ -55,11 +106,14 @@ static void
 spelch_application_startup (GApplication *application)
 {
   SpelchApplication *self = SPELCH_APPLICATION (application);
-  const GActionEntry actions[]
-      = { { .name = "about", .activate = do_about }, { .name = "quit", .activate = do_quit } };
+  const GActionEntry actions[] = { { .name = "about", .activate = do_about },
+                                   { .name = "quit", .activate = do_quit },
+                                   { .name = "shelf", .parameter_type = "s", .activate = do_shelf } };
   G_APPLICATION_CLASS (spelch_application_parent_class)->startup (application);
   g_action_map_add_action_entries (G_ACTION_MAP (self), actions, G_N_ELEMENTS (actions), self);
   bind_keys (GTK_APPLICATION (self));
+  g_autofree char *data = g_build_filename (g_get_user_data_dir (), "spelch", NULL);
+  self->shelves = spelch_shelves_new (data);
   self->appearance = spelch_appearance_new (gdk_display_get_default ());
   g_autofree char *folder = g_build_filename (g_get_user_config_dir (), "spelch", NULL);
   spelch_appearance_choose (self->appearance, spelch_preferences_load (folder).appearance);
@@ -68,10 +122,11 @@ spelch_application_startup (GApplication *application)
 static SpelchBenchWindow *
 ensure_window (SpelchApplication *self)
 {
-  GtkWindow *window = gtk_application_get_active_window (GTK_APPLICATION (self));
+  GtkWindow *window = bench_window_of (GTK_APPLICATION (self));
   if (window != NULL)
     return SPELCH_BENCH_WINDOW (window);
-  SpelchBenchWindow *fresh = spelch_bench_window_new (GTK_APPLICATION (self), self->appearance);
+  SpelchBenchWindow *fresh
+      = spelch_bench_window_new (GTK_APPLICATION (self), self->appearance, self->shelves);
   spelch_bench_window_open_demo (fresh);
   spelch_bench_window_offer_recovery (fresh);
   return fresh;
@@ -96,6 +151,7 @@ spelch_application_finalize (GObject *object)
 {
   SpelchApplication *self = SPELCH_APPLICATION (object);
   g_clear_object (&self->appearance);
+  g_clear_object (&self->shelves);
   G_OBJECT_CLASS (spelch_application_parent_class)->finalize (object);
 }
 

@@ -17,6 +17,7 @@ struct _SpelchSession
   SpelchPart *part;
   SpelchPart *saved; /* as it stands in the file */
   GFile *file;
+  SpelchShelf *drawer; /* NULL: the starter set */
   char *etag;
   SpelchHistory *history;
 
@@ -140,6 +141,7 @@ spelch_session_finalize (GObject *object)
   g_clear_pointer (&self->before, spelch_part_unref);
   g_clear_pointer (&self->history, spelch_history_free);
   g_clear_object (&self->file);
+  g_clear_object (&self->drawer);
   g_free (self->etag);
   g_free (self->gesture);
   G_OBJECT_CLASS (spelch_session_parent_class)->finalize (object);
@@ -306,14 +308,29 @@ spelch_session_set_numbers (SpelchSession *self, const SpelchNumbers *numbers)
 
 /* ---- Bits ---- */
 
+static bool
+is_offered (SpelchSession *self, const SpelchBit *bit)
+{
+  return !bit->retired && (self->part == NULL || spelch_part_find_bit (self->part, bit->id) < 0);
+}
+
+static const SpelchBit *
+drawer_bits (SpelchSession *self, guint *n)
+{
+  if (self->drawer == NULL)
+    return spelch_shop_bits (n);
+  *n = spelch_shelf_count (self->drawer);
+  return spelch_shelf_get_nth (self->drawer, 0);
+}
+
 guint
 spelch_session_count_bits (SpelchSession *self)
 {
   guint n_shop = 0;
-  const SpelchBit *shop = spelch_shop_bits (&n_shop);
+  const SpelchBit *shop = drawer_bits (self, &n_shop);
   guint n = self->part == NULL ? 0 : self->part->n_bits;
   for (guint i = 0; i < n_shop; i++)
-    if (self->part == NULL || spelch_part_find_bit (self->part, shop[i].id) < 0)
+    if (is_offered (self, &shop[i]))
       n++;
   return n;
 }
@@ -322,16 +339,33 @@ const SpelchBit *
 spelch_session_get_nth_bit (SpelchSession *self, guint n)
 {
   guint n_shop = 0;
-  const SpelchBit *shop = spelch_shop_bits (&n_shop);
+  const SpelchBit *shop = drawer_bits (self, &n_shop);
   guint n_own = self->part == NULL ? 0 : self->part->n_bits;
   if (n < n_own)
     return &self->part->bits[n];
   n -= n_own;
   for (guint i = 0; i < n_shop; i++)
-    if (self->part == NULL || spelch_part_find_bit (self->part, shop[i].id) < 0)
+    if (is_offered (self, &shop[i]))
       if (n-- == 0)
         return &shop[i];
   return NULL;
+}
+
+static void
+drawer_changed (SpelchSession *self)
+{
+  if (self->part == NULL)
+    return;
+  make_plan (self);
+  emit_changed (self, SPELCH_CHANGE_PLAN | SPELCH_CHANGE_BITS);
+}
+
+void
+spelch_session_set_drawer (SpelchSession *self, SpelchShelf *bits)
+{
+  g_set_object (&self->drawer, bits);
+  g_signal_connect_object (bits, "changed", G_CALLBACK (drawer_changed), self, G_CONNECT_SWAPPED);
+  drawer_changed (self);
 }
 
 SpelchBit *

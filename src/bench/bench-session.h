@@ -7,6 +7,7 @@
  */
 #pragma once
 
+#include "bench/shelf.h"
 #include "plan/plan.h"
 #include "plan/words.h"
 #include "shop/part.h"
@@ -24,6 +25,7 @@ typedef enum
   SPELCH_CHANGE_HISTORY = 1 << 3, /* undo, redo, the file, whether anything is unsaved */
   SPELCH_CHANGE_NUMBERS = 1 << 4, /* how numbers are written */
   SPELCH_CHANGE_OPENED = 1 << 5,  /* a whole other part */
+  SPELCH_CHANGE_BITS = 1 << 6,    /* the bits there are to choose from */
 } SpelchChange;
 
 #define SPELCH_TYPE_SESSION (spelch_session_get_type ())
@@ -56,7 +58,9 @@ bool spelch_session_plan_other_way (SpelchSession *self, SpelchPlan *plan, Spelc
 guint spelch_session_get_cut_index (SpelchSession *self);
 void spelch_session_show_cut (SpelchSession *self, guint index);
 
-/* Bits to choose from: the part's own, then the starter bits whose ids the part doesn't use. */
+/* Bits to choose from: the part's own, then those of the drawer, without retired ones, whose ids the part
+ * doesn't use. The drawer is the starter set until another is given. */
+void spelch_session_set_drawer (SpelchSession *self, SpelchShelf *bits);
 guint spelch_session_count_bits (SpelchSession *self);
 const SpelchBit *spelch_session_get_nth_bit (SpelchSession *self, guint n);
 

@@ -456,11 +456,12 @@ show_preferences (SpelchBenchWindow *self)
 
 /* The quantities first: the other views read them. */
 static void
-connect_views (SpelchBenchWindow *self)
+connect_views (SpelchBenchWindow *self, SpelchShelves *shelves)
 {
   self->quantities = spelch_quantities_new (self->session);
   spelch_side_view_set_session (self->side_view, self->session, self->quantities);
-  spelch_side_view_set_corner (self->side_view, GTK_WIDGET (spelch_setting_panel_new (self->session)));
+  spelch_side_view_set_corner (self->side_view,
+                               GTK_WIDGET (spelch_setting_panel_new (self->session, shelves)));
   spelch_depths_row_set_session (self->depths, self->session, self->quantities, self->remark);
   spelch_cut_list_set_session (self->cuts, self->session);
   spelch_bit_drawer_set_session (self->drawer, self->session);
@@ -470,7 +471,7 @@ connect_views (SpelchBenchWindow *self)
 }
 
 SpelchBenchWindow *
-spelch_bench_window_new (GtkApplication *application, SpelchAppearance *appearance)
+spelch_bench_window_new (GtkApplication *application, SpelchAppearance *appearance, SpelchShelves *shelves)
 {
   SpelchBenchWindow *self = g_object_new (SPELCH_TYPE_BENCH_WINDOW, "application", application, NULL);
   g_autofree char *state = g_build_filename (g_get_user_state_dir (), "spelch", NULL);
@@ -478,7 +479,9 @@ spelch_bench_window_new (GtkApplication *application, SpelchAppearance *appearan
   self->recovery = spelch_recovery_new (self->session, state);
   gtk_window_set_default_size (GTK_WINDOW (self), WIDTH, HEIGHT);
   show_preferences (self);
-  connect_views (self);
+  spelch_shelves_add_session (shelves, self->session);
+  spelch_session_set_drawer (self->session, spelch_shelves_get (shelves, SPELCH_LIST_BITS));
+  connect_views (self, shelves);
   g_signal_connect_swapped (appearance, "changed", G_CALLBACK (look_changed), self);
   look_changed (self);
   return self;

@@ -9,6 +9,7 @@
 #include "bench/appearance.h"
 #include "bench/bench-session.h"
 #include "bench/recovery.h"
+#include "bench/shelves.h"
 
 #include <gtk/gtk.h>
 
@@ -17,7 +18,8 @@ G_BEGIN_DECLS
 #define SPELCH_TYPE_BENCH_WINDOW (spelch_bench_window_get_type ())
 G_DECLARE_FINAL_TYPE (SpelchBenchWindow, spelch_bench_window, SPELCH, BENCH_WINDOW, GtkApplicationWindow)
 
-SpelchBenchWindow *spelch_bench_window_new (GtkApplication *application, SpelchAppearance *appearance);
+SpelchBenchWindow *spelch_bench_window_new (GtkApplication *application, SpelchAppearance *appearance,
+                                            SpelchShelves *shelves);
 
 /* Opens @file; what is open is asked about first when it isn't saved. A file that can't be read is complained
  * about and leaves the part as it is. */

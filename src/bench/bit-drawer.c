@@ -262,9 +262,9 @@ show_captions (SpelchBitDrawer *self)
 static void
 session_settled (SpelchSession *session, guint change, SpelchBitDrawer *self)
 {
-  if (change & SPELCH_CHANGE_PART)
+  if (change & (SPELCH_CHANGE_PART | SPELCH_CHANGE_BITS))
     show_bits (self);
-  if (change & (SPELCH_CHANGE_PART | SPELCH_CHANGE_CUT | SPELCH_CHANGE_NUMBERS))
+  if (change & (SPELCH_CHANGE_PART | SPELCH_CHANGE_BITS | SPELCH_CHANGE_CUT | SPELCH_CHANGE_NUMBERS))
     show_captions (self);
 }
 

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/field.h"
+#include "bench/typed-list.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -30,6 +31,29 @@ write_number (double number, char decimal_sign)
   return g_strdup (text);
 }
 
+static guint
+count_of (const SpelchField *field, gconstpointer value)
+{
+  return *(const guint *)(gconstpointer)((const char *)value + field->count);
+}
+
+/* Set apart so that nothing can be taken for a group of digits or a mixed fraction. */
+static char *
+write_list (const SpelchField *field, gconstpointer value, const SpelchNumbers *numbers)
+{
+  g_autoptr (GString) list = g_string_new (NULL);
+  for (guint i = 0; i < count_of (field, value); i++)
+    {
+      gconstpointer member = member_of (field, value);
+      g_autofree char *one = field->kind == SPELCH_FIELD_NUMBERS
+                                 ? write_number (((const double *)member)[i], numbers->decimal_sign)
+                                 : spelch_length_show (&((const SpelchLength *)member)[i], numbers->unit,
+                                                       numbers->inch_style, numbers->decimal_sign);
+      g_string_append_printf (list, "%s%s", i > 0 ? "; " : "", one);
+    }
+  return g_string_free (g_steal_pointer (&list), FALSE);
+}
+
 char *
 spelch_field_write (const SpelchField *field, gconstpointer value, const SpelchNumbers *numbers)
 {
@@ -56,6 +80,9 @@ spelch_field_write (const SpelchField *field, gconstpointer value, const SpelchN
         int number = *(const int *)member;
         return number == 0 && field->none != NULL ? g_strdup ("") : g_strdup_printf ("%d", number);
       }
+    case SPELCH_FIELD_NUMBERS:
+    case SPELCH_FIELD_LENGTHS:
+      return write_list (field, value, numbers);
     case SPELCH_FIELD_HEADING:
     case SPELCH_FIELD_CHOICE:
     case SPELCH_FIELD_FLAG:
@@ -129,6 +156,40 @@ read_text (const SpelchField *field, const char *typed, char *into, GError **err
 }
 
 static bool
+read_one (const SpelchField *field, const char *typed, const SpelchNumbers *numbers, gpointer member, guint i,
+          GError **error)
+{
+  if (field->kind == SPELCH_FIELD_NUMBERS)
+    return read_number (field, typed, (double *)member + i, error);
+  return spelch_length_parse (typed, numbers->unit, (SpelchLength *)member + i, error);
+}
+
+/* All of the list or nothing. */
+static bool
+read_list (const SpelchField *field, const char *typed, const SpelchNumbers *numbers, gpointer value,
+           GError **error)
+{
+  gsize item = field->kind == SPELCH_FIELD_NUMBERS ? sizeof (double) : sizeof (SpelchLength);
+  g_auto (GStrv) words = spelch_typed_list_split (typed);
+  guint n = g_strv_length (words);
+  if (n > field->size)
+    {
+      g_set_error (error, SPELCH_LENGTH_ERROR, SPELCH_LENGTH_ERROR_RANGE,
+                   g_dngettext (GETTEXT_PACKAGE, "There is room for %u.", "There is room for %u of them.",
+                                field->size),
+                   (guint)field->size);
+      return false;
+    }
+  g_autofree gpointer list = g_malloc0_n (field->size, item);
+  for (guint i = 0; i < n; i++)
+    if (!read_one (field, words[i], numbers, list, i, error))
+      return false;
+  memcpy (member_to_change (field, value), list, field->size * item);
+  *(guint *)(gpointer)((char *)value + field->count) = n;
+  return true;
+}
+
+static bool
 is_blank (const char *typed)
 {
   for (const char *c = typed; *c != '\0'; c = g_utf8_next_char (c))
@@ -171,6 +232,9 @@ spelch_field_read (const SpelchField *field, const char *typed, const SpelchNumb
         *(int *)member = whole;
         return true;
       }
+    case SPELCH_FIELD_NUMBERS:
+    case SPELCH_FIELD_LENGTHS:
+      return read_list (field, typed, numbers, value, error);
     case SPELCH_FIELD_HEADING:
     case SPELCH_FIELD_CHOICE:
     case SPELCH_FIELD_FLAG:
@@ -236,6 +300,17 @@ member_at (const SpelchField *fields, guint n_fields, const char *text, const ch
   return -1;
 }
 
+/* "[2]" after the name of a list counts from 0; people count from 1. Gives how much was read. */
+static gsize
+say_place (const char *text, GString *said)
+{
+  gsize digits = text[0] == '[' ? strspn (text + 1, "0123456789") : 0;
+  if (digits == 0 || text[digits + 1] != ']')
+    return 0;
+  g_string_append_printf (said, " %" G_GUINT64_FORMAT, g_ascii_strtoull (text + 1, NULL, 10) + 1);
+  return digits + 2;
+}
+
 char *
 spelch_fields_say (const SpelchField *fields, guint n_fields, const char *fault, int *at)
 {
@@ -254,6 +329,7 @@ spelch_fields_say (const SpelchField *fields, guint n_fields, const char *fault,
         *at = found;
       g_string_append_printf (said, "“%s”", _ (fields[found].label));
       c += strlen (fields[found].member);
+      c += say_place (c, said);
     }
   return g_string_free (said, FALSE);
 }

@@ -22,6 +22,8 @@ typedef enum
   SPELCH_FIELD_WHOLE,   /* int or guint */
   SPELCH_FIELD_CHOICE,  /* an enumeration, by @choices */
   SPELCH_FIELD_FLAG,    /* bool */
+  SPELCH_FIELD_NUMBERS, /* double[size], typed one after another: "8000 12 000 16 000" */
+  SPELCH_FIELD_LENGTHS, /* SpelchLength[size], likewise: "1/4 in 8 mm" */
 } SpelchFieldKind;
 
 typedef struct
@@ -30,7 +32,8 @@ typedef struct
   const char *member; /* as sentences about faults name it; NULL for a heading */
   const char *label;  /* marked with N_() */
   gsize offset;
-  gsize size;                 /* TEXT: of the member */
+  gsize size;                 /* TEXT: of the member; NUMBERS, LENGTHS: how many there may be */
+  gsize count;                /* NUMBERS, LENGTHS: offset of the guint that says how many there are */
   const char *unit;           /* NUMBER: shown after it, marked with N_(); may be NULL */
   const char *const *choices; /* CHOICE: names by value, marked with N_(), ended by NULL */
   const char *none;           /* what 0 means, shown in an empty field, marked with N_(): "not told" */

@@ -65,7 +65,8 @@ static GtkWidget *
 make_entry (SpelchFormRow *self)
 {
   GtkWidget *entry = gtk_entry_new ();
-  bool words = self->field->kind == SPELCH_FIELD_TEXT;
+  bool words = self->field->kind == SPELCH_FIELD_TEXT || self->field->kind == SPELCH_FIELD_NUMBERS
+               || self->field->kind == SPELCH_FIELD_LENGTHS;
   gtk_editable_set_width_chars (GTK_EDITABLE (entry), words ? 24 : 12);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (entry), words ? 40 : 12);
   if (self->field->none != NULL)
@@ -116,6 +117,8 @@ make_control (SpelchFormRow *self)
     case SPELCH_FIELD_LENGTH:
     case SPELCH_FIELD_NUMBER:
     case SPELCH_FIELD_WHOLE:
+    case SPELCH_FIELD_NUMBERS:
+    case SPELCH_FIELD_LENGTHS:
     default:
       return make_entry (self);
     }
@@ -170,8 +173,6 @@ build (SpelchFormRow *self)
   gtk_label_set_mnemonic_widget (GTK_LABEL (self->label), self->control);
   gtk_widget_set_valign (self->label, GTK_ALIGN_START);
   gtk_widget_set_margin_top (self->label, 4);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->control), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _ (self->field->label), -1);
   GtkWidget *right = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
   gtk_widget_set_hexpand (right, TRUE);
   gtk_box_append (GTK_BOX (right), with_unit (self));

@@ -3,8 +3,8 @@
 #include "bench/edits.h"
 #include "bench/live-text.h"
 #include "bench/mark-words.h"
+#include "bench/shelf-kind.h"
 #include "bench/template.h"
-#include "files/shop-data.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -22,6 +22,7 @@ struct _SpelchSettingPanel
   GtkMenuButton *machines;
   SpelchLiveText *other_way;
   SpelchSession *session;
+  SpelchShelves *shelves;
 };
 
 G_DEFINE_FINAL_TYPE (SpelchSettingPanel, spelch_setting_panel, GTK_TYPE_WIDGET)
@@ -42,58 +43,60 @@ static void
 take_machine (GtkWidget *widget, const char *action, GVariant *parameter)
 {
   SpelchSettingPanel *self = SPELCH_SETTING_PANEL (widget);
-  const char *id = g_variant_get_string (parameter, NULL);
-  guint n = 0;
-  const SpelchMachine *machines = spelch_shop_machines (&n);
-  for (guint i = 0; i < n; i++)
-    if (g_str_equal (machines[i].id, id))
-      {
-        g_autofree char *name = g_strdup_printf (_ ("change to “%s”"), machines[i].name);
-        SpelchPart *part = spelch_session_get_part (self->session);
-        spelch_session_edit (self->session, spelch_edit_machine (part, &machines[i]), name, NULL);
-        return;
-      }
+  const SpelchMachine *machine = spelch_shelf_find (spelch_shelves_get (self->shelves, SPELCH_LIST_MACHINES),
+                                                    g_variant_get_string (parameter, NULL));
+  SpelchPart *part = spelch_session_get_part (self->session);
+  if (machine == NULL || part == NULL)
+    return;
+  g_autofree char *name = g_strdup_printf (_ ("change to “%s”"), machine->name);
+  spelch_session_edit (self->session, spelch_edit_machine (part, machine), name, NULL);
 }
 
 static void
 take_board (GtkWidget *widget, const char *action, GVariant *parameter)
 {
   SpelchSettingPanel *self = SPELCH_SETTING_PANEL (widget);
-  const char *id = g_variant_get_string (parameter, NULL);
-  guint n = 0;
-  const SpelchBoard *boards = spelch_shop_boards (&n);
-  for (guint i = 0; i < n; i++)
-    if (g_str_equal (boards[i].id, id))
-      {
-        g_autofree char *name = g_strdup_printf (_ ("change to “%s”"), boards[i].name);
-        SpelchPart *part = spelch_session_get_part (self->session);
-        spelch_session_edit (self->session, spelch_edit_board (part, &boards[i]), name, NULL);
-        return;
-      }
+  const SpelchBoard *board = spelch_shelf_find (spelch_shelves_get (self->shelves, SPELCH_LIST_BOARDS),
+                                                g_variant_get_string (parameter, NULL));
+  SpelchPart *part = spelch_session_get_part (self->session);
+  if (board == NULL || part == NULL)
+    return;
+  g_autofree char *name = g_strdup_printf (_ ("change to “%s”"), board->name);
+  spelch_session_edit (self->session, spelch_edit_board (part, board), name, NULL);
 }
 
+/* ---- Menus ---- */
+
+/* What isn't retired on the shelf, and the way to it. */
 static void
-add_choice (GMenu *menu, const char *name, const char *action, const char *id)
+fill_menu (SpelchSettingPanel *self, SpelchListKind kind, GtkMenuButton *button, const char *action,
+           const char *own)
 {
-  g_autoptr (GMenuItem) item = g_menu_item_new (name, NULL);
-  g_menu_item_set_action_and_target (item, action, "s", id);
-  g_menu_append_item (menu, item);
+  const SpelchShelfKind *description = spelch_shelf_kind (kind);
+  SpelchShelf *shelf = spelch_shelves_get (self->shelves, kind);
+  g_autoptr (GMenu) menu = g_menu_new (), choices = g_menu_new (), further = g_menu_new ();
+  for (guint i = 0; i < spelch_shelf_count (shelf); i++)
+    {
+      gconstpointer entry = spelch_shelf_get_nth (shelf, i);
+      if (spelch_shelf_item_is_retired (description, entry))
+        continue;
+      g_autoptr (GMenuItem) item = g_menu_item_new (spelch_shelf_item_name (entry), NULL);
+      g_menu_item_set_action_and_target (item, action, "s", (const char *)entry);
+      g_menu_append_item (choices, item);
+    }
+  g_autoptr (GMenuItem) way = g_menu_item_new (own, NULL);
+  g_menu_item_set_action_and_target (way, "app.shelf", "s", spelch_list_member (kind));
+  g_menu_append_item (further, way);
+  g_menu_append_section (menu, NULL, G_MENU_MODEL (choices));
+  g_menu_append_section (menu, NULL, G_MENU_MODEL (further));
+  gtk_menu_button_set_menu_model (button, G_MENU_MODEL (menu));
 }
 
 static void
 fill_menus (SpelchSettingPanel *self)
 {
-  guint n = 0;
-  g_autoptr (GMenu) machines = g_menu_new ();
-  const SpelchMachine *machine = spelch_shop_machines (&n);
-  for (guint i = 0; i < n; i++)
-    add_choice (machines, machine[i].name, "setting.machine", machine[i].id);
-  gtk_menu_button_set_menu_model (self->machines, G_MENU_MODEL (machines));
-  g_autoptr (GMenu) boards = g_menu_new ();
-  const SpelchBoard *board = spelch_shop_boards (&n);
-  for (guint i = 0; i < n; i++)
-    add_choice (boards, board[i].name, "setting.board", board[i].id);
-  gtk_menu_button_set_menu_model (self->boards, G_MENU_MODEL (boards));
+  fill_menu (self, SPELCH_LIST_MACHINES, self->machines, "setting.machine", _ ("Your own machine…"));
+  fill_menu (self, SPELCH_LIST_BOARDS, self->boards, "setting.board", _ ("Your own board…"));
 }
 
 /* ---- Following ---- */
@@ -249,6 +252,7 @@ spelch_setting_panel_get_request_mode (GtkWidget *widget)
 static void
 spelch_setting_panel_dispose (GObject *object)
 {
+  g_clear_object (&SPELCH_SETTING_PANEL (object)->shelves);
   spelch_template_dispose (GTK_WIDGET (object), SPELCH_TYPE_SETTING_PANEL);
   G_OBJECT_CLASS (spelch_setting_panel_parent_class)->dispose (object);
 }
@@ -284,11 +288,15 @@ spelch_setting_panel_init (SpelchSettingPanel *self)
 }
 
 SpelchSettingPanel *
-spelch_setting_panel_new (SpelchSession *session)
+spelch_setting_panel_new (SpelchSession *session, SpelchShelves *shelves)
 {
   SpelchSettingPanel *self = g_object_new (SPELCH_TYPE_SETTING_PANEL, NULL);
   self->session = session;
+  self->shelves = g_object_ref (shelves);
   fill_menus (self);
+  for (int kind = SPELCH_LIST_BOARDS; kind <= SPELCH_LIST_MACHINES; kind++)
+    g_signal_connect_object (spelch_shelves_get (shelves, (SpelchListKind)kind), "changed",
+                             G_CALLBACK (fill_menus), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "changed", G_CALLBACK (session_changed), self, 0);
   session_changed (session, SPELCH_CHANGE_OPENED, self);
   return self;

@@ -6,6 +6,7 @@
 #pragma once
 
 #include "bench/bench-session.h"
+#include "bench/shelves.h"
 
 #include <gtk/gtk.h>
 
@@ -14,6 +15,7 @@ G_BEGIN_DECLS
 #define SPELCH_TYPE_SETTING_PANEL (spelch_setting_panel_get_type ())
 G_DECLARE_FINAL_TYPE (SpelchSettingPanel, spelch_setting_panel, SPELCH, SETTING_PANEL, GtkWidget)
 
-SpelchSettingPanel *spelch_setting_panel_new (SpelchSession *session);
+/* The menus offer what lies on @shelves and isn't retired. */
+SpelchSettingPanel *spelch_setting_panel_new (SpelchSession *session, SpelchShelves *shelves);
 
 G_END_DECLS

@@ -4,6 +4,8 @@
  * form's own words.
  */
 #include "bench/field.h"
+#include "bench/typed-list.h"
+#include "shop/machine.h"
 #include "shop/bit.h"
 
 #include <stddef.h>
@@ -181,6 +183,68 @@ test_faults (void)
   says ("something else is wrong.", "something else is wrong.", -1);
 }
 
+/* ---- Lists: how people write several numbers after one another ---- */
+
+static void
+splits (const char *typed, const char *expected)
+{
+  g_auto (GStrv) words = spelch_typed_list_split (typed);
+  g_autofree char *joined = g_strjoinv ("|", words);
+  g_assert_cmpstr (joined, ==, expected);
+}
+
+static void
+test_splitting (void)
+{
+  splits ("8000 12 000 16 000", "8000|12 000|16 000");
+  splits ("8000; 12000; 16000", "8000|12000|16000");
+  splits ("8000, 12000, 16000", "8000|12000|16000");
+  splits ("8,5 9,5", "8,5|9,5");
+  splits ("1/4 in 1/2 in 8 mm", "1/4 in|1/2 in|8 mm");
+  splits ("1 1/4 in 12", "1 1/4 in|12");
+  splits ("6 8 10 12", "6|8|10|12");
+  splits ("800; 900", "800|900");
+  splits ("  ", "");
+  splits ("", "");
+}
+
+static const SpelchField LISTS[] = {
+  { SPELCH_FIELD_NUMBERS, "steps_rpm", "Dial steps", G_STRUCT_OFFSET (SpelchMachine, steps_rpm),
+    .size = SPELCH_MAX_STEPS, .count = G_STRUCT_OFFSET (SpelchMachine, n_steps), .unit = "rpm" },
+  { SPELCH_FIELD_LENGTHS, "collets", "Collets", G_STRUCT_OFFSET (SpelchMachine, collets),
+    .size = SPELCH_MAX_STEPS, .count = G_STRUCT_OFFSET (SpelchMachine, n_collets) },
+};
+
+static void
+test_lists (void)
+{
+  SpelchMachine machine = { 0 };
+  g_autoptr (GError) error = NULL;
+  g_assert_true (spelch_field_read (&LISTS[0], "8000 12 000 16 000", &MM, &machine, &error));
+  g_assert_cmpuint (machine.n_steps, ==, 3);
+  g_assert_cmpfloat (machine.steps_rpm[1], ==, 12000);
+  g_autofree char *steps = spelch_field_write (&LISTS[0], &machine, &MM);
+  g_assert_cmpstr (steps, ==, "8000; 12000; 16000");
+  g_assert_true (spelch_field_read (&LISTS[1], "1/4 in 8 mm", &MM, &machine, &error));
+  g_assert_cmpuint (machine.n_collets, ==, 2);
+  g_assert_cmpfloat (machine.collets[0].mm, ==, 6.35);
+  g_autofree char *collets = spelch_field_write (&LISTS[1], &machine, &MM);
+  g_assert_cmpstr (collets, ==, "1/4 in; 8 mm");
+  g_assert_false (spelch_field_read (&LISTS[1], "1/4 in; wide", &MM, &machine, &error));
+  g_assert_nonnull (error);
+  g_assert_cmpuint (machine.n_collets, ==, 2);
+  g_clear_error (&error);
+  g_assert_false (spelch_field_read (&LISTS[0], "1;2;3;4;5;6;7;8;9;10;11;12;13", &MM, &machine, &error));
+  g_assert_cmpuint (machine.n_steps, ==, 3);
+  g_clear_error (&error);
+  g_assert_true (spelch_field_read (&LISTS[0], "", &MM, &machine, &error));
+  g_assert_cmpuint (machine.n_steps, ==, 0);
+  int at = -2;
+  g_autofree char *said = spelch_fields_say (LISTS, 2, "collets[1] (90 mm) must be 1 mm to 30 mm.", &at);
+  g_assert_cmpstr (said, ==, "“Collets” 2 (90 mm) must be 1 mm to 30 mm.");
+  g_assert_cmpint (at, ==, 1);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -190,5 +254,7 @@ main (int argc, char **argv)
   g_test_add_func ("/field/words-and-choices", test_words);
   g_test_add_func ("/field/readings", test_readings);
   g_test_add_func ("/field/faults", test_faults);
+  g_test_add_func ("/field/splitting", test_splitting);
+  g_test_add_func ("/field/lists", test_lists);
   return g_test_run ();
 }

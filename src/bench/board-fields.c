@@ -1,0 +1,135 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bench/shelf-kind.h"
+#include "bench/layer-list.h"
+#include "drawing/shelf-pictures.h"
+#include "shop/make-up.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#define MARGIN     6
+#define ROW_HEIGHT 60 /* of the thickest board of the list */
+
+static const char *const ORDERS[] = { N_ ("By name"), N_ ("By thickness"), N_ ("By number of layers"), NULL };
+
+#define AT(member) G_STRUCT_OFFSET (SpelchBoard, member)
+
+static const SpelchField FIELDS[] = {
+  { SPELCH_FIELD_TEXT, "name", N_ ("Name"), AT (name), SPELCH_NAME_SIZE },
+  { SPELCH_FIELD_HEADING, NULL, N_ ("Thickness") },
+  { SPELCH_FIELD_LENGTH, "nominal", N_ ("Sold as"), AT (nominal),
+    .hint = N_ ("The nominal thickness. The layers between the faces are fitted to it.") },
+  { SPELCH_FIELD_NUMBER, "tolerance_plus_mm", N_ ("May be thicker by"), AT (tolerance_plus_mm),
+    .unit = N_ ("mm") },
+  { SPELCH_FIELD_NUMBER, "tolerance_minus_mm", N_ ("May be thinner by"), AT (tolerance_minus_mm),
+    .unit = N_ ("mm") },
+  { SPELCH_FIELD_LENGTH, "measured", N_ ("Measured"), AT (measured), .none = N_ ("not measured"),
+    .hint = N_ ("With a caliper, at the board you will cut.") },
+  { SPELCH_FIELD_NUMBER, "measured_within_mm", N_ ("Measured within"), AT (measured_within_mm),
+    .unit = N_ ("mm"), .none = N_ ("0.1"), .hint = N_ ("How far it may differ elsewhere on the board.") },
+  { SPELCH_FIELD_HEADING, NULL, N_ ("Wood") },
+  { SPELCH_FIELD_TEXT, "species", N_ ("Species"), AT (species), SPELCH_ID_SIZE, .none = N_ ("not told"),
+    .hint = N_ ("For solid wood, as in the table of species: white-oak.") },
+  { SPELCH_FIELD_NUMBER, "density_kg_m3", N_ ("Density"), AT (density_kg_m3), .unit = N_ ("kg/m³"),
+    .none = N_ ("usual") },
+};
+
+static double
+measure (gconstpointer item, guint order)
+{
+  const SpelchBoard *board = item;
+  return order == 1 ? spelch_board_thickness (board) : board->n_layers;
+}
+
+static void
+begin (gpointer item)
+{
+  SpelchBoard *board = item;
+  board->nominal = spelch_length_mm (18);
+  spelch_make_up_apply (SPELCH_MAKE_UP_BIRCH_PLY, board);
+}
+
+static void
+settle (gconstpointer before, gpointer after)
+{
+  SpelchBoard *board = after;
+  if (((const SpelchBoard *)before)->nominal.mm != board->nominal.mm && board->nominal.mm > 0)
+    spelch_make_up_fit (board);
+}
+
+static char *
+line (gconstpointer item, const SpelchNumbers *numbers)
+{
+  const SpelchBoard *board = item;
+  bool is_measured = board->measured.mm > 0;
+  g_autofree char *thickness = spelch_length_show (is_measured ? &board->measured : &board->nominal,
+                                                   numbers->unit, numbers->inch_style, numbers->decimal_sign);
+  const char *format = is_measured
+                           ? g_dngettext (GETTEXT_PACKAGE, "%s as measured, %u layer",
+                                          "%s as measured, %u layers", board->n_layers)
+                           : g_dngettext (GETTEXT_PACKAGE, "%s, %u layer", "%s, %u layers", board->n_layers);
+  return g_strdup_printf (format, thickness, board->n_layers);
+}
+
+static double
+span_mm (gconstpointer item)
+{
+  const SpelchBoard *board = item;
+  return board->nominal.mm * SPELCH_SHELF_PICTURE_WIDTH / ROW_HEIGHT;
+}
+
+static int
+row_height (gconstpointer item, double scale)
+{
+  return (int)(((const SpelchBoard *)item)->nominal.mm * scale) + MARGIN;
+}
+
+static void
+draw_row (cairo_t *cr, gconstpointer item, double width, double height, double scale,
+          const SpelchPalette *palette)
+{
+  spelch_picture_board (cr, item, 2, MARGIN / 2, width - 4, scale, palette);
+}
+
+static void
+draw_large (cairo_t *cr, gconstpointer item, double width, double height, const SpelchPalette *palette)
+{
+  const SpelchBoard *board = item;
+  double scale = (height - 2 * MARGIN) / MAX (board->nominal.mm, 12);
+  double wide = MIN (width - 2 * MARGIN, 2.2 * height);
+  spelch_picture_board (cr, board, (width - wide) / 2, (height - board->nominal.mm * scale) / 2, wide, scale,
+                        palette);
+}
+
+static GtkWidget *
+more_new (void)
+{
+  return GTK_WIDGET (spelch_layer_list_new ());
+}
+
+static void
+more_show (GtkWidget *more, gconstpointer item, const SpelchNumbers *numbers)
+{
+  spelch_layer_list_show (SPELCH_LAYER_LIST (more), item, numbers);
+}
+
+const SpelchShelfKind SPELCH_SHELF_BOARDS = {
+  .list = SPELCH_LIST_BOARDS,
+  .title = N_ ("Boards"),
+  .fresh_name = N_ ("New board"),
+  .empty = N_ ("There is no board yet. Add one, or import a list."),
+  .fields = FIELDS,
+  .n_fields = G_N_ELEMENTS (FIELDS),
+  .retired = AT (retired),
+  .orders = ORDERS,
+  .measure = measure,
+  .begin = begin,
+  .settle = settle,
+  .line = line,
+  .span_mm = span_mm,
+  .row_height = row_height,
+  .draw_row = draw_row,
+  .draw_large = draw_large,
+  .more_new = more_new,
+  .more_show = more_show,
+};

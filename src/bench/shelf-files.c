@@ -1,0 +1,198 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bench/shelf-files.h"
+#include "files/bit-csv.h"
+#include "files/file-io.h"
+
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+#define TABLE_SUFFIX ".csv"
+
+static bool
+is_table (SpelchShelf *shelf, GFile *file)
+{
+  g_autofree char *name = spelch_file_name (file);
+  g_autofree char *lower = g_ascii_strdown (name, -1);
+  return spelch_shelf_get_kind (shelf) == SPELCH_LIST_BITS && g_str_has_suffix (lower, TABLE_SUFFIX);
+}
+
+/* ---- Import ---- */
+
+static gpointer
+nth (GArray *items, gsize size, guint i)
+{
+  return items->data + size * i;
+}
+
+static bool
+same_item (SpelchListKind kind, gconstpointer a, gconstpointer b)
+{
+  gsize size = spelch_list_item_size (kind);
+  g_autoptr (GArray) one = g_array_append_vals (g_array_new (FALSE, TRUE, (guint)size), a, 1);
+  g_autoptr (GArray) other = g_array_append_vals (g_array_new (FALSE, TRUE, (guint)size), b, 1);
+  g_autofree char *text = spelch_list_to_json (kind, one, NULL);
+  g_autofree char *against = spelch_list_to_json (kind, other, NULL);
+  return g_str_equal (text, against);
+}
+
+/* Those of @read that aren't on the shelf yet, with ids of their own there. */
+static GArray *
+fresh_ones (SpelchShelf *shelf, GArray *read)
+{
+  SpelchListKind kind = spelch_shelf_get_kind (shelf);
+  gsize size = spelch_list_item_size (kind);
+  GArray *fresh = g_array_new (FALSE, TRUE, (guint)size);
+  g_autoptr (GHashTable) taken = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  for (guint i = 0; i < read->len; i++)
+    g_hash_table_add (taken, g_strdup (nth (read, size, i)));
+  for (guint i = 0; i < read->len; i++)
+    {
+      g_autofree gpointer item = g_memdup2 (nth (read, size, i), size);
+      gconstpointer there = spelch_shelf_find (shelf, item);
+      if (there != NULL && same_item (kind, there, item))
+        continue;
+      if (there != NULL || ((const char *)item)[0] == '\0')
+        {
+          g_autofree char *name = g_strdup (spelch_shelf_item_name (item));
+          g_autofree char *wished = g_strdup (name);
+          g_autofree char *id = spelch_shelf_make_id (shelf, wished);
+          for (guint n = 2; g_hash_table_contains (taken, id); n++)
+            {
+              g_free (wished);
+              g_free (id);
+              wished = g_strdup_printf ("%s %u", name, n);
+              id = spelch_shelf_make_id (shelf, wished);
+            }
+          g_hash_table_add (taken, g_strdup (id));
+          spelch_shelf_item_set_name (item, id, name);
+        }
+      g_array_append_vals (fresh, item, 1);
+    }
+  return fresh;
+}
+
+static char *
+take_items (SpelchShelf *shelf, GArray *read, const char *name)
+{
+  g_autoptr (GArray) fresh = fresh_ones (shelf, read);
+  g_autofree char *what = g_strdup_printf (_ ("import of “%s”"), name);
+  if (fresh->len > 0 && !spelch_shelf_put_all (shelf, fresh, what))
+    return g_strdup (spelch_shelf_get_trouble (shelf) != NULL ? spelch_shelf_get_trouble (shelf) : "");
+  g_autofree char *taken = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u entry came in from “%s”.",
+                                                         "%u entries came in from “%s”.", fresh->len),
+                                            fresh->len, name);
+  guint there = read->len - fresh->len;
+  if (there == 0)
+    return g_steal_pointer (&taken);
+  g_autofree char *known = g_strdup_printf (
+      g_dngettext (GETTEXT_PACKAGE, "%u lay there already.", "%u lay there already.", there), there);
+  return g_strdup_printf ("%s %s", taken, known);
+}
+
+static char *
+take_table (SpelchShelf *shelf, const char *text, gsize length, const char *name)
+{
+  g_autoptr (SpelchBitTable) table = spelch_bits_from_csv (text, length);
+  g_autofree char *taken = take_items (shelf, table->bits, name);
+  GString *report = g_string_new (taken);
+  if (table->bits->len < table->n_rows)
+    g_string_append_printf (report,
+                            g_dngettext (GETTEXT_PACKAGE, " Of %u line in the table, %u was read.",
+                                         " Of %u lines in the table, %u were read.", table->n_rows),
+                            table->n_rows, table->bits->len);
+  for (guint i = 0; i < table->problems->len; i++)
+    g_string_append_printf (report, "\n%s", (const char *)g_ptr_array_index (table->problems, i));
+  return g_string_free (report, FALSE);
+}
+
+char *
+spelch_shelf_files_take (SpelchShelf *shelf, GFile *file)
+{
+  g_autoptr (GError) error = NULL;
+  gsize length = 0;
+  g_autofree char *name = spelch_file_name (file);
+  g_autofree char *text = spelch_file_read (file, &length, NULL, &error);
+  if (text == NULL)
+    return g_strdup (error->message);
+  if (is_table (shelf, file))
+    return take_table (shelf, text, length, name);
+  g_autoptr (GArray) read
+      = spelch_list_from_json (spelch_shelf_get_kind (shelf), text, length, name, NULL, &error);
+  if (read == NULL)
+    return g_strdup_printf (_ ("%s Nothing was taken from it."), error->message);
+  return take_items (shelf, read, name);
+}
+
+/* ---- Export ---- */
+
+char *
+spelch_shelf_files_write (SpelchShelf *shelf, GFile *file)
+{
+  g_autoptr (GError) error = NULL;
+  GArray *items = spelch_shelf_get_items (shelf);
+  g_autofree char *name = spelch_file_name (file);
+  g_autofree char *text = is_table (shelf, file)
+                              ? spelch_bits_to_csv (items, ',')
+                              : spelch_list_to_json (spelch_shelf_get_kind (shelf), items, NULL);
+  if (!spelch_file_save (file, text, NULL, NULL, &error))
+    return g_strdup (error->message);
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u entry was written to “%s”.",
+                                       "%u entries were written to “%s”.", items->len),
+                          items->len, name);
+}
+
+/* ---- Asking ---- */
+
+static GtkFileChooserNative *
+chooser_new (SpelchShelfWindow *window, GtkFileChooserAction action, const char *title, const char *accept)
+{
+  GtkFileChooserNative *chooser
+      = gtk_file_chooser_native_new (title, GTK_WINDOW (window), action, accept, _ ("_Cancel"));
+  g_autoptr (GtkFileFilter) lists = gtk_file_filter_new ();
+  bool bits = spelch_shelf_window_get_kind (window) == SPELCH_LIST_BITS;
+  gtk_file_filter_set_name (lists, bits ? _ ("Lists and tables") : _ ("Lists"));
+  gtk_file_filter_add_pattern (lists, "*.json");
+  if (bits)
+    gtk_file_filter_add_pattern (lists, "*" TABLE_SUFFIX);
+  gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (chooser), lists);
+  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (chooser), TRUE);
+  return chooser;
+}
+
+static void
+answered (GtkNativeDialog *dialog, int response, SpelchShelfWindow *window)
+{
+  GtkFileChooser *chooser = GTK_FILE_CHOOSER (dialog);
+  if (response == GTK_RESPONSE_ACCEPT)
+    {
+      g_autoptr (GFile) file = gtk_file_chooser_get_file (chooser);
+      SpelchShelf *shelf = spelch_shelf_window_get_shelf (window);
+      bool opens = gtk_file_chooser_get_action (chooser) == GTK_FILE_CHOOSER_ACTION_OPEN;
+      g_autofree char *said
+          = opens ? spelch_shelf_files_take (shelf, file) : spelch_shelf_files_write (shelf, file);
+      spelch_shelf_window_say (window, said);
+    }
+  gtk_native_dialog_destroy (dialog);
+  g_object_unref (dialog);
+}
+
+void
+spelch_shelf_files_import (SpelchShelfWindow *window)
+{
+  GtkFileChooserNative *chooser
+      = chooser_new (window, GTK_FILE_CHOOSER_ACTION_OPEN, _ ("Import a list"), _ ("_Import"));
+  g_signal_connect (chooser, "response", G_CALLBACK (answered), window);
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
+}
+
+void
+spelch_shelf_files_export (SpelchShelfWindow *window)
+{
+  SpelchShelf *shelf = spelch_shelf_window_get_shelf (window);
+  g_autofree char *name = g_strconcat (spelch_list_member (spelch_shelf_get_kind (shelf)), ".json", NULL);
+  GtkFileChooserNative *chooser
+      = chooser_new (window, GTK_FILE_CHOOSER_ACTION_SAVE, _ ("Export the list"), _ ("_Export"));
+  gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (chooser), name);
+  g_signal_connect (chooser, "response", G_CALLBACK (answered), window);
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
+}

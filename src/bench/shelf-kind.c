@@ -1,0 +1,47 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bench/shelf-kind.h"
+#include "shop/board.h"
+#include "shop/machine.h"
+
+#include <string.h>
+
+G_STATIC_ASSERT (G_STRUCT_OFFSET (SpelchBit, name) == SPELCH_ID_SIZE);
+G_STATIC_ASSERT (G_STRUCT_OFFSET (SpelchBoard, name) == SPELCH_ID_SIZE);
+G_STATIC_ASSERT (G_STRUCT_OFFSET (SpelchMachine, name) == SPELCH_ID_SIZE);
+
+const SpelchShelfKind *
+spelch_shelf_kind (SpelchListKind list)
+{
+  switch (list)
+    {
+    case SPELCH_LIST_BOARDS:
+      return &SPELCH_SHELF_BOARDS;
+    case SPELCH_LIST_MACHINES:
+      return &SPELCH_SHELF_MACHINES;
+    case SPELCH_LIST_BITS:
+    case SPELCH_LIST_LOG:
+    default:
+      return &SPELCH_SHELF_BITS;
+    }
+}
+
+const char *
+spelch_shelf_item_name (gconstpointer item)
+{
+  return (const char *)item + SPELCH_ID_SIZE;
+}
+
+void
+spelch_shelf_item_set_name (gpointer item, const char *id, const char *name)
+{
+  g_autofree char *whole = g_utf8_substring (name, 0, MIN (g_utf8_strlen (name, -1), 30));
+  bool fits = strlen (name) < SPELCH_NAME_SIZE;
+  g_strlcpy (item, id, SPELCH_ID_SIZE);
+  g_strlcpy ((char *)item + SPELCH_ID_SIZE, fits ? name : whole, SPELCH_NAME_SIZE);
+}
+
+bool
+spelch_shelf_item_is_retired (const SpelchShelfKind *kind, gconstpointer item)
+{
+  return *(const bool *)((const char *)item + kind->retired);
+}

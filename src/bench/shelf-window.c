@@ -1,0 +1,581 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bench/shelf-window.h"
+#include "bench/form.h"
+#include "bench/kept-picture.h"
+#include "bench/shelf-files.h"
+#include "bench/shelf-row.h"
+
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+#define WIDTH          1000
+#define HEIGHT         720
+#define LARGE_WIDTH    320
+#define LARGE_HEIGHT   200
+#define ROW_PICTURE_MM 60 /* the least span drawn, so that small things don't look huge */
+
+struct _SpelchShelfWindow
+{
+  GtkApplicationWindow parent_instance;
+  const SpelchShelfKind *kind;
+  SpelchShelves *shelves;
+  SpelchShelf *shelf;
+  SpelchAppearance *appearance;
+  SpelchNumbers numbers;
+  SpelchForm *form;
+  GtkWidget *more;
+  char *shown;    /* id */
+  gpointer draft; /* what the picture shows */
+  char *searched; /* case-folded */
+  bool syncing;
+
+  GtkLabel *title;
+  GtkWidget *undo, *redo;
+  GtkWidget *retire, *delete;
+  GtkSearchEntry *search;
+  GtkDropDown *order;
+  GtkListBox *list;
+  GtkLabel *empty;
+  GtkWidget *right;
+  GtkWidget *frame;
+  SpelchKeptPicture *picture;
+  GtkLabel *caption;
+  GtkBox *fields;
+  GtkWidget *said_bar;
+  GtkLabel *said;
+};
+
+G_DEFINE_FINAL_TYPE (SpelchShelfWindow, spelch_shelf_window, GTK_TYPE_APPLICATION_WINDOW)
+
+SpelchListKind
+spelch_shelf_window_get_kind (SpelchShelfWindow *self)
+{
+  return self->kind->list;
+}
+
+SpelchShelf *
+spelch_shelf_window_get_shelf (SpelchShelfWindow *self)
+{
+  return self->shelf;
+}
+
+void
+spelch_shelf_window_say (SpelchShelfWindow *self, const char *words)
+{
+  gtk_label_set_text (self->said, words);
+  gtk_widget_set_visible (self->said_bar, words[0] != '\0');
+}
+
+static void
+close_said (SpelchShelfWindow *self)
+{
+  spelch_shelf_window_say (self, "");
+}
+
+static gconstpointer
+current (SpelchShelfWindow *self)
+{
+  return self->shown == NULL ? NULL : spelch_shelf_find (self->shelf, self->shown);
+}
+
+static const SpelchPalette *
+palette_of (SpelchShelfWindow *self)
+{
+  return spelch_palette (spelch_appearance_get_look (self->appearance));
+}
+
+/* ---- The chosen entry ---- */
+
+static void
+draw_large (cairo_t *cr, double width, double height, gpointer data)
+{
+  SpelchShelfWindow *self = data;
+  if (self->shown != NULL)
+    self->kind->draw_large (cr, self->draft, width, height, palette_of (self));
+}
+
+static void
+show_draft (SpelchShelfWindow *self, gconstpointer draft)
+{
+  memcpy (self->draft, draft, spelch_list_item_size (self->kind->list));
+  g_autofree char *line = self->kind->line (draft, &self->numbers);
+  gtk_label_set_text (self->caption, line);
+  g_autofree char *words = g_strdup_printf (_ ("Picture of %s"), line);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->frame), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
+  spelch_kept_picture_changed (self->picture);
+}
+
+static void
+enable (SpelchShelfWindow *self, const char *name, bool enabled)
+{
+  g_simple_action_set_enabled (G_SIMPLE_ACTION (g_action_map_lookup_action (G_ACTION_MAP (self), name)),
+                               enabled);
+}
+
+static void
+show_what_may_be_done (SpelchShelfWindow *self)
+{
+  gconstpointer item = current (self);
+  bool retired = item != NULL && spelch_shelf_item_is_retired (self->kind, item);
+  g_autofree char *use = item == NULL ? NULL : spelch_shelves_use (self->shelves, self->kind->list, item);
+  gtk_button_set_label (GTK_BUTTON (self->retire), retired ? _ ("Bring back") : _ ("Retire"));
+  gtk_widget_set_tooltip_text (self->delete, use);
+  enable (self, "shelf-duplicate", item != NULL);
+  enable (self, "shelf-retire", item != NULL);
+  enable (self, "shelf-delete", item != NULL && use == NULL);
+}
+
+static void
+show_current (SpelchShelfWindow *self)
+{
+  gconstpointer item = current (self);
+  gtk_widget_set_visible (self->right, item != NULL);
+  gtk_widget_set_visible (GTK_WIDGET (self->empty), spelch_shelf_count (self->shelf) == 0);
+  show_what_may_be_done (self);
+  if (item == NULL)
+    return;
+  spelch_form_show (self->form, item, item);
+  if (self->more != NULL)
+    self->kind->more_show (self->more, item, &self->numbers);
+  show_draft (self, item);
+}
+
+static void
+choose (SpelchShelfWindow *self, const char *id)
+{
+  char *chosen = g_strdup (id);
+  g_free (self->shown);
+  self->shown = chosen;
+  show_current (self);
+}
+
+static void
+row_selected (SpelchShelfWindow *self, GtkListBoxRow *row)
+{
+  if (row != NULL && !self->syncing)
+    choose (self, spelch_shelf_row_get_item (SPELCH_SHELF_ROW (row)));
+}
+
+/* ---- The list ---- */
+
+static double
+scale_of_rows (SpelchShelfWindow *self)
+{
+  double longest = ROW_PICTURE_MM;
+  if (self->kind->span_mm == NULL)
+    return 1;
+  for (guint i = 0; i < spelch_shelf_count (self->shelf); i++)
+    longest = MAX (longest, self->kind->span_mm (spelch_shelf_get_nth (self->shelf, i)));
+  return (SPELCH_SHELF_PICTURE_WIDTH - 4) / longest;
+}
+
+static GtkListBoxRow *
+row_of (SpelchShelfWindow *self, const char *id)
+{
+  for (GtkWidget *row = gtk_widget_get_first_child (GTK_WIDGET (self->list)); row != NULL;
+       row = gtk_widget_get_next_sibling (row))
+    if (SPELCH_IS_SHELF_ROW (row) && g_strcmp0 (spelch_shelf_row_get_item (SPELCH_SHELF_ROW (row)), id) == 0)
+      return GTK_LIST_BOX_ROW (row);
+  return NULL;
+}
+
+static void
+drop_gone_rows (SpelchShelfWindow *self)
+{
+  GtkWidget *next;
+  for (GtkWidget *row = gtk_widget_get_first_child (GTK_WIDGET (self->list)); row != NULL; row = next)
+    {
+      next = gtk_widget_get_next_sibling (row);
+      if (SPELCH_IS_SHELF_ROW (row)
+          && spelch_shelf_find (self->shelf, spelch_shelf_row_get_item (SPELCH_SHELF_ROW (row))) == NULL)
+        gtk_list_box_remove (self->list, row);
+    }
+}
+
+static void
+sync_rows (SpelchShelfWindow *self)
+{
+  double scale = scale_of_rows (self);
+  self->syncing = true;
+  drop_gone_rows (self);
+  for (guint i = 0; i < spelch_shelf_count (self->shelf); i++)
+    {
+      gconstpointer item = spelch_shelf_get_nth (self->shelf, i);
+      GtkListBoxRow *row = row_of (self, item);
+      if (row == NULL)
+        {
+          row = GTK_LIST_BOX_ROW (spelch_shelf_row_new (self->kind));
+          spelch_shelf_row_show (SPELCH_SHELF_ROW (row), item, scale, &self->numbers, palette_of (self));
+          gtk_list_box_append (self->list, GTK_WIDGET (row));
+        }
+      else
+        spelch_shelf_row_show (SPELCH_SHELF_ROW (row), item, scale, &self->numbers, palette_of (self));
+    }
+  gtk_list_box_invalidate_sort (self->list);
+  gtk_list_box_invalidate_filter (self->list);
+  self->syncing = false;
+}
+
+static void
+select_shown (SpelchShelfWindow *self)
+{
+  GtkListBoxRow *row = row_of (self, self->shown);
+  if (row == NULL)
+    row = gtk_list_box_get_row_at_index (self->list, 0);
+  gtk_list_box_select_row (self->list, row);
+  choose (self, row == NULL ? NULL : spelch_shelf_row_get_item (SPELCH_SHELF_ROW (row)));
+}
+
+static int
+compare (GtkListBoxRow *a, GtkListBoxRow *b, gpointer data)
+{
+  SpelchShelfWindow *self = data;
+  gconstpointer first = spelch_shelf_row_get_item (SPELCH_SHELF_ROW (a));
+  gconstpointer second = spelch_shelf_row_get_item (SPELCH_SHELF_ROW (b));
+  guint order = gtk_drop_down_get_selected (self->order);
+  double by = order == 0 || order == GTK_INVALID_LIST_POSITION
+                  ? 0
+                  : self->kind->measure (first, order) - self->kind->measure (second, order);
+  if (by != 0)
+    return by < 0 ? -1 : 1;
+  g_autofree char *name = g_utf8_collate_key_for_filename (spelch_shelf_item_name (first), -1);
+  g_autofree char *other = g_utf8_collate_key_for_filename (spelch_shelf_item_name (second), -1);
+  return strcmp (name, other);
+}
+
+static gboolean
+matches (GtkListBoxRow *row, gpointer data)
+{
+  SpelchShelfWindow *self = data;
+  return self->searched == NULL || spelch_shelf_row_matches (SPELCH_SHELF_ROW (row), self->searched);
+}
+
+static void
+search_changed (SpelchShelfWindow *self)
+{
+  g_free (self->searched);
+  self->searched = g_utf8_casefold (gtk_editable_get_text (GTK_EDITABLE (self->search)), -1);
+  gtk_list_box_invalidate_filter (self->list);
+}
+
+static void
+order_changed (SpelchShelfWindow *self)
+{
+  if (self->kind != NULL)
+    gtk_list_box_invalidate_sort (self->list);
+}
+
+/* ---- Following the shelf ---- */
+
+/* @format: "Undo %s". */
+static void
+name_step (GtkWidget *button, const char *plain, const char *format, const char *step)
+{
+  g_autofree char *words = step == NULL ? g_strdup (plain) : g_strdup_printf (format, step);
+  gtk_widget_set_tooltip_text (button, words);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
+}
+
+static void
+shelf_changed (SpelchShelfWindow *self)
+{
+  const char *undo = spelch_shelf_get_undo_name (self->shelf);
+  const char *redo = spelch_shelf_get_redo_name (self->shelf);
+  enable (self, "undo", undo != NULL);
+  enable (self, "redo", redo != NULL);
+  name_step (self->undo, _ ("Undo"), _ ("Undo %s"), undo);
+  name_step (self->redo, _ ("Redo"), _ ("Redo %s"), redo);
+  sync_rows (self);
+  select_shown (self);
+}
+
+static void
+look_changed (SpelchShelfWindow *self)
+{
+  sync_rows (self);
+  show_current (self);
+}
+
+/* ---- Editing ---- */
+
+static void
+edited (GtkWidget *editor, gconstpointer value, const char *what, SpelchShelfWindow *self)
+{
+  gconstpointer before = current (self);
+  if (before == NULL)
+    return;
+  gsize size = spelch_list_item_size (self->kind->list);
+  g_autofree gpointer after = g_memdup2 (value, size);
+  self->kind->settle (before, after);
+  g_autofree char *name
+      = g_strdup_printf (_ ("change of “%s” of “%s”"), what, spelch_shelf_item_name (before));
+  if (spelch_shelf_put (self->shelf, after, name))
+    return;
+  show_current (self); /* as it still is */
+}
+
+static void
+drafted (GtkWidget *editor, gconstpointer value, SpelchShelfWindow *self)
+{
+  gconstpointer before = current (self);
+  if (before == NULL)
+    return;
+  g_autofree gpointer draft = g_memdup2 (value, spelch_list_item_size (self->kind->list));
+  self->kind->settle (before, draft);
+  show_draft (self, draft);
+}
+
+static char *
+fault_of (gconstpointer value, gpointer data)
+{
+  SpelchShelfWindow *self = data;
+  gconstpointer before = current (self);
+  if (before == NULL)
+    return NULL;
+  g_autofree gpointer after = g_memdup2 (value, spelch_list_item_size (self->kind->list));
+  self->kind->settle (before, after);
+  if (spelch_shelf_item_name (after)[0] == '\0')
+    return g_strdup (_ ("name is missing; everything needs one to be told apart."));
+  return spelch_list_item_fault (self->kind->list, after);
+}
+
+static void
+put_new (SpelchShelfWindow *self, gpointer item, const char *name, const char *format)
+{
+  g_autofree char *id = spelch_shelf_make_id (self->shelf, name);
+  g_autofree char *what = g_strdup_printf (format, name);
+  spelch_shelf_item_set_name (item, id, name);
+  g_autofree char *before = g_strdup (self->shown);
+  g_free (self->shown);
+  self->shown = g_strdup (id);
+  gtk_editable_set_text (GTK_EDITABLE (self->search), "");
+  if (spelch_shelf_put (self->shelf, item, what))
+    spelch_form_focus (self->form, "name");
+  else
+    choose (self, before);
+}
+
+static void
+do_add (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  SpelchShelfWindow *self = data;
+  g_autofree gpointer item = g_malloc0 (spelch_list_item_size (self->kind->list));
+  self->kind->begin (item);
+  /* Translators: how undo calls it; %s is a name */
+  put_new (self, item, _ (self->kind->fresh_name), _ ("adding “%s”"));
+}
+
+static void
+do_duplicate (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  SpelchShelfWindow *self = data;
+  gconstpointer item = current (self);
+  if (item == NULL)
+    return;
+  g_autofree gpointer twin = g_memdup2 (item, spelch_list_item_size (self->kind->list));
+  g_autofree char *name = g_strdup_printf (_ ("%s (copy)"), spelch_shelf_item_name (item));
+  put_new (self, twin, name, _ ("adding “%s”"));
+}
+
+static void
+do_retire (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  SpelchShelfWindow *self = data;
+  gconstpointer item = current (self);
+  if (item == NULL)
+    return;
+  bool retired = spelch_shelf_item_is_retired (self->kind, item);
+  g_autofree gpointer after = g_memdup2 (item, spelch_list_item_size (self->kind->list));
+  *(bool *)(gpointer)((char *)after + self->kind->retired) = !retired;
+  g_autofree char *what = g_strdup_printf (retired ? _ ("bringing “%s” back") : _ ("retiring “%s”"),
+                                           spelch_shelf_item_name (item));
+  spelch_shelf_put (self->shelf, after, what);
+}
+
+static void
+do_delete (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  SpelchShelfWindow *self = data;
+  gconstpointer item = current (self);
+  g_autofree char *use = item == NULL ? NULL : spelch_shelves_use (self->shelves, self->kind->list, item);
+  if (item == NULL || use != NULL)
+    {
+      spelch_shelf_window_say (self, use == NULL ? "" : use);
+      return;
+    }
+  g_autofree char *what = g_strdup_printf (_ ("deleting “%s”"), spelch_shelf_item_name (item));
+  g_autofree char *id = g_strdup (item);
+  spelch_shelf_remove (self->shelf, id, what);
+}
+
+static void
+do_undo (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  spelch_shelf_undo (SPELCH_SHELF_WINDOW (data)->shelf);
+}
+
+static void
+do_redo (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  spelch_shelf_redo (SPELCH_SHELF_WINDOW (data)->shelf);
+}
+
+static void
+do_find (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  gtk_widget_grab_focus (GTK_WIDGET (SPELCH_SHELF_WINDOW (data)->search));
+}
+
+static void
+do_import (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  spelch_shelf_files_import (data);
+}
+
+static void
+do_export (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  spelch_shelf_files_export (data);
+}
+
+static const GActionEntry ACTIONS[] = {
+  { .name = "undo", .activate = do_undo },           { .name = "redo", .activate = do_redo },
+  { .name = "shelf-add", .activate = do_add },       { .name = "shelf-duplicate", .activate = do_duplicate },
+  { .name = "shelf-retire", .activate = do_retire }, { .name = "shelf-delete", .activate = do_delete },
+  { .name = "shelf-find", .activate = do_find },     { .name = "shelf-import", .activate = do_import },
+  { .name = "shelf-export", .activate = do_export },
+};
+
+/* ---- Object ---- */
+
+static void
+spelch_shelf_window_dispose (GObject *object)
+{
+  SpelchShelfWindow *self = SPELCH_SHELF_WINDOW (object);
+  if (self->picture != NULL)
+    spelch_kept_picture_set_draw (self->picture, NULL, NULL);
+  gtk_widget_dispose_template (GTK_WIDGET (object), SPELCH_TYPE_SHELF_WINDOW);
+  self->form = NULL;
+  self->more = NULL;
+  g_clear_object (&self->shelves);
+  g_clear_object (&self->appearance);
+  G_OBJECT_CLASS (spelch_shelf_window_parent_class)->dispose (object);
+}
+
+static void
+spelch_shelf_window_finalize (GObject *object)
+{
+  SpelchShelfWindow *self = SPELCH_SHELF_WINDOW (object);
+  g_free (self->shown);
+  g_free (self->draft);
+  g_free (self->searched);
+  G_OBJECT_CLASS (spelch_shelf_window_parent_class)->finalize (object);
+}
+
+static void
+spelch_shelf_window_class_init (SpelchShelfWindowClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  G_OBJECT_CLASS (klass)->dispose = spelch_shelf_window_dispose;
+  G_OBJECT_CLASS (klass)->finalize = spelch_shelf_window_finalize;
+  g_type_ensure (SPELCH_TYPE_KEPT_PICTURE);
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/spelch/Spelch/ui/shelf-window.ui");
+  gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, title);
+  gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, undo);
+  gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, redo);
+  gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, retire);
+  gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, delete);
+  gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, search);
+  gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, order);
+  gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, list);
+  gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, empty);
+  gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, right);
+  gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, frame);
+  gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, picture);
+  gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, caption);
+  gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, fields);
+  gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, said_bar);
+  gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, said);
+  gtk_widget_class_bind_template_callback (widget_class, row_selected);
+  gtk_widget_class_bind_template_callback (widget_class, search_changed);
+  gtk_widget_class_bind_template_callback (widget_class, order_changed);
+  gtk_widget_class_bind_template_callback (widget_class, close_said);
+}
+
+static void
+spelch_shelf_window_init (SpelchShelfWindow *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+  g_action_map_add_action_entries (G_ACTION_MAP (self), ACTIONS, G_N_ELEMENTS (ACTIONS), self);
+  self->numbers = (SpelchNumbers){ .unit = SPELCH_UNIT_MM, .decimal_sign = '.' };
+}
+
+static void
+fill_orders (SpelchShelfWindow *self)
+{
+  g_autoptr (GtkStringList) orders = gtk_string_list_new (NULL);
+  for (const char *const *order = self->kind->orders; *order != NULL; order++)
+    gtk_string_list_append (orders, _ (*order));
+  gtk_drop_down_set_model (self->order, G_LIST_MODEL (orders));
+}
+
+static void
+make_editors (SpelchShelfWindow *self)
+{
+  gsize size = spelch_list_item_size (self->kind->list);
+  self->draft = g_malloc0 (size);
+  self->form = spelch_form_new (self->kind->fields, self->kind->n_fields, size, fault_of, self);
+  g_signal_connect (self->form, "edited", G_CALLBACK (edited), self);
+  g_signal_connect (self->form, "drafted", G_CALLBACK (drafted), self);
+  gtk_box_append (self->fields, GTK_WIDGET (self->form));
+  if (self->kind->more_new == NULL)
+    return;
+  self->more = self->kind->more_new ();
+  g_signal_connect (self->more, "edited", G_CALLBACK (edited), self);
+  g_signal_connect (self->more, "drafted", G_CALLBACK (drafted), self);
+  gtk_box_append (self->fields, self->more);
+}
+
+static void
+connect_all (SpelchShelfWindow *self)
+{
+  gtk_list_box_set_sort_func (self->list, compare, self, NULL);
+  gtk_list_box_set_filter_func (self->list, matches, self, NULL);
+  spelch_kept_picture_set_size (self->picture, LARGE_WIDTH, LARGE_HEIGHT);
+  spelch_kept_picture_set_draw (self->picture, draw_large, self);
+  g_signal_connect_object (self->shelf, "changed", G_CALLBACK (shelf_changed), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->shelf, "said", G_CALLBACK (spelch_shelf_window_say), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->appearance, "changed", G_CALLBACK (look_changed), self, G_CONNECT_SWAPPED);
+}
+
+void
+spelch_shelf_window_set_numbers (SpelchShelfWindow *self, const SpelchNumbers *numbers)
+{
+  self->numbers = *numbers;
+  spelch_form_set_numbers (self->form, numbers);
+  sync_rows (self);
+  show_current (self);
+}
+
+SpelchShelfWindow *
+spelch_shelf_window_new (GtkApplication *application, SpelchShelves *shelves, SpelchListKind kind,
+                         SpelchAppearance *appearance)
+{
+  SpelchShelfWindow *self = g_object_new (SPELCH_TYPE_SHELF_WINDOW, "application", application, NULL);
+  self->kind = spelch_shelf_kind (kind);
+  self->shelves = g_object_ref (shelves);
+  self->shelf = spelch_shelves_get (shelves, kind);
+  self->appearance = g_object_ref (appearance);
+  gtk_window_set_title (GTK_WINDOW (self), _ (self->kind->title));
+  gtk_label_set_text (self->title, _ (self->kind->title));
+  gtk_label_set_text (self->empty, _ (self->kind->empty));
+  gtk_window_set_default_size (GTK_WINDOW (self), WIDTH, HEIGHT);
+  fill_orders (self);
+  make_editors (self);
+  connect_all (self);
+  shelf_changed (self);
+  const char *trouble = spelch_shelf_get_trouble (self->shelf);
+  spelch_shelf_window_say (self, trouble == NULL ? "" : trouble);
+  return self;
+}

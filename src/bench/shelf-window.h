@@ -1,0 +1,31 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Shelf window: the bit drawer, the boards or the machines of a shop: the list at the left, the chosen
+ * entry's picture and form at the right. Every change is kept at once and can be undone.
+ */
+#pragma once
+
+#include "bench/appearance.h"
+#include "bench/shelf-kind.h"
+#include "bench/shelves.h"
+
+#include <gtk/gtk.h>
+
+G_BEGIN_DECLS
+
+#define SPELCH_TYPE_SHELF_WINDOW (spelch_shelf_window_get_type ())
+G_DECLARE_FINAL_TYPE (SpelchShelfWindow, spelch_shelf_window, SPELCH, SHELF_WINDOW, GtkApplicationWindow)
+
+SpelchShelfWindow *spelch_shelf_window_new (GtkApplication *application, SpelchShelves *shelves,
+                                            SpelchListKind kind, SpelchAppearance *appearance);
+
+SpelchListKind spelch_shelf_window_get_kind (SpelchShelfWindow *self);
+
+/* How numbers are written and read. */
+void spelch_shelf_window_set_numbers (SpelchShelfWindow *self, const SpelchNumbers *numbers);
+
+/* For shelf-files.c. */
+SpelchShelf *spelch_shelf_window_get_shelf (SpelchShelfWindow *self);
+void spelch_shelf_window_say (SpelchShelfWindow *self, const char *words);
+
+G_END_DECLS

@@ -1,0 +1,358 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "files/bit-csv.h"
+#include "files/csv-text.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+#include <string.h>
+
+typedef enum
+{
+  COLUMN_TEXT,
+  COLUMN_LENGTH,
+  COLUMN_NUMBER,
+  COLUMN_WHOLE,
+  COLUMN_CODE,
+  COLUMN_FLAG,
+} ColumnKind;
+
+typedef struct
+{
+  const char *name;
+  ColumnKind kind;
+  gsize offset;
+  gsize size;               /* TEXT */
+  const SpelchCodes *codes; /* CODE */
+  int unsaid;               /* CODE: what an empty place stands for */
+  bool needed;
+} Column;
+
+#define AT(member) G_STRUCT_OFFSET (SpelchBit, member)
+
+static const Column COLUMNS[] = {
+  { "id", COLUMN_TEXT, AT (id), SPELCH_ID_SIZE },
+  { "name", COLUMN_TEXT, AT (name), SPELCH_NAME_SIZE },
+  { "kind", COLUMN_CODE, AT (kind), .codes = &SPELCH_BIT_KIND_CODES, .needed = true },
+  { "diameter", COLUMN_LENGTH, AT (diameter), .needed = true },
+  { "shank", COLUMN_LENGTH, AT (shank), .needed = true },
+  { "cutting_length", COLUMN_LENGTH, AT (cutting_length), .needed = true },
+  { "overall_length", COLUMN_LENGTH, AT (overall_length) },
+  { "up_shear", COLUMN_LENGTH, AT (up_shear) },
+  { "overlap", COLUMN_LENGTH, AT (overlap) },
+  { "neck", COLUMN_LENGTH, AT (neck) },
+  { "edges", COLUMN_WHOLE, AT (edges), .needed = true },
+  { "edges_up", COLUMN_WHOLE, AT (edges_up) },
+  { "helix_deg", COLUMN_NUMBER, AT (helix_deg) },
+  { "rake_deg", COLUMN_NUMBER, AT (rake_deg) },
+  { "hand", COLUMN_CODE, AT (hand), .codes = &SPELCH_HAND_CODES },
+  { "edge_material", COLUMN_CODE, AT (edge_material), .codes = &SPELCH_TOOL_MATERIAL_CODES },
+  { "body_material", COLUMN_CODE, AT (body_material), .codes = &SPELCH_TOOL_MATERIAL_CODES },
+  { "coated", COLUMN_FLAG, AT (coated) },
+  { "end_cutting", COLUMN_FLAG, AT (end_cutting) },
+  { "uncut_centre", COLUMN_LENGTH, AT (uncut_centre) },
+  { "end_hollow", COLUMN_LENGTH, AT (end_hollow) },
+  { "bearing", COLUMN_CODE, AT (bearing), .codes = &SPELCH_BEARING_CODES },
+  { "max_rpm", COLUMN_NUMBER, AT (max_rpm) },
+  { "hand_feed", COLUMN_FLAG, AT (hand_feed) },
+  { "price", COLUMN_NUMBER, AT (price) },
+  { "metres_cut", COLUMN_NUMBER, AT (metres_cut) },
+  { "wear", COLUMN_CODE, AT (wear), .codes = &SPELCH_WEAR_CODES, .unsaid = SPELCH_WEAR_SHARP },
+  { "sharpened", COLUMN_TEXT, AT (sharpened), SPELCH_DATE_SIZE },
+  { "sharpened_diameter", COLUMN_LENGTH, AT (sharpened_diameter) },
+  { "sharpened_up_shear", COLUMN_LENGTH, AT (sharpened_up_shear) },
+  { "retired", COLUMN_FLAG, AT (retired) },
+};
+
+/* ---- Writing ---- */
+
+static char *
+write_number (double number, char decimal_sign)
+{
+  char text[G_ASCII_DTOSTR_BUF_SIZE];
+  g_ascii_formatd (text, sizeof text, "%.15g", number);
+  if (g_ascii_strtod (text, NULL) != number)
+    g_ascii_formatd (text, sizeof text, "%.17g", number);
+  char *point = strchr (text, '.');
+  if (point != NULL)
+    *point = decimal_sign;
+  return g_strdup (text);
+}
+
+static char *
+write_value (const Column *column, const SpelchBit *bit, char decimal_sign)
+{
+  gconstpointer member = (const char *)bit + column->offset;
+  switch (column->kind)
+    {
+    case COLUMN_TEXT:
+      return g_strdup (member);
+    case COLUMN_LENGTH:
+      {
+        const SpelchLength *length = member;
+        if (length->mm == 0)
+          return g_strdup ("");
+        /* Bare numbers are millimetres; what was typed with its unit stays so. */
+        bool has_unit = strpbrk (length->typed, "/\"'mcin") != NULL;
+        return has_unit ? g_strdup (length->typed) : write_number (length->mm, decimal_sign);
+      }
+    case COLUMN_NUMBER:
+      return *(const double *)member == 0 ? g_strdup ("")
+                                          : write_number (*(const double *)member, decimal_sign);
+    case COLUMN_WHOLE:
+      return *(const int *)member == 0 ? g_strdup ("") : g_strdup_printf ("%d", *(const int *)member);
+    case COLUMN_CODE:
+      return g_strdup (spelch_code_of (column->codes, (int)*(const guint *)member));
+    case COLUMN_FLAG:
+    default:
+      return g_strdup (*(const bool *)member ? "yes" : "");
+    }
+}
+
+char *
+spelch_bits_to_csv (const GArray *bits, char separator)
+{
+  GString *text = g_string_new (NULL);
+  char decimal_sign = separator == ';' ? ',' : '.';
+  for (guint c = 0; c < G_N_ELEMENTS (COLUMNS); c++)
+    g_string_append_printf (text, "%.*s%s", c > 0 ? 1 : 0, &separator, COLUMNS[c].name);
+  g_string_append (text, "\r\n");
+  for (guint i = 0; i < bits->len; i++)
+    {
+      for (guint c = 0; c < G_N_ELEMENTS (COLUMNS); c++)
+        {
+          g_autofree char *value
+              = write_value (&COLUMNS[c], &g_array_index (bits, SpelchBit, i), decimal_sign);
+          if (c > 0)
+            g_string_append_c (text, separator);
+          spelch_csv_append (text, value, separator);
+        }
+      g_string_append (text, "\r\n");
+    }
+  return g_string_free (text, FALSE);
+}
+
+/* ---- Reading one value: what is wrong with it and what to do, or NULL ---- */
+
+static char *
+read_text (const Column *column, const char *value, char *into)
+{
+  if (strlen (value) >= column->size)
+    return g_strdup_printf (_ ("is too long; write at most %u letters."), (guint)column->size - 1);
+  g_strlcpy (into, value, column->size);
+  return NULL;
+}
+
+static bool
+read_number (const char *value, double *number)
+{
+  g_autofree char *plain = g_strdelimit (g_strdup (value), ",", '.');
+  char *end = NULL;
+  *number = g_ascii_strtod (plain, &end);
+  return plain[strspn (plain, "+-.0123456789eE")] == '\0' && end != plain && *end == '\0'
+         && isfinite (*number);
+}
+
+static char *
+read_code (const Column *column, const char *value, guint *into)
+{
+  int code = 0;
+  if (!spelch_code_read (column->codes, value, &code))
+    {
+      g_autofree char *known = spelch_codes_list (column->codes);
+      return g_strdup_printf (_ ("isn't one of: %s."), known);
+    }
+  *into = (guint)code;
+  return NULL;
+}
+
+static char *
+read_flag (const char *value, bool *into)
+{
+  static const char *const YES[] = { "yes", "true", "1", NULL }, *const NO[] = { "no", "false", "0", NULL };
+  g_autofree char *lower = g_ascii_strdown (value, -1);
+  *into = g_strv_contains (YES, lower);
+  return *into || g_strv_contains (NO, lower) ? NULL : g_strdup (_ ("isn't yes or no."));
+}
+
+static char *
+read_value (const Column *column, const char *value, SpelchBit *bit)
+{
+  gpointer member = (char *)bit + column->offset;
+  double number = 0;
+  g_autoptr (GError) error = NULL;
+  switch (column->kind)
+    {
+    case COLUMN_TEXT:
+      return read_text (column, value, member);
+    case COLUMN_LENGTH:
+      if (spelch_length_parse (value, SPELCH_UNIT_MM, member, &error))
+        return NULL;
+      return g_strdup_printf (_ ("isn't a length: %s"), error->message);
+    case COLUMN_NUMBER:
+      if (!read_number (value, member))
+        return g_strdup (_ ("isn't a number; write it without a unit."));
+      return NULL;
+    case COLUMN_WHOLE:
+      if (!read_number (value, &number) || number != floor (number) || fabs (number) > 1000)
+        return g_strdup (_ ("isn't a whole number."));
+      *(int *)member = (int)number;
+      return NULL;
+    case COLUMN_CODE:
+      return read_code (column, value, member);
+    case COLUMN_FLAG:
+    default:
+      return read_flag (value, member);
+    }
+}
+
+/* ---- Reading the table ---- */
+
+G_GNUC_PRINTF (2, 3)
+static void
+tell (SpelchBitTable *table, const char *format, ...)
+{
+  va_list values;
+  va_start (values, format);
+  g_ptr_array_add (table->problems, g_strdup_vprintf (format, values));
+  va_end (values);
+}
+
+static const Column *
+column_named (const char *name)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (COLUMNS); i++)
+    if (g_ascii_strcasecmp (COLUMNS[i].name, name) == 0)
+      return &COLUMNS[i];
+  return NULL;
+}
+
+/* The columns that the first row names, NULL for those not known. False when the table can't be read without
+ * one that is missing. */
+static bool
+read_header (SpelchBitTable *table, const SpelchCsvRow *row, GPtrArray *columns)
+{
+  bool all = true;
+  for (guint i = 0; i < row->values->len; i++)
+    {
+      char *name = g_strstrip (g_ptr_array_index (row->values, i));
+      const Column *column = column_named (name);
+      bool twice = column != NULL && g_ptr_array_find (columns, column, NULL);
+      if (twice)
+        tell (table, _ ("Column “%s” stands twice; the first one was read."), name);
+      else if (column == NULL && name[0] != '\0')
+        tell (table, _ ("Column “%s” isn't known; what stands in it was left out."), name);
+      g_ptr_array_add (columns, twice ? NULL : (gpointer)column);
+    }
+  for (guint i = 0; i < G_N_ELEMENTS (COLUMNS); i++)
+    if (COLUMNS[i].needed && !g_ptr_array_find (columns, &COLUMNS[i], NULL))
+      {
+        tell (table, _ ("Column “%s” is missing, so nothing was read; name it in the first line."),
+              COLUMNS[i].name);
+        all = false;
+      }
+  return all;
+}
+
+static bool
+read_places (SpelchBitTable *table, const SpelchCsvRow *row, const GPtrArray *columns, SpelchBit *bit)
+{
+  bool all = true;
+  for (guint i = 0; i < columns->len; i++)
+    {
+      const Column *column = g_ptr_array_index (columns, i);
+      char *value = i < row->values->len ? g_strstrip (g_ptr_array_index (row->values, i)) : NULL;
+      bool empty = value == NULL || value[0] == '\0';
+      if (column == NULL || (empty && !column->needed))
+        continue;
+      g_autofree char *wrong
+          = empty ? g_strdup (_ ("is empty, but every bit needs it.")) : read_value (column, value, bit);
+      if (wrong == NULL)
+        continue;
+      tell (table, _ ("Line %u, column %s: “%s” %s The line was left out."), row->line, column->name,
+            empty ? "" : value, wrong);
+      all = false;
+    }
+  return all;
+}
+
+static bool
+read_row (SpelchBitTable *table, const SpelchCsvRow *row, const GPtrArray *columns, GHashTable *ids)
+{
+  SpelchBit bit = { .wear = SPELCH_WEAR_SHARP };
+  if (row->torn || row->values->len > columns->len)
+    {
+      tell (table,
+            row->torn ? _ ("Line %u: a quote isn't closed where it should be. The line was left out.")
+                      : _ ("Line %u has more values than there are columns; put quotes about a value "
+                           "that holds a separator. The line was left out."),
+            row->line);
+      return false;
+    }
+  if (!read_places (table, row, columns, &bit))
+    return false;
+  bool no_id = bit.id[0] == '\0';
+  if (bit.name[0] == '\0')
+    g_strlcpy (bit.name, no_id ? spelch_code_of (&SPELCH_BIT_KIND_CODES, (int)bit.kind) : bit.id,
+               sizeof bit.name);
+  if (no_id)
+    g_strlcpy (bit.id, "untold", sizeof bit.id);
+  g_autofree char *fault = spelch_bit_fault (&bit);
+  bool again = fault == NULL && !no_id && !g_hash_table_add (ids, g_strdup (bit.id));
+  if (fault != NULL || again)
+    {
+      tell (table, _ ("Line %u, “%s”: %s The line was left out."), row->line, bit.name,
+            fault != NULL ? fault : _ ("id stands twice in the table."));
+      return false;
+    }
+  if (no_id)
+    bit.id[0] = '\0';
+  g_array_append_val (table->bits, bit);
+  return true;
+}
+
+static void
+read_rows (SpelchBitTable *table, const char *text)
+{
+  g_autoptr (GPtrArray) rows = spelch_csv_rows (text, spelch_csv_separator (text));
+  g_autoptr (GPtrArray) columns = g_ptr_array_new ();
+  g_autoptr (GHashTable) ids = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  if (rows->len == 0)
+    {
+      tell (table, "%s", _ ("The file is empty."));
+      return;
+    }
+  table->n_rows = rows->len - 1;
+  if (!read_header (table, g_ptr_array_index (rows, 0), columns))
+    return;
+  for (guint i = 1; i < rows->len; i++)
+    read_row (table, g_ptr_array_index (rows, i), columns, ids);
+}
+
+SpelchBitTable *
+spelch_bits_from_csv (const char *text, gsize length)
+{
+  SpelchBitTable *table = g_new0 (SpelchBitTable, 1);
+  table->bits = g_array_new (FALSE, TRUE, sizeof (SpelchBit));
+  table->problems = g_ptr_array_new_with_free_func (g_free);
+  if (length >= 3 && memcmp (text, "\xEF\xBB\xBF", 3) == 0)
+    {
+      text += 3; /* the mark that spreadsheets put before UTF-8 */
+      length -= 3;
+    }
+  g_autofree char *whole = g_strndup (text, length);
+  if (!g_utf8_validate (text, (gssize)length, NULL))
+    tell (table, "%s", _ ("The file isn't UTF-8 text; save it from the spreadsheet as UTF-8."));
+  else
+    read_rows (table, whole);
+  return table;
+}
+
+void
+spelch_bit_table_free (SpelchBitTable *table)
+{
+  if (table == NULL)
+    return;
+  g_array_unref (table->bits);
+  g_ptr_array_unref (table->problems);
+  g_free (table);
+}
