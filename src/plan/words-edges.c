@@ -269,25 +269,6 @@ spelch_words_edge_reason (const SpelchPlan *plan, SpelchSide side, const SpelchN
 
 /* ---- The chain of reasons ---- */
 
-static const char *
-evidence_words (SpelchEvidence evidence)
-{
-  switch (evidence)
-    {
-    case SPELCH_EVIDENCE_MEASURED:
-      return _ ("measured");
-    case SPELCH_EVIDENCE_MEMORY:
-      return _ ("from memory");
-    case SPELCH_EVIDENCE_ANALOGY:
-      return _ ("by analogy");
-    case SPELCH_EVIDENCE_GEOMETRY:
-      return _ ("geometry");
-    case SPELCH_EVIDENCE_PRACTICE:
-    default:
-      return _ ("shop practice");
-    }
-}
-
 /* "2 points" */
 static char *
 points_words (int points)
@@ -395,7 +376,7 @@ static void
 add_reason (GPtrArray *list, char *sentence, SpelchEvidence evidence)
 {
   /* TRANSLATORS: a reason, then how well it is founded: "… : 2 points (measured)." */
-  g_ptr_array_add (list, g_strdup_printf (_ ("%s (%s)."), sentence, evidence_words (evidence)));
+  g_ptr_array_add (list, g_strdup_printf (_ ("%s (%s)."), sentence, spelch_words_evidence (evidence)));
   g_free (sentence);
 }
 
@@ -410,8 +391,8 @@ add_term_reason (GPtrArray *list, char *sentence, const SpelchFounding *founding
     }
   /* TRANSLATORS: a reason, how well it is founded, and the work: "… : 2 points (measured: Smith 2017, ch.
    * 6)." */
-  g_ptr_array_add (list, g_strdup_printf (_ ("%s (%s: %s)."), sentence, evidence_words (founding->evidence),
-                                          founding->source));
+  g_ptr_array_add (list, g_strdup_printf (_ ("%s (%s: %s)."), sentence,
+                                          spelch_words_evidence (founding->evidence), founding->source));
   g_free (sentence);
 }
 

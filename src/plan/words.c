@@ -112,6 +112,25 @@ spelch_words_grade (int grade, bool laminate)
 }
 
 const char *
+spelch_words_evidence (SpelchEvidence evidence)
+{
+  switch (evidence)
+    {
+    case SPELCH_EVIDENCE_MEASURED:
+      return _ ("measured");
+    case SPELCH_EVIDENCE_MEMORY:
+      return _ ("from memory");
+    case SPELCH_EVIDENCE_ANALOGY:
+      return _ ("by analogy");
+    case SPELCH_EVIDENCE_GEOMETRY:
+      return _ ("geometry");
+    case SPELCH_EVIDENCE_PRACTICE:
+    default:
+      return _ ("shop practice");
+    }
+}
+
+const char *
 spelch_words_limit_name (SpelchLimitKind kind)
 {
   switch (kind)

@@ -44,6 +44,10 @@ char *spelch_words_time (double seconds);
  * chipped"). Not to be freed. */
 const char *spelch_words_grade (int grade, bool laminate);
 
+/* A class of evidence: "measured", "from memory", "by analogy", "geometry", "shop practice". Not to be freed.
+ */
+const char *spelch_words_evidence (SpelchEvidence evidence);
+
 /* "Show face, motor side", "Hidden face, far side", "Show face 1, motor side". */
 char *spelch_words_face (const SpelchPlan *plan, const SpelchCut *cut, SpelchSide side);
 
