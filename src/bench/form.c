@@ -27,6 +27,7 @@ enum
 {
   SIGNAL_EDITED,
   SIGNAL_DRAFTED,
+  SIGNAL_DROPPED,
   N_SIGNALS
 };
 static guint signals[N_SIGNALS];
@@ -52,6 +53,29 @@ leave (SpelchForm *self, SpelchFormRow *row)
 
 /* ---- Taking what is typed ---- */
 
+/* The fault in the form's words, and in *@at the field that shows what it is about. A member may have another
+ * name, and another field, for each kind of value. */
+static char *
+say (SpelchForm *self, gconstpointer value, const char *fault, int *at)
+{
+  g_autofree SpelchField *applying = g_new (SpelchField, self->n_fields);
+  g_autofree int *places = g_new (int, self->n_fields);
+  guint n = 0;
+  for (guint i = 0; i < self->n_fields; i++)
+    {
+      const SpelchField *field = &self->fields[i];
+      if (field->applies != NULL && !field->applies (value))
+        continue;
+      places[n] = (int)i;
+      applying[n++] = *field;
+    }
+  int about = -1;
+  char *said = spelch_fields_say (applying, n, fault, &about);
+  if (about >= 0 && gtk_widget_get_visible (GTK_WIDGET (self->rows[places[about]])))
+    *at = places[about];
+  return said;
+}
+
 /* The value with what stands in @row, in @into; a sentence about what is wrong with it, or NULL. *@at gets
  * the field it is about. */
 static char *
@@ -68,11 +92,7 @@ take (SpelchForm *self, SpelchFormRow *row, gpointer into, int *at)
   g_autofree char *fault = self->fault (into, self->data);
   if (fault == NULL)
     return NULL;
-  int about = -1;
-  char *said = spelch_fields_say (self->fields, self->n_fields, fault, &about);
-  if (about >= 0 && gtk_widget_get_visible (GTK_WIDGET (self->rows[about])))
-    *at = about;
-  return said;
+  return say (self, into, fault, at);
 }
 
 static void
@@ -91,6 +111,11 @@ row_typed (SpelchFormRow *row, SpelchForm *self)
   g_autofree char *reading = spelch_field_reading (spelch_form_row_get_field (row),
                                                    spelch_form_row_get_typed (row), &self->numbers);
   spelch_form_row_remark (row, reading, false);
+  if (!spelch_form_row_is_typed (row))
+    {
+      g_signal_emit (self, signals[SIGNAL_DROPPED], 0);
+      return;
+    }
   g_autofree gpointer draft = g_malloc (self->size);
   int at = -1;
   g_autofree char *fault = take (self, row, draft, &at);
@@ -117,12 +142,15 @@ row_entered (SpelchFormRow *row, SpelchForm *self)
         spelch_form_row_remark (row, fault, true);
       if (field->kind == SPELCH_FIELD_CHOICE || field->kind == SPELCH_FIELD_FLAG)
         spelch_form_row_show (row, self->value, NULL, &self->numbers);
+      g_signal_emit (self, signals[SIGNAL_DROPPED], 0);
       return;
     }
   g_autofree char *place = place_of (self, field);
   g_hash_table_remove (self->left, place);
   if (memcmp (entered, self->value, self->size) != 0)
     g_signal_emit (self, signals[SIGNAL_EDITED], 0, entered, _ (field->label));
+  else
+    g_signal_emit (self, signals[SIGNAL_DROPPED], 0);
 }
 
 /* ---- Showing ---- */
@@ -188,6 +216,16 @@ spelch_form_set_numbers (SpelchForm *self, const SpelchNumbers *numbers)
 }
 
 void
+spelch_form_put_under (SpelchForm *self, const char *member, GtkWidget *widget)
+{
+  GtkWidget *row = NULL;
+  for (guint i = 0; i < self->n_fields; i++)
+    if (g_strcmp0 (self->fields[i].member, member) == 0)
+      row = GTK_WIDGET (self->rows[i]);
+  gtk_widget_insert_after (widget, GTK_WIDGET (self), row);
+}
+
+void
 spelch_form_focus (SpelchForm *self, const char *member)
 {
   for (guint i = 0; i < self->n_fields; i++)
@@ -228,6 +266,8 @@ spelch_form_class_init (SpelchFormClass *klass)
                                          G_TYPE_NONE, 2, G_TYPE_POINTER, G_TYPE_STRING);
   signals[SIGNAL_DRAFTED] = g_signal_new ("drafted", SPELCH_TYPE_FORM, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                           G_TYPE_NONE, 1, G_TYPE_POINTER);
+  signals[SIGNAL_DROPPED]
+      = g_signal_new ("dropped", SPELCH_TYPE_FORM, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "spelchform");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);

@@ -20,7 +20,8 @@ G_DECLARE_FINAL_TYPE (SpelchForm, spelch_form, SPELCH, FORM, GtkWidget)
 typedef char *(*SpelchFormFault) (gconstpointer value, gpointer data);
 
 /* Signals: "edited" (value as gpointer, name of the field as const char *): a value without fault was
- * entered; "drafted" (value as gpointer): what is typed so far would make this value, without fault.
+ * entered; "drafted" (value as gpointer): what is typed so far would make this value, without fault;
+ * "dropped": what was drafted is not to be: it was taken back, or left with a fault.
  * @fields (static) describe a value of @size bytes, which is copied with memcpy(). */
 SpelchForm *spelch_form_new (const SpelchField *fields, guint n_fields, gsize size, SpelchFormFault fault,
                              gpointer data);
@@ -30,6 +31,9 @@ void spelch_form_show (SpelchForm *self, const char *id, gconstpointer value);
 
 /* How numbers are written and read. */
 void spelch_form_set_numbers (SpelchForm *self, const SpelchNumbers *numbers);
+
+/* Puts @widget under the field of @member. */
+void spelch_form_put_under (SpelchForm *self, const char *member, GtkWidget *widget);
 
 /* Puts the focus into the field of @member. */
 void spelch_form_focus (SpelchForm *self, const char *member);
