@@ -75,9 +75,26 @@ spelch_words_decimal (const SpelchNumbers *numbers, double value, int decimals)
 char *
 spelch_words_feed (const SpelchNumbers *numbers, double mm_min)
 {
-  bool inches = numbers->unit == SPELCH_UNIT_INCH;
-  g_autofree char *count = spelch_words_count (inches ? mm_min / SPELCH_MM_PER_INCH : mm_min);
-  return inches ? g_strdup_printf (_ ("%s in/min"), count) : g_strdup_printf (_ ("%s mm/min"), count);
+  SpelchFeedUnit as_lengths = numbers->unit == SPELCH_UNIT_INCH ? SPELCH_FEED_IN_MIN : SPELCH_FEED_MM_MIN;
+  SpelchFeedUnit unit = numbers->feed_unit == SPELCH_FEED_AS_LENGTHS ? as_lengths : numbers->feed_unit;
+  const double inches = mm_min / SPELCH_MM_PER_INCH;
+  const bool coarse = unit == SPELCH_FEED_M_MIN || unit == SPELCH_FEED_FT_MIN;
+  const double large = unit == SPELCH_FEED_M_MIN ? mm_min / 1000 : inches / 12;
+  g_autofree char *count = coarse ? spelch_words_decimal (numbers, large, large < 1 ? 2 : 1)
+                                  : spelch_words_count (unit == SPELCH_FEED_IN_MIN ? inches : mm_min);
+  switch (unit)
+    {
+    case SPELCH_FEED_IN_MIN:
+      return g_strdup_printf (_ ("%s in/min"), count);
+    case SPELCH_FEED_FT_MIN:
+      return g_strdup_printf (_ ("%s ft/min"), count);
+    case SPELCH_FEED_M_MIN:
+      return g_strdup_printf (_ ("%s m/min"), count);
+    case SPELCH_FEED_AS_LENGTHS:
+    case SPELCH_FEED_MM_MIN:
+    default:
+      return g_strdup_printf (_ ("%s mm/min"), count);
+    }
 }
 
 char *

@@ -7,12 +7,23 @@
 
 #include "plan/plan.h"
 
+/* How feeds are written. */
+typedef enum
+{
+  SPELCH_FEED_AS_LENGTHS, /* mm/min beside millimetres, in/min beside inches */
+  SPELCH_FEED_MM_MIN,
+  SPELCH_FEED_M_MIN,
+  SPELCH_FEED_IN_MIN,
+  SPELCH_FEED_FT_MIN,
+} SpelchFeedUnit;
+
 /* How numbers are written. */
 typedef struct
 {
   SpelchUnit unit;
   SpelchInchStyle inch_style;
   char decimal_sign; /* '.' or ',' */
+  SpelchFeedUnit feed_unit;
 } SpelchNumbers;
 
 /* A length in the chosen unit with its unit: "18.3 mm", "23/32 in". */
@@ -28,7 +39,7 @@ char *spelch_words_at_most (const SpelchNumbers *numbers, double mm);
 /* Whether a depth between the two can be shown without rounding it out of them. */
 bool spelch_words_fits (const SpelchNumbers *numbers, double from, double to);
 
-/* A feed: "5 400 mm/min", "213 in/min". */
+/* A feed: "5 400 mm/min", "5.4 m/min", "213 in/min", "17.7 ft/min". */
 char *spelch_words_feed (const SpelchNumbers *numbers, double mm_min);
 
 /* A whole number with thin spaces between groups of three: "18 000". */
