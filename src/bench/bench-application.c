@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/bench-application.h"
 #include "bench/appearance.h"
-#include "bench/bench-window.h"
+#include "bench/bench-files.h"
+#include "bench/recent.h"
 #include "bench/shelf-window.h"
 #include "plan/constants.h"
 
@@ -12,6 +13,8 @@ struct _SpelchApplication
   GtkApplication parent_instance;
   SpelchAppearance *appearance;
   SpelchShelves *shelves;
+  SpelchPreferred *preferred;
+  char *state_folder;
 };
 
 G_DEFINE_FINAL_TYPE (SpelchApplication, spelch_application, GTK_TYPE_APPLICATION)
@@ -26,12 +29,38 @@ do_about (GSimpleAction *action, GVariant *parameter, gpointer data)
                          GTK_LICENSE_GPL_3_0, NULL);
 }
 
+/* The bench used last; other windows of the program belong to one. */
+static SpelchBenchWindow *
+active_bench (gpointer application)
+{
+  for (GList *item = gtk_application_get_windows (application); item != NULL; item = item->next)
+    if (SPELCH_IS_BENCH_WINDOW (item->data))
+      return item->data;
+  return NULL;
+}
+
 static void
 do_quit (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  GtkWindow *window = gtk_application_get_active_window (data);
+  g_autoptr (GList) windows = g_list_copy (gtk_application_get_windows (data));
+  for (GList *item = windows; item != NULL; item = item->next)
+    if (SPELCH_IS_BENCH_WINDOW (item->data))
+      gtk_window_close (item->data);
+}
+
+static void
+do_open_recent (GSimpleAction *action, GVariant *uri, gpointer data)
+{
+  SpelchBenchWindow *window = active_bench (data);
+  g_autoptr (GFile) file = g_file_new_for_uri (g_variant_get_string (uri, NULL));
   if (window != NULL)
-    gtk_window_close (window);
+    spelch_bench_window_open (window, file);
+}
+
+static void
+do_clear_recent (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  spelch_recent_clear ();
 }
 
 /* ---- Windows ---- */
@@ -45,14 +74,21 @@ shelf_window_of (GtkApplication *application, SpelchListKind kind)
   return NULL;
 }
 
-/* The bench that was used last. */
-static GtkWindow *
-bench_window_of (GtkApplication *application)
+static void
+show_numbers (SpelchPreferred *preferred, SpelchShelfWindow *window)
 {
-  for (GList *l = gtk_application_get_windows (application); l != NULL; l = l->next)
-    if (SPELCH_IS_BENCH_WINDOW (l->data))
-      return l->data;
-  return NULL;
+  SpelchNumbers numbers = spelch_preferences_numbers (spelch_preferred_get (preferred));
+  spelch_shelf_window_set_numbers (window, &numbers);
+}
+
+static GtkWindow *
+add_shelf_window (SpelchApplication *self, SpelchListKind kind)
+{
+  SpelchShelfWindow *window
+      = spelch_shelf_window_new (GTK_APPLICATION (self), self->shelves, kind, self->appearance);
+  show_numbers (self->preferred, window);
+  g_signal_connect_object (self->preferred, "changed", G_CALLBACK (show_numbers), window, 0);
+  return GTK_WINDOW (window);
 }
 
 static void
@@ -65,14 +101,7 @@ do_shelf (GSimpleAction *action, GVariant *parameter, gpointer data)
       {
         GtkWindow *window = shelf_window_of (data, (SpelchListKind)kind);
         if (window == NULL)
-          {
-            g_autofree char *folder = g_build_filename (g_get_user_config_dir (), "spelch", NULL);
-            SpelchPreferences preferences = spelch_preferences_load (folder);
-            SpelchNumbers numbers = spelch_preferences_numbers (&preferences);
-            window = GTK_WINDOW (
-                spelch_shelf_window_new (data, self->shelves, (SpelchListKind)kind, self->appearance));
-            spelch_shelf_window_set_numbers (SPELCH_SHELF_WINDOW (window), &numbers);
-          }
+          window = add_shelf_window (self, (SpelchListKind)kind);
         gtk_window_present (window);
       }
 }
@@ -90,6 +119,8 @@ bind_keys (GtkApplication *application)
     { "win.open", { "<Control>o", NULL } },
     { "win.save", { "<Control>s", NULL } },
     { "win.save-as", { "<Control><Shift>s", NULL } },
+    { "win.close", { "<Control>w", NULL } },
+    { "win.new-window", { "<Control>n", NULL } },
     { "app.quit", { "<Control>q", NULL } },
     { "app.shelf::bits", { "<Control><Shift>b", NULL } },
     { "app.shelf::boards", { "<Control><Shift>d", NULL } },
@@ -103,33 +134,59 @@ bind_keys (GtkApplication *application)
 }
 
 static void
+follow_preferences (SpelchApplication *self)
+{
+  spelch_appearance_choose (self->appearance, spelch_preferred_get (self->preferred)->appearance);
+}
+
+static void
 spelch_application_startup (GApplication *application)
 {
   SpelchApplication *self = SPELCH_APPLICATION (application);
-  const GActionEntry actions[] = { { .name = "about", .activate = do_about },
-                                   { .name = "quit", .activate = do_quit },
-                                   { .name = "shelf", .parameter_type = "s", .activate = do_shelf } };
+  const GActionEntry actions[] = {
+    { .name = "about", .activate = do_about },
+    { .name = "quit", .activate = do_quit },
+    { .name = "open-recent", .parameter_type = "s", .activate = do_open_recent },
+    { .name = "clear-recent", .activate = do_clear_recent },
+    { .name = "shelf", .parameter_type = "s", .activate = do_shelf },
+  };
   G_APPLICATION_CLASS (spelch_application_parent_class)->startup (application);
   g_action_map_add_action_entries (G_ACTION_MAP (self), actions, G_N_ELEMENTS (actions), self);
   bind_keys (GTK_APPLICATION (self));
   g_autofree char *data = g_build_filename (g_get_user_data_dir (), "spelch", NULL);
   self->shelves = spelch_shelves_new (data);
-  self->appearance = spelch_appearance_new (gdk_display_get_default ());
   g_autofree char *folder = g_build_filename (g_get_user_config_dir (), "spelch", NULL);
-  spelch_appearance_choose (self->appearance, spelch_preferences_load (folder).appearance);
+  self->state_folder = g_build_filename (g_get_user_state_dir (), "spelch", NULL);
+  self->appearance = spelch_appearance_new (gdk_display_get_default ());
+  self->preferred = spelch_preferred_new (folder);
+  spelch_preferred_add_actions (self->preferred, G_ACTION_MAP (self));
+  g_signal_connect_object (self->preferred, "changed", G_CALLBACK (follow_preferences), self,
+                           G_CONNECT_SWAPPED);
+  follow_preferences (self);
+}
+
+SpelchBenchWindow *
+spelch_application_add_window (SpelchApplication *self)
+{
+  SpelchBenchWindow *window = spelch_bench_window_new (GTK_APPLICATION (self), self->appearance,
+                                                       self->shelves, self->preferred, self->state_folder);
+  spelch_bench_window_open_demo (window);
+  return window;
 }
 
 static SpelchBenchWindow *
 ensure_window (SpelchApplication *self)
 {
-  GtkWindow *window = bench_window_of (GTK_APPLICATION (self));
+  SpelchBenchWindow *window = active_bench (self);
   if (window != NULL)
-    return SPELCH_BENCH_WINDOW (window);
-  SpelchBenchWindow *fresh
-      = spelch_bench_window_new (GTK_APPLICATION (self), self->appearance, self->shelves);
-  spelch_bench_window_open_demo (fresh);
-  spelch_bench_window_offer_recovery (fresh);
-  return fresh;
+    return window;
+  window = spelch_application_add_window (self);
+  g_autoptr (GPtrArray) left_behind = spelch_recovery_find (self->state_folder);
+  g_autofree char *trouble = spelch_preferred_take_trouble (self->preferred);
+  spelch_bench_window_offer_recovery (window, left_behind);
+  if (trouble != NULL)
+    spelch_bench_window_complain (window, trouble);
+  return window;
 }
 
 static void
@@ -142,8 +199,9 @@ static void
 spelch_application_open (GApplication *application, GFile **files, int n_files, const char *hint)
 {
   SpelchBenchWindow *window = ensure_window (SPELCH_APPLICATION (application));
-  spelch_bench_window_open (window, files[0]);
   gtk_window_present (GTK_WINDOW (window));
+  for (int i = 0; i < n_files; i++)
+    spelch_files_open_apart (window, files[i]);
 }
 
 static void
@@ -152,6 +210,8 @@ spelch_application_finalize (GObject *object)
   SpelchApplication *self = SPELCH_APPLICATION (object);
   g_clear_object (&self->appearance);
   g_clear_object (&self->shelves);
+  g_clear_object (&self->preferred);
+  g_free (self->state_folder);
   G_OBJECT_CLASS (spelch_application_parent_class)->finalize (object);
 }
 

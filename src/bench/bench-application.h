@@ -1,9 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Application: starts the window, opens files given to it, and holds what belongs to the program as a whole:
- * appearance, about, quit and the keys for actions.
+ * Application: starts windows, opens files given to it, and holds what belongs to the program as a whole:
+ * preferences, appearance, about, quit and the keys for actions.
  */
 #pragma once
+
+#include "bench/bench-window.h"
 
 #include <gtk/gtk.h>
 
@@ -13,5 +15,8 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (SpelchApplication, spelch_application, SPELCH, APPLICATION, GtkApplication)
 
 SpelchApplication *spelch_application_new (void);
+
+/* Another window, with the demo part in it, not yet shown. */
+SpelchBenchWindow *spelch_application_add_window (SpelchApplication *self);
 
 G_END_DECLS

@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/bench-files.h"
+#include "bench/bench-application.h"
+#include "bench/recent.h"
+#include "files/file-io.h"
 #include "files/part-file.h"
 
 #include <glib/gi18n-lib.h>
@@ -32,18 +35,105 @@ go_ahead (SpelchQuestion *question)
 
 /* ---- Loading ---- */
 
-void
-spelch_files_load (SpelchBenchWindow *window, GFile *file)
+static SpelchPart *
+read_part (SpelchBenchWindow *window, GFile *file, char **etag)
 {
   g_autoptr (GError) error = NULL;
-  g_autofree char *etag = NULL;
-  g_autoptr (SpelchPart) part = spelch_part_load (file, &etag, &error);
+  SpelchPart *part = spelch_part_load (file, etag, &error);
   if (part == NULL)
-    {
-      spelch_bench_window_complain (window, error->message);
-      return;
-    }
+    spelch_bench_window_complain (window, error->message);
+  return part;
+}
+
+/* The window in which @file is open, or NULL. */
+static SpelchBenchWindow *
+find_window (SpelchBenchWindow *any, GFile *file)
+{
+  GtkApplication *application = gtk_window_get_application (GTK_WINDOW (any));
+  for (GList *item = gtk_application_get_windows (application); item != NULL; item = item->next)
+    if (SPELCH_IS_BENCH_WINDOW (item->data))
+      {
+        GFile *open = spelch_session_get_file (spelch_bench_window_get_session (item->data));
+        if (open != NULL && g_file_equal (open, file))
+          return item->data;
+      }
+  return NULL;
+}
+
+static bool
+show_if_open (SpelchBenchWindow *any, GFile *file)
+{
+  SpelchBenchWindow *window = find_window (any, file);
+  if (window != NULL)
+    gtk_window_present (GTK_WINDOW (window));
+  return window != NULL;
+}
+
+static SpelchBenchWindow *
+window_apart (SpelchBenchWindow *window)
+{
+  GtkApplication *application = gtk_window_get_application (GTK_WINDOW (window));
+  return spelch_bench_window_is_untouched (window)
+             ? window
+             : spelch_application_add_window (SPELCH_APPLICATION (application));
+}
+
+static void
+open_part (SpelchBenchWindow *window, SpelchPart *part, GFile *file, const char *etag)
+{
   spelch_session_open (spelch_bench_window_get_session (window), part, file, etag, false);
+  spelch_recent_add (file, part->name);
+  gtk_window_present (GTK_WINDOW (window));
+}
+
+static void
+open_here (SpelchBenchWindow *window, gpointer file)
+{
+  g_autofree char *etag = NULL;
+  g_autoptr (SpelchPart) part = read_part (window, file, &etag);
+  if (part != NULL)
+    open_part (window, part, file, etag);
+}
+
+void
+spelch_files_open (SpelchBenchWindow *window, GFile *file)
+{
+  if (!show_if_open (window, file))
+    spelch_files_ask (window, open_here, g_object_ref (file), g_object_unref);
+}
+
+void
+spelch_files_open_apart (SpelchBenchWindow *window, GFile *file)
+{
+  if (show_if_open (window, file))
+    return;
+  g_autofree char *etag = NULL;
+  g_autoptr (SpelchPart) part = read_part (window, file, &etag);
+  if (part != NULL)
+    open_part (window_apart (window), part, file, etag);
+}
+
+void
+spelch_files_take_up (SpelchBenchWindow *window, SpelchLeftBehind *left)
+{
+  SpelchBenchWindow *target = window_apart (window);
+  g_autoptr (SpelchPart) part = spelch_part_ref (left->part);
+  g_autoptr (GFile) file = left->file == NULL ? NULL : g_object_ref (left->file);
+  g_autofree char *etag = g_strdup (left->etag);
+  spelch_recovery_take_over (spelch_bench_window_get_recovery (target), left);
+  spelch_session_open (spelch_bench_window_get_session (target), part, file, etag, true);
+  gtk_window_present (GTK_WINDOW (target));
+}
+
+bool
+spelch_files_reload (SpelchBenchWindow *window)
+{
+  SpelchSession *session = spelch_bench_window_get_session (window);
+  g_autofree char *etag = NULL;
+  g_autoptr (SpelchPart) part = read_part (window, spelch_session_get_file (session), &etag);
+  if (part != NULL)
+    spelch_session_reload (session, part, etag);
+  return part != NULL;
 }
 
 static GtkFileChooserNative *
@@ -82,30 +172,102 @@ spelch_files_choose_and_open (SpelchBenchWindow *window)
 
 /* ---- Saving ---- */
 
+static void choose_and_save (SpelchQuestion *question);
+
+/* What to do about a file that another program has changed. */
+enum
+{
+  CONFLICT_SAVE_OVER = 1,
+  CONFLICT_SAVE_AS,
+  CONFLICT_READ_AGAIN,
+};
+
 static bool
-save_to (SpelchBenchWindow *window, GFile *file)
+save_to (SpelchBenchWindow *window, GFile *file, GError **error)
+{
+  SpelchSession *session = spelch_bench_window_get_session (window);
+  if (!spelch_session_save (session, file, error))
+    return false;
+  spelch_recent_add (spelch_session_get_file (session), spelch_session_get_part (session)->name);
+  return true;
+}
+
+/* Saves and goes on, or complains. Owns @question. */
+static void
+save_and_go (SpelchQuestion *question, GFile *file)
 {
   g_autoptr (GError) error = NULL;
-  if (spelch_session_save (spelch_bench_window_get_session (window), file, &error))
-    return true;
-  spelch_bench_window_complain (window, error->message);
-  return false;
+  if (save_to (question->window, file, &error))
+    go_ahead (question);
+  else
+    spelch_bench_window_complain (question->window, error->message);
+  question_free (question);
+}
+
+static void
+conflict_answered (GtkDialog *dialog, int response, SpelchQuestion *question)
+{
+  gtk_window_destroy (GTK_WINDOW (dialog));
+  if (response == CONFLICT_SAVE_AS)
+    {
+      choose_and_save (question);
+      return;
+    }
+  if (response == CONFLICT_SAVE_OVER)
+    {
+      spelch_session_overrule (spelch_bench_window_get_session (question->window));
+      save_and_go (question, NULL);
+      return;
+    }
+  if (response == CONFLICT_READ_AGAIN)
+    spelch_files_reload (question->window);
+  question_free (question);
+}
+
+/* Owns @question. */
+static void
+ask_about_conflict (SpelchQuestion *question)
+{
+  SpelchSession *session = spelch_bench_window_get_session (question->window);
+  g_autofree char *name = spelch_file_name (spelch_session_get_file (session));
+  GtkWidget *dialog
+      = gtk_message_dialog_new (GTK_WINDOW (question->window), GTK_DIALOG_MODAL, GTK_MESSAGE_WARNING,
+                                GTK_BUTTONS_NONE, _ ("%s was changed by another program."), name);
+  gtk_message_dialog_format_secondary_text (
+      GTK_MESSAGE_DIALOG (dialog), "%s",
+      _ ("Saving over it loses what the other program wrote. Reading it again can be undone here."));
+  gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("_Cancel"), GTK_RESPONSE_CANCEL);
+  gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("_Read it again"), CONFLICT_READ_AGAIN);
+  gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("Save _over it"), CONFLICT_SAVE_OVER);
+  gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("Save _as…"), CONFLICT_SAVE_AS);
+  gtk_dialog_set_default_response (GTK_DIALOG (dialog), CONFLICT_SAVE_AS);
+  g_signal_connect (dialog, "response", G_CALLBACK (conflict_answered), question);
+  gtk_window_present (GTK_WINDOW (dialog));
+}
+
+/* Saves to where the part came from, or asks where to. Owns @question. */
+static void
+save_here (SpelchQuestion *question)
+{
+  SpelchSession *session = spelch_bench_window_get_session (question->window);
+  if (spelch_session_get_file (session) == NULL)
+    choose_and_save (question);
+  else if (spelch_session_is_overtaken (session))
+    ask_about_conflict (question);
+  else
+    save_and_go (question, NULL);
 }
 
 static void
 place_chosen (GtkNativeDialog *dialog, int response, SpelchQuestion *question)
 {
-  bool saved = false;
-  if (response == GTK_RESPONSE_ACCEPT)
-    {
-      g_autoptr (GFile) file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
-      saved = save_to (question->window, file);
-    }
+  g_autoptr (GFile) file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
   gtk_native_dialog_destroy (dialog);
   g_object_unref (dialog);
-  if (saved)
-    go_ahead (question);
-  question_free (question);
+  if (response == GTK_RESPONSE_ACCEPT && file != NULL)
+    save_and_go (question, file);
+  else
+    question_free (question);
 }
 
 /* Owns @question. */
@@ -139,10 +301,8 @@ spelch_files_save_as (SpelchBenchWindow *window)
 void
 spelch_files_save (SpelchBenchWindow *window)
 {
-  if (spelch_session_get_file (spelch_bench_window_get_session (window)) == NULL)
-    spelch_files_save_as (window);
-  else
-    save_to (window, NULL);
+  if (spelch_session_get_part (spelch_bench_window_get_session (window)) != NULL)
+    save_here (question_new (window, NULL, NULL, NULL));
 }
 
 /* ---- Asking ---- */
@@ -150,19 +310,17 @@ spelch_files_save (SpelchBenchWindow *window)
 static void
 answered (GtkDialog *dialog, int response, SpelchQuestion *question)
 {
-  SpelchBenchWindow *window = question->window;
-  bool has_file = spelch_session_get_file (spelch_bench_window_get_session (window)) != NULL;
   gtk_window_destroy (GTK_WINDOW (dialog));
-  if (response == GTK_RESPONSE_ACCEPT && !has_file)
+  if (response == GTK_RESPONSE_ACCEPT)
     {
-      choose_and_save (question);
+      save_here (question);
       return;
     }
-  bool saved = response == GTK_RESPONSE_ACCEPT && save_to (window, NULL);
   if (response == GTK_RESPONSE_REJECT)
-    spelch_recovery_forget (spelch_bench_window_get_recovery (window));
-  if (saved || response == GTK_RESPONSE_REJECT)
-    go_ahead (question);
+    {
+      spelch_recovery_forget (spelch_bench_window_get_recovery (question->window));
+      go_ahead (question);
+    }
   question_free (question);
 }
 

@@ -19,5 +19,14 @@ void spelch_files_choose_and_open (SpelchBenchWindow *window);
 void spelch_files_save (SpelchBenchWindow *window);
 void spelch_files_save_as (SpelchBenchWindow *window);
 
-/* Reads @file into the session, or complains. */
-void spelch_files_load (SpelchBenchWindow *window, GFile *file);
+/* Opens @file in the window, or shows the one where it is open already. Unsaved work is asked about first. */
+void spelch_files_open (SpelchBenchWindow *window, GFile *file);
+
+/* Opens @file in a window of its own, unless @window is untouched or it is open already. */
+void spelch_files_open_apart (SpelchBenchWindow *window, GFile *file);
+
+/* Opens what was left behind, in a window of its own unless @window is untouched. Takes @left over. */
+void spelch_files_take_up (SpelchBenchWindow *window, SpelchLeftBehind *left);
+
+/* Reads the window's file again, as a step that can be undone; or complains. */
+bool spelch_files_reload (SpelchBenchWindow *window);

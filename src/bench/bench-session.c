@@ -524,6 +524,51 @@ spelch_session_get_file (SpelchSession *self)
   return self->file;
 }
 
+const char *
+spelch_session_get_etag (SpelchSession *self)
+{
+  return self->etag;
+}
+
+static char *
+etag_on_disk (SpelchSession *self)
+{
+  g_autoptr (GFileInfo) info
+      = self->file == NULL
+            ? NULL
+            : g_file_query_info (self->file, G_FILE_ATTRIBUTE_ETAG_VALUE, G_FILE_QUERY_INFO_NONE, NULL, NULL);
+  return info == NULL ? NULL : g_strdup (g_file_info_get_etag (info));
+}
+
+bool
+spelch_session_is_overtaken (SpelchSession *self)
+{
+  g_autofree char *etag = etag_on_disk (self);
+  return etag != NULL && self->etag != NULL && !g_str_equal (etag, self->etag);
+}
+
+void
+spelch_session_overrule (SpelchSession *self)
+{
+  g_free (self->etag);
+  self->etag = etag_on_disk (self);
+}
+
+void
+spelch_session_reload (SpelchSession *self, SpelchPart *part, const char *etag)
+{
+  g_return_if_fail (self->part != NULL);
+  spelch_session_commit (self);
+  spelch_history_step (self->history, self->part, self->cut, _ ("read the file again"), NULL,
+                       g_get_monotonic_time ());
+  self->tries = false;
+  set_part (self, part);
+  set_saved (self, part);
+  g_free (self->etag);
+  self->etag = g_strdup (etag);
+  replan (self, SPELCH_CHANGE_OPENED | SPELCH_CHANGE_PART | SPELCH_CHANGE_CUT | SPELCH_CHANGE_HISTORY);
+}
+
 bool
 spelch_session_save (SpelchSession *self, GFile *file, GError **error)
 {

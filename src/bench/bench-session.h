@@ -102,8 +102,21 @@ void spelch_session_redo (SpelchSession *self);
 bool spelch_session_is_unsaved (SpelchSession *self);
 GFile *spelch_session_get_file (SpelchSession *self);
 
+/* What tells whether the file has changed since it was read or saved; NULL: not known. */
+const char *spelch_session_get_etag (SpelchSession *self);
+
 /* Saves to @file (NULL: where it came from; then a change on disk is noticed). On failure nothing changes. */
 bool spelch_session_save (SpelchSession *self, GFile *file, GError **error);
+
+/* Whether something else stands in the file than was read or saved last. A file that is gone can be saved
+ * again. */
+bool spelch_session_is_overtaken (SpelchSession *self);
+
+/* What stands in the file now may be saved over. */
+void spelch_session_overrule (SpelchSession *self);
+
+/* Takes @part, as the file was read again with @etag: a step that can be undone. */
+void spelch_session_reload (SpelchSession *self, SpelchPart *part, const char *etag);
 
 /* Makes a passing remark. */
 void spelch_session_say (SpelchSession *self, const char *sentence);

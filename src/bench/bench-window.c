@@ -1,13 +1,16 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/bench-window.h"
+#include "bench/bench-application.h"
 #include "bench/bench-files.h"
 #include "bench/bit-drawer.h"
 #include "bench/columns.h"
 #include "bench/cut-list.h"
 #include "bench/depths-row.h"
+#include "bench/file-watch.h"
 #include "bench/frame-meter.h"
+#include "bench/offer.h"
 #include "bench/plan-panel.h"
-#include "bench/preferences.h"
+#include "bench/recent.h"
 #include "bench/setting-panel.h"
 #include "bench/side-view.h"
 #include "bench/verdict-line.h"
@@ -25,9 +28,10 @@ struct _SpelchBenchWindow
   GListModel *quantities;
   SpelchAppearance *appearance;
   SpelchRecovery *recovery;
-  SpelchPart *left_behind; /* offered for recovery */
-  GFile *left_behind_file;
-  bool closing; /* what is unsaved was asked about */
+  SpelchPreferred *preferred;
+  SpelchFileWatch *watch;
+  GPtrArray *left_behind; /* SpelchLeftBehind, to be offered; may be NULL */
+  bool closing;           /* what is unsaved was asked about */
 
   GtkLabel *part_name;
   GtkMenuButton *cut_menu;
@@ -35,8 +39,9 @@ struct _SpelchBenchWindow
   GtkWidget *redo;
   GtkInfoBar *error_bar;
   GtkLabel *error_words;
-  GtkInfoBar *recovery_bar;
-  GtkLabel *recovery_words;
+  SpelchOffer *recovery_offer;
+  SpelchOffer *reload_offer;
+  GMenu *recent;
   SpelchCutList *cuts;
   SpelchSideView *side_view;
   SpelchRemark *remark;
@@ -76,49 +81,64 @@ error_answered (SpelchBenchWindow *self)
   gtk_label_set_text (self->error_words, "");
 }
 
-void
-spelch_bench_window_offer_recovery (SpelchBenchWindow *self)
+static void
+offer_next (SpelchBenchWindow *self)
 {
-  self->left_behind = spelch_recovery_find (self->recovery, &self->left_behind_file);
-  if (self->left_behind == NULL)
+  if (self->left_behind == NULL || self->left_behind->len == 0)
     return;
+  const SpelchLeftBehind *left = g_ptr_array_index (self->left_behind, 0);
   g_autofree char *words = g_strdup_printf (
-      _ ("Spelch ended with unsaved changes to “%s”. Take them up again?"), self->left_behind->name);
-  gtk_label_set_text (self->recovery_words, words);
-  gtk_info_bar_set_revealed (self->recovery_bar, TRUE);
+      _ ("Spelch ended with unsaved changes to “%s”. Take them up again?"), left->part->name);
+  spelch_offer_ask (self->recovery_offer, words, _ ("Take them up"), _ ("Throw them away"));
+}
+
+void
+spelch_bench_window_offer_recovery (SpelchBenchWindow *self, GPtrArray *left_behind)
+{
+  self->left_behind = g_ptr_array_ref (left_behind);
+  offer_next (self);
 }
 
 static void
-take_up (SpelchBenchWindow *self, gpointer data)
+recovery_answered (SpelchBenchWindow *self, guint answer, SpelchOffer *offer)
 {
-  g_autoptr (SpelchPart) part = g_steal_pointer (&self->left_behind);
-  if (part == NULL)
+  if (self->left_behind == NULL || self->left_behind->len == 0)
     return;
-  g_autofree char *etag = NULL;
-  if (self->left_behind_file != NULL)
-    {
-      g_autoptr (GFileInfo) info
-          = g_file_query_info (self->left_behind_file, G_FILE_ATTRIBUTE_ETAG_VALUE, 0, NULL, NULL);
-      etag = info == NULL ? NULL : g_strdup (g_file_info_get_etag (info));
-    }
-  spelch_session_open (self->session, part, self->left_behind_file, etag, true);
-  gtk_info_bar_set_revealed (self->recovery_bar, FALSE);
-  spelch_recovery_answered (self->recovery);
+  g_autoptr (SpelchLeftBehind) left = g_ptr_array_steal_index (self->left_behind, 0);
+  if (answer == SPELCH_ANSWER_YES)
+    spelch_files_take_up (self, g_steal_pointer (&left));
+  else if (answer == SPELCH_ANSWER_NO)
+    spelch_left_behind_throw_away (left);
+  offer_next (self); /* what is closed without an answer is asked about at the next start */
 }
 
 static void
-recovery_answered (SpelchBenchWindow *self, int response, GtkInfoBar *bar)
+reload_answered (SpelchBenchWindow *self, guint answer, SpelchOffer *offer)
 {
-  if (response == GTK_RESPONSE_ACCEPT)
+  if (answer == SPELCH_ANSWER_YES)
+    spelch_files_reload (self);
+  else if (answer == SPELCH_ANSWER_NO)
+    spelch_session_overrule (self->session);
+}
+
+static void
+overtaken (SpelchBenchWindow *self, SpelchFileWatch *watch)
+{
+  g_autofree char *name = g_file_get_basename (spelch_session_get_file (self->session));
+  g_autofree char *shown = g_filename_display_name (name);
+  if (spelch_session_is_unsaved (self->session))
     {
-      spelch_files_ask (self, take_up, NULL, NULL);
+      g_autofree char *words = g_strdup_printf (
+          _ ("%s was changed by another program, and there are unsaved changes here. Reading "
+             "it again can be undone."),
+          shown);
+      spelch_offer_ask (self->reload_offer, words, _ ("Read it again"), _ ("Keep what is here"));
       return;
     }
-  gtk_info_bar_set_revealed (self->recovery_bar, FALSE);
-  if (response != GTK_RESPONSE_REJECT)
-    return; /* closed without an answer: asked again next time */
-  g_clear_pointer (&self->left_behind, spelch_part_unref);
-  spelch_recovery_answered (self->recovery);
+  g_autofree char *words
+      = g_strdup_printf (_ ("%s was changed by another program and has been read again."), shown);
+  if (spelch_files_reload (self))
+    spelch_session_say (self->session, words);
 }
 
 /* ---- Actions ---- */
@@ -161,58 +181,17 @@ do_show_cut (GSimpleAction *action, GVariant *state, gpointer data)
   spelch_session_show_cut (self->session, (guint)g_variant_get_int32 (state));
 }
 
-static char *
-preferences_folder (void)
-{
-  return g_build_filename (g_get_user_config_dir (), "spelch", NULL);
-}
-
-/* Shows and keeps a changed preference. */
 static void
-prefer (SpelchBenchWindow *self, const SpelchPreferences *preferences)
+do_new_window (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  g_autofree char *folder = preferences_folder ();
-  SpelchNumbers numbers = spelch_preferences_numbers (preferences);
-  spelch_preferences_save (preferences, folder);
-  spelch_session_set_numbers (self->session, &numbers);
-  spelch_appearance_choose (self->appearance, preferences->appearance);
-}
-
-static SpelchPreferences
-preferences_now (void)
-{
-  g_autofree char *folder = preferences_folder ();
-  return spelch_preferences_load (folder);
+  GtkApplication *application = gtk_window_get_application (data);
+  gtk_window_present (GTK_WINDOW (spelch_application_add_window (SPELCH_APPLICATION (application))));
 }
 
 static void
-do_unit (GSimpleAction *action, GVariant *state, gpointer data)
+do_close (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  SpelchPreferences preferences = preferences_now ();
-  g_simple_action_set_state (action, state);
-  preferences.unit
-      = g_str_equal (g_variant_get_string (state, NULL), "in") ? SPELCH_UNIT_INCH : SPELCH_UNIT_MM;
-  prefer (data, &preferences);
-}
-
-static void
-do_inch_decimals (GSimpleAction *action, GVariant *state, gpointer data)
-{
-  SpelchPreferences preferences = preferences_now ();
-  g_simple_action_set_state (action, state);
-  preferences.inch_style = g_variant_get_boolean (state) ? SPELCH_INCH_DECIMAL : SPELCH_INCH_FRACTION;
-  prefer (data, &preferences);
-}
-
-static void
-do_appearance (GSimpleAction *action, GVariant *state, gpointer data)
-{
-  SpelchPreferences preferences = preferences_now ();
-  int choice = SPELCH_APPEARANCE_SYSTEM;
-  g_simple_action_set_state (action, state);
-  spelch_code_read (&SPELCH_APPEARANCE_CODES, g_variant_get_string (state, NULL), &choice);
-  preferences.appearance = (SpelchAppearanceChoice)choice;
-  prefer (data, &preferences);
+  gtk_window_close (data);
 }
 
 static const GActionEntry ACTIONS[] = {
@@ -222,9 +201,8 @@ static const GActionEntry ACTIONS[] = {
   { .name = "save", .activate = do_save },
   { .name = "save-as", .activate = do_save_as },
   { .name = "cut", .parameter_type = "i", .state = "0", .change_state = do_show_cut },
-  { .name = "unit", .parameter_type = "s", .state = "'mm'", .change_state = do_unit },
-  { .name = "inch-decimals", .state = "false", .change_state = do_inch_decimals },
-  { .name = "appearance", .parameter_type = "s", .state = "'system'", .change_state = do_appearance },
+  { .name = "new-window", .activate = do_new_window },
+  { .name = "close", .activate = do_close },
 };
 
 static void
@@ -303,6 +281,8 @@ session_changed (SpelchSession *session, guint change, SpelchBenchWindow *self)
     }
   if (change & SPELCH_CHANGE_OPENED)
     fill_cut_menu (self);
+  if ((change & SPELCH_CHANGE_HISTORY) && !spelch_session_is_overtaken (session))
+    spelch_offer_withdraw (self->reload_offer);
 }
 
 static void
@@ -328,16 +308,16 @@ bit_remarked (SpelchBenchWindow *self, const char *words, SpelchBitDrawer *drawe
 
 /* ---- Opening and closing ---- */
 
-static void
-open_file (SpelchBenchWindow *self, gpointer file)
-{
-  spelch_files_load (self, file);
-}
-
 void
 spelch_bench_window_open (SpelchBenchWindow *self, GFile *file)
 {
-  spelch_files_ask (self, open_file, g_object_ref (file), g_object_unref);
+  spelch_files_open (self, file);
+}
+
+bool
+spelch_bench_window_is_untouched (SpelchBenchWindow *self)
+{
+  return spelch_session_get_file (self->session) == NULL && !spelch_session_is_unsaved (self->session);
 }
 
 void
@@ -345,6 +325,33 @@ spelch_bench_window_open_demo (SpelchBenchWindow *self)
 {
   g_autoptr (SpelchPart) demo = spelch_shop_demo ();
   spelch_session_open (self->session, demo, NULL, NULL, false);
+}
+
+static gboolean
+file_dropped (SpelchBenchWindow *self, const GValue *value, double x, double y, GtkDropTarget *target)
+{
+  GSList *files = g_value_get_boxed (value);
+  if (files == NULL)
+    return FALSE;
+  spelch_files_open (self, files->data);
+  for (GSList *more = files->next; more != NULL; more = more->next)
+    spelch_files_open_apart (self, more->data);
+  return TRUE;
+}
+
+static void
+take_drops (SpelchBenchWindow *self)
+{
+  GtkDropTarget *target = gtk_drop_target_new (GDK_TYPE_FILE_LIST, GDK_ACTION_COPY);
+  g_signal_connect_swapped (target, "drop", G_CALLBACK (file_dropped), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (target));
+}
+
+static void
+became_active (SpelchBenchWindow *self)
+{
+  if (gtk_window_is_active (GTK_WINDOW (self)))
+    spelch_file_watch_look (self->watch);
 }
 
 static void
@@ -381,13 +388,16 @@ spelch_bench_window_dispose (GObject *object)
   SpelchBenchWindow *self = SPELCH_BENCH_WINDOW (object);
   if (self->appearance != NULL)
     g_signal_handlers_disconnect_by_data (self->appearance, self);
+  if (self->preferred != NULL)
+    g_signal_handlers_disconnect_by_data (self->preferred, self);
   gtk_widget_dispose_template (GTK_WIDGET (object), SPELCH_TYPE_BENCH_WINDOW);
   g_clear_object (&self->recovery);
+  g_clear_object (&self->watch);
   g_clear_object (&self->quantities);
   g_clear_object (&self->session);
   g_clear_object (&self->appearance);
-  g_clear_object (&self->left_behind_file);
-  g_clear_pointer (&self->left_behind, spelch_part_unref);
+  g_clear_object (&self->preferred);
+  g_clear_pointer (&self->left_behind, g_ptr_array_unref);
   G_OBJECT_CLASS (spelch_bench_window_parent_class)->dispose (object);
 }
 
@@ -400,8 +410,9 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, redo);
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, error_bar);
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, error_words);
-  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, recovery_bar);
-  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, recovery_words);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, recovery_offer);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, reload_offer);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, recent);
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, cuts);
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, side_view);
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, remark);
@@ -411,6 +422,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, verdicts);
   gtk_widget_class_bind_template_callback (widget_class, error_answered);
   gtk_widget_class_bind_template_callback (widget_class, recovery_answered);
+  gtk_widget_class_bind_template_callback (widget_class, reload_answered);
   gtk_widget_class_bind_template_callback (widget_class, bit_dropped);
   gtk_widget_class_bind_template_callback (widget_class, bit_remarked);
 }
@@ -424,6 +436,7 @@ spelch_bench_window_class_init (SpelchBenchWindowClass *klass)
   GTK_WINDOW_CLASS (klass)->close_request = spelch_bench_window_close_request;
   g_type_ensure (SPELCH_TYPE_COLUMNS);
   g_type_ensure (SPELCH_TYPE_CUT_LIST);
+  g_type_ensure (SPELCH_TYPE_OFFER);
   g_type_ensure (SPELCH_TYPE_SIDE_VIEW);
   g_type_ensure (SPELCH_TYPE_REMARK);
   g_type_ensure (SPELCH_TYPE_DEPTHS_ROW);
@@ -445,13 +458,8 @@ spelch_bench_window_init (SpelchBenchWindow *self)
 static void
 show_preferences (SpelchBenchWindow *self)
 {
-  SpelchPreferences preferences = preferences_now ();
-  SpelchNumbers numbers = spelch_preferences_numbers (&preferences);
+  SpelchNumbers numbers = spelch_preferences_numbers (spelch_preferred_get (self->preferred));
   spelch_session_set_numbers (self->session, &numbers);
-  set_state (self, "unit", g_variant_new_string (preferences.unit == SPELCH_UNIT_INCH ? "in" : "mm"));
-  set_state (self, "inch-decimals", g_variant_new_boolean (preferences.inch_style == SPELCH_INCH_DECIMAL));
-  set_state (self, "appearance",
-             g_variant_new_string (spelch_code_of (&SPELCH_APPEARANCE_CODES, (int)preferences.appearance)));
 }
 
 /* The quantities first: the other views read them. */
@@ -471,17 +479,27 @@ connect_views (SpelchBenchWindow *self, SpelchShelves *shelves)
 }
 
 SpelchBenchWindow *
-spelch_bench_window_new (GtkApplication *application, SpelchAppearance *appearance, SpelchShelves *shelves)
+spelch_bench_window_new (GtkApplication *application, SpelchAppearance *appearance, SpelchShelves *shelves,
+                         SpelchPreferred *preferred, const char *state_folder)
 {
   SpelchBenchWindow *self = g_object_new (SPELCH_TYPE_BENCH_WINDOW, "application", application, NULL);
-  g_autofree char *state = g_build_filename (g_get_user_state_dir (), "spelch", NULL);
+  g_autoptr (GMenuModel) recent = spelch_recent_menu ();
   self->appearance = g_object_ref (appearance);
-  self->recovery = spelch_recovery_new (self->session, state);
+  self->preferred = g_object_ref (preferred);
+  self->recovery = spelch_recovery_new (self->session, state_folder);
+  self->watch = spelch_file_watch_new (self->session);
   gtk_window_set_default_size (GTK_WINDOW (self), WIDTH, HEIGHT);
+  g_menu_append_section (self->recent, NULL, recent);
   show_preferences (self);
   spelch_shelves_add_session (shelves, self->session);
   spelch_session_set_drawer (self->session, spelch_shelves_get (shelves, SPELCH_LIST_BITS));
   connect_views (self, shelves);
+  take_drops (self);
+  g_signal_connect_swapped (self->recovery, "troubled", G_CALLBACK (spelch_bench_window_complain), self);
+  g_signal_connect_swapped (self->watch, "overtaken", G_CALLBACK (overtaken), self);
+  g_signal_connect (self, "notify::is-active", G_CALLBACK (became_active), NULL);
+  g_signal_connect_swapped (preferred, "changed", G_CALLBACK (show_preferences), self);
+  g_signal_connect_swapped (preferred, "said", G_CALLBACK (spelch_bench_window_complain), self);
   g_signal_connect_swapped (appearance, "changed", G_CALLBACK (look_changed), self);
   look_changed (self);
   return self;

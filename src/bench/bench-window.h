@@ -8,6 +8,7 @@
 
 #include "bench/appearance.h"
 #include "bench/bench-session.h"
+#include "bench/preferred.h"
 #include "bench/recovery.h"
 #include "bench/shelves.h"
 
@@ -18,12 +19,17 @@ G_BEGIN_DECLS
 #define SPELCH_TYPE_BENCH_WINDOW (spelch_bench_window_get_type ())
 G_DECLARE_FINAL_TYPE (SpelchBenchWindow, spelch_bench_window, SPELCH, BENCH_WINDOW, GtkApplicationWindow)
 
+/* Unsaved work is kept aside in @state_folder. */
 SpelchBenchWindow *spelch_bench_window_new (GtkApplication *application, SpelchAppearance *appearance,
-                                            SpelchShelves *shelves);
+                                            SpelchShelves *shelves, SpelchPreferred *preferred,
+                                            const char *state_folder);
 
-/* Opens @file; what is open is asked about first when it isn't saved. A file that can't be read is complained
- * about and leaves the part as it is. */
+/* Opens @file here, or shows the window where it is open already; what is open here is asked about first when
+ * it isn't saved. A file that can't be read is complained about and leaves the part as it is. */
 void spelch_bench_window_open (SpelchBenchWindow *self, GFile *file);
+
+/* Whether nothing of the person's own is in it. */
+bool spelch_bench_window_is_untouched (SpelchBenchWindow *self);
 
 /* Opens the demo part. */
 void spelch_bench_window_open_demo (SpelchBenchWindow *self);
@@ -32,6 +38,8 @@ void spelch_bench_window_open_demo (SpelchBenchWindow *self);
 SpelchSession *spelch_bench_window_get_session (SpelchBenchWindow *self);
 SpelchRecovery *spelch_bench_window_get_recovery (SpelchBenchWindow *self);
 void spelch_bench_window_complain (SpelchBenchWindow *self, const char *sentence);
-void spelch_bench_window_offer_recovery (SpelchBenchWindow *self);
+
+/* Asks about each SpelchLeftBehind of @left_behind (a reference is taken). */
+void spelch_bench_window_offer_recovery (SpelchBenchWindow *self, GPtrArray *left_behind);
 
 G_END_DECLS

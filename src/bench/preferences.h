@@ -6,6 +6,7 @@
 #pragma once
 
 #include "plan/words.h"
+#include "shop/part.h"
 
 #include <glib.h>
 
@@ -21,15 +22,26 @@ extern const SpelchCodes SPELCH_APPEARANCE_CODES; /* system, light, dark, high-c
 typedef struct
 {
   SpelchAppearanceChoice appearance;
+  bool reduced_motion; /* also where the system doesn't ask for it */
   SpelchUnit unit;
   SpelchInchStyle inch_style;
+  SpelchFeedUnit feed_unit;
+  int accepted_seen, accepted_hidden; /* for new parts, 1 to 5 */
+  SpelchTolerances tolerances;        /* for new parts, 0 to 5 mm */
+  guint hints_done;                   /* how many of the first hints were followed or put away */
 } SpelchPreferences;
 
-/* @folder: the program's configuration folder. */
-SpelchPreferences spelch_preferences_load (const char *folder);
+SpelchPreferences spelch_preferences_default (void);
 
-/* Failing to keep a preference is said on the log and does no harm. */
-void spelch_preferences_save (const SpelchPreferences *preferences, const char *folder);
+/* @folder: the program's configuration folder. @trouble, when not NULL, gets a sentence about what was
+ * spoilt there, or NULL. Free with g_free(). */
+SpelchPreferences spelch_preferences_load (const char *folder, char **trouble);
+
+/* Keeps them; the old file stays whole until the new one is. False, with a sentence, when that fails. */
+bool spelch_preferences_save (const SpelchPreferences *preferences, const char *folder, GError **error);
 
 /* Numbers as preferred, with the decimal sign of the locale. */
 SpelchNumbers spelch_preferences_numbers (const SpelchPreferences *preferences);
+
+/* Gives a new, not yet shared part the preferred grades and tolerances. */
+void spelch_preferences_seed (const SpelchPreferences *preferences, SpelchPart *part);

@@ -85,6 +85,7 @@ class Bench:
                     XDG_DATA_HOME=str(self.home / 'data'))
         kept.setdefault('LC_ALL', 'C.UTF-8')
         kept.update(environment or {})
+        self.environment = kept
         if not running:
             self.log = self.home / 'stderr'
             with open(self.log, 'ab') as log:

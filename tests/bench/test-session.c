@@ -304,34 +304,42 @@ test_quantities (void)
   g_free (heard.said);
 }
 
+static bool
+wait_for_copy (SpelchRecovery *recovery)
+{
+  gint64 begun = g_get_monotonic_time ();
+  const char *path = spelch_recovery_get_path (recovery);
+  while (!g_file_test (path, G_FILE_TEST_EXISTS) && g_get_monotonic_time () - begun < 5 * G_USEC_PER_SEC)
+    g_main_context_iteration (NULL, FALSE);
+  return g_file_test (path, G_FILE_TEST_EXISTS);
+}
+
+static guint
+count_left (const char *folder)
+{
+  g_autoptr (GPtrArray) left = spelch_recovery_find (folder);
+  return left->len;
+}
+
 static void
 test_saving_and_recovery (void)
 {
   Heard heard = { 0 };
   g_autofree char *folder = g_dir_make_tmp ("spelch-session-XXXXXX", NULL);
   g_autofree char *path = g_build_filename (folder, "part.spelch", NULL);
-  g_autofree char *kept = g_build_filename (folder, "state", "recovery.spelch", NULL);
   g_autofree char *state = g_build_filename (folder, "state", NULL);
   g_autoptr (GFile) file = g_file_new_for_path (path);
   g_autoptr (GError) error = NULL;
   g_autoptr (SpelchSession) session = session_with_demo (&heard);
   g_autoptr (SpelchRecovery) recovery = spelch_recovery_new (session, state);
   g_assert_true (spelch_session_edit (session, with_first_pass (session, 6), "move pass 1", NULL));
-  gint64 begun = g_get_monotonic_time ();
-  while (!g_file_test (kept, G_FILE_TEST_EXISTS) && g_get_monotonic_time () - begun < 5 * G_USEC_PER_SEC)
-    g_main_context_iteration (NULL, FALSE);
-  g_assert_true (g_file_test (kept, G_FILE_TEST_EXISTS));
-  g_autofree char *text = NULL;
-  gsize length = 0;
-  g_assert_true (g_file_get_contents (kept, &text, &length, NULL));
-  g_autoptr (SpelchPart) copy = spelch_part_from_json (text, length, "kept", &error);
-  g_assert_no_error (error);
-  g_assert_cmpfloat (copy->cuts[0].held.passes[0].mm, ==, 6);
+  g_assert_true (wait_for_copy (recovery));
+  g_assert_cmpuint (count_left (state), ==, 0); /* it is being kept, not left behind */
 
   g_assert_true (spelch_session_save (session, file, &error));
   g_assert_no_error (error);
   g_assert_false (spelch_session_is_unsaved (session));
-  g_assert_false (g_file_test (kept, G_FILE_TEST_EXISTS));                 /* saved: nothing to recover */
+  g_assert_false (g_file_test (spelch_recovery_get_path (recovery), G_FILE_TEST_EXISTS));
   g_assert_cmpstr (spelch_session_undo_name (session), ==, "move pass 1"); /* saving forgets nothing */
   g_autoptr (GFile) nowhere = g_file_new_for_path ("/no/such/folder/part.spelch");
   g_assert_false (spelch_session_save (session, nowhere, &error));
@@ -340,6 +348,69 @@ test_saving_and_recovery (void)
   g_clear_object (&recovery);
   g_unlink (path);
   g_rmdir (state);
+  g_rmdir (folder);
+  g_free (heard.said);
+}
+
+/* Two windows end without saving; a third takes one up and throws the other away. */
+static void
+test_left_behind (void)
+{
+  Heard heard = { 0 };
+  g_autofree char *folder = g_dir_make_tmp ("spelch-left-XXXXXX", NULL);
+  g_autofree char *path = g_build_filename (folder, "part.spelch", NULL);
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  g_autoptr (GError) error = NULL;
+  g_autofree char *etag = NULL;
+  for (int i = 0; i < 2; i++)
+    {
+      g_autoptr (SpelchSession) session = session_with_demo (&heard);
+      g_autoptr (SpelchRecovery) recovery = spelch_recovery_new (session, folder);
+      if (i == 0)
+        g_assert_true (spelch_session_save (session, file, &error));
+      if (i == 0)
+        etag = g_strdup (spelch_session_get_etag (session));
+      g_assert_true (spelch_session_edit (session, with_first_pass (session, 6 + i), "move", NULL));
+      g_assert_true (wait_for_copy (recovery));
+      for (int wait = 0; wait < 20; wait++) /* until the writing is over, which holds the lock */
+        {
+          let_settle ();
+          g_usleep (10000);
+        }
+    }
+  g_autoptr (SpelchSession) session = session_with_demo (&heard);
+  g_autoptr (SpelchRecovery) recovery = spelch_recovery_new (session, folder);
+  g_autoptr (GPtrArray) left = spelch_recovery_find (folder);
+  g_assert_cmpuint (left->len, ==, 2);
+  guint with_file = ((SpelchLeftBehind *)g_ptr_array_index (left, 0))->file != NULL ? 0 : 1;
+  SpelchLeftBehind *taken = g_ptr_array_steal_index (left, with_file);
+  g_assert_true (g_file_equal (taken->file, file));
+  g_assert_cmpstr (taken->etag, ==, etag);
+  g_assert_cmpfloat (taken->part->cuts[0].held.passes[0].mm, ==, 6);
+  g_autoptr (SpelchPart) part = spelch_part_ref (taken->part);
+  spelch_recovery_take_over (recovery, taken);
+  spelch_session_open (session, part, file, etag, true);
+  g_assert_true (g_file_test (spelch_recovery_get_path (recovery), G_FILE_TEST_EXISTS));
+  spelch_left_behind_throw_away (g_ptr_array_index (left, 0));
+  g_ptr_array_set_size (left, 0);
+  g_assert_cmpuint (count_left (folder), ==, 0);
+
+  /* Another program writes to the file; what is open can be kept or the file read again, with a way back. */
+  g_assert_false (spelch_session_is_overtaken (session));
+  g_usleep (20000);
+  g_assert_true (spelch_part_save (part, file, NULL, NULL, &error));
+  g_assert_true (spelch_session_is_overtaken (session));
+  g_assert_false (spelch_session_save (session, NULL, &error));
+  g_assert_error (error, SPELCH_FILE_ERROR, SPELCH_FILE_ERROR_CHANGED);
+  g_autofree char *newer = NULL;
+  g_autoptr (SpelchPart) again = spelch_part_load (file, &newer, NULL);
+  spelch_session_reload (session, again, newer);
+  g_assert_false (spelch_session_is_unsaved (session));
+  g_assert_false (g_file_test (spelch_recovery_get_path (recovery), G_FILE_TEST_EXISTS));
+  spelch_session_undo (session);
+  g_assert_true (spelch_session_get_part (session) == part);
+  g_clear_object (&recovery);
+  g_unlink (path);
   g_rmdir (folder);
   g_free (heard.said);
 }
@@ -357,5 +428,6 @@ main (int argc, char **argv)
   g_test_add_func ("/session/other-way", test_other_way);
   g_test_add_func ("/session/quantities", test_quantities);
   g_test_add_func ("/session/saving-and-recovery", test_saving_and_recovery);
+  g_test_add_func ("/session/left-behind", test_left_behind);
   return g_test_run ();
 }

@@ -1,0 +1,133 @@
+#!/usr/bin/python3
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""Windows and their files: several windows, a file open once, the list of recent ones, changes on disk, questions about unsaved
+work, preferences, the first hints, the windows that help."""
+import json
+import os
+import pathlib
+import shutil
+import subprocess
+import sys
+import tempfile
+import time
+
+from gui import Bench, Tap, wait_for
+
+tap = Tap()
+folder = pathlib.Path(tempfile.mkdtemp(prefix='spelch-window-'))
+demo = json.loads(pathlib.Path(os.environ['SPELCH_DEMO']).read_text())
+
+
+def written(file, **members):
+    path = folder / file
+    path.write_text(json.dumps({**demo, **members}))
+    return path
+
+
+def titles():
+    return sorted(node.name for node in bench.all('frame') if node.name)
+
+
+def start_again(*files):
+    """As a file manager opens files."""
+    return subprocess.run([os.environ['SPELCH_BENCH'], *files], env=bench.environment, timeout=30, check=False).returncode
+
+
+def press(name):
+    bench.find('push button', name).queryAction().doAction(0)
+    bench.settle()
+
+
+def item(name):
+    """Takes an item of the window's menu, which keys open."""
+    bench.keys('F10')
+    bench.find('menu item', name).queryAction().doAction(0)
+    bench.settle()
+
+
+first = written('first.spelch', name='First of all')
+second = written('second.spelch', name='Second_to none')
+
+# Several windows, each file once.
+bench = Bench(first)
+tap.ok(wait_for(lambda: titles() == ['First of all – Spelch']), 'the first file has the window, as nothing else was in it', titles)
+tap.same(start_again(second), 0, 'a second start hands its file over')
+tap.ok(wait_for(lambda: titles() == ['First of all – Spelch', 'Second_to none – Spelch']), 'which gets a window of its own', titles)
+start_again(first)
+time.sleep(1)
+tap.same(titles(), ['First of all – Spelch', 'Second_to none – Spelch'], 'a file that is open is not opened twice')
+bench.keys('ctrl+n')
+tap.ok(wait_for(lambda: len(titles()) == 3), 'Ctrl+N makes another window', titles)
+bench.picture('window-three')
+bench.keys('ctrl+w')
+tap.ok(wait_for(lambda: len(titles()) == 2), 'Ctrl+W closes it', titles)
+bench.end()
+
+# The list of recent files.
+bench = Bench(first, home=folder)
+tap.ok(wait_for(lambda: (folder / 'data' / 'recently-used.xbel').exists(), 5), 'what is opened is remembered')
+bench.end()
+bench = Bench(home=folder)
+bench.keys('F10')
+tap.ok(bench.has('menu item', 'Open recent'), 'the menu, which F10 opens, has recent files', lambda: bench.names('menu item'))
+bench.find('menu item', 'Open recent').queryAction().doAction(0)
+tap.ok(bench.has('menu item', r'^First of all \(first\.spelch\)$'), 'with the part\'s and the file\'s names', lambda: bench.names('menu item'))
+bench.picture('window-recent')
+bench.find('menu item', r'^First of all \(first\.spelch\)$').queryAction().doAction(0)
+tap.ok(wait_for(lambda: titles() == ['First of all – Spelch']), 'one of them opens', titles)
+
+# Another program changes the file: taken up while nothing is unsaved, and with a way back.
+time.sleep(0.5)
+written('first.spelch', name='Changed outside')
+tap.ok(wait_for(lambda: titles() == ['Changed outside – Spelch']), 'a change on disk is taken up', titles)
+bench.click(bench.mark('Pass 1'))
+bench.keys('Down')
+mine = bench.value(bench.mark('Pass 1'))
+written('first.spelch', name='Changed again')
+tap.ok(bench.has('push button', '^Read it again$'), 'with unsaved changes it is only offered')
+bench.picture('window-overtaken')
+tap.near(bench.value(bench.mark('Pass 1')), mine, 1e-6, 'and nothing here is changed')
+press('^Keep what is here$')
+tap.ok(bench.lacks('push button', '^Keep what is here$'), 'what is here can be kept')
+written('first.spelch', name='Changed a third time')
+tap.ok(bench.has('push button', '^Read it again$'), 'a further change is offered again')
+bench.keys('ctrl+s')
+tap.ok(bench.has('push button', 'Save over it'), 'saving asks what to do')
+bench.picture('window-conflict')
+press('_Read it again')
+tap.ok(wait_for(lambda: titles() == ['Changed a third time – Spelch']), 'reading it again shows what the file holds', titles)
+bench.keys('ctrl+z')
+tap.ok(wait_for(lambda: abs(bench.value(bench.mark('Pass 1')) - mine) < 1e-6), 'and can be undone')
+bench.keys('ctrl+s')
+tap.ok(wait_for(lambda: json.loads(first.read_text())['name'] == 'Changed outside'), 'then it is saved', first.read_text)
+
+# Unsaved work is asked about.
+bench.click(bench.mark('Pass 1'))
+bench.keys('Down', 'ctrl+w')
+tap.ok(bench.has('push button', 'Don.t save'), 'closing asks about unsaved work')
+press('Cancel')
+tap.ok(bench.lacks('push button', 'Don.t save') and wait_for(titles), 'and need not close', titles)
+bench.keys('ctrl+q')
+press('Don.t save')
+tap.ok(wait_for(lambda: bench.process.poll() == 0), 'not saving ends the program')
+tap.same(list((folder / 'state' / 'spelch').glob('unsaved-*')), [], 'and leaves nothing behind')
+
+# Two windows crash: both are offered.
+bench = Bench(first, home=folder)
+bench.click(bench.mark('Pass 1'))
+bench.keys('Down')
+start_again(second)
+tap.ok(wait_for(lambda: len(titles()) == 2), 'two windows', titles)
+bench.window = bench.find('frame', 'Second')
+bench.click(bench.mark('Pass 1'))
+bench.keys('Down')
+tap.ok(wait_for(lambda: len(list((folder / 'state' / 'spelch').glob('unsaved-*.kept'))) == 2), 'each keeps its own work')
+bench.crash()
+bench = Bench(home=folder)
+press('^Take them up$')
+press('^Take them up$')
+tap.ok(wait_for(lambda: len([t for t in titles() if '•' in t]) == 2), 'after a crash both are taken up', titles)
+tap.same(bench.complaints(), [], 'nothing was complained about')
+bench.crash()
+shutil.rmtree(folder, ignore_errors=True)
+sys.exit(tap.done())
