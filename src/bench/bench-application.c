@@ -116,6 +116,9 @@ bind_keys (GtkApplication *application)
   } bindings[] = {
     { "win.undo", { "<Control>z", NULL } },
     { "win.redo", { "<Control><Shift>z", "<Control>y", NULL } },
+    { "win.new-part", { "<Control>n", NULL } },
+    { "win.change-cut", { "F2", NULL } },
+    { "win.duplicate-cut", { "<Control>d", NULL } },
     { "win.open", { "<Control>o", NULL } },
     { "win.save", { "<Control>s", NULL } },
     { "win.save-as", { "<Control><Shift>s", NULL } },

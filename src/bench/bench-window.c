@@ -4,11 +4,15 @@
 #include "bench/bench-files.h"
 #include "bench/bit-drawer.h"
 #include "bench/columns.h"
+#include "bench/cut-editor.h"
 #include "bench/cut-list.h"
+#include "bench/cut-menu.h"
 #include "bench/depths-row.h"
 #include "bench/file-watch.h"
 #include "bench/frame-meter.h"
 #include "bench/offer.h"
+#include "bench/part-actions.h"
+#include "bench/part-editor.h"
 #include "bench/plan-panel.h"
 #include "bench/recent.h"
 #include "bench/setting-panel.h"
@@ -49,6 +53,14 @@ struct _SpelchBenchWindow
   SpelchBitDrawer *drawer;
   SpelchPlanPanel *plan;
   SpelchVerdictLine *verdicts;
+  SpelchColumns *columns;
+  GtkStack *pages;
+  SpelchCutEditor *cut_editor;
+  SpelchPartEditor *part_editor;
+  GtkToggleButton *plan_button;
+  GtkWidget *nothing_cut;
+  GtkMenuButton *first_cut;
+  SpelchPartActions part_actions;
 };
 
 G_DEFINE_FINAL_TYPE (SpelchBenchWindow, spelch_bench_window, GTK_TYPE_APPLICATION_WINDOW)
@@ -162,6 +174,19 @@ do_open (GSimpleAction *action, GVariant *parameter, gpointer data)
 }
 
 static void
+open_new (SpelchBenchWindow *self, gpointer data)
+{
+  g_autoptr (SpelchPart) part = spelch_part_actions_new_part (&self->part_actions);
+  spelch_session_open (self->session, part, NULL, NULL, false);
+}
+
+static void
+do_new_part (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  spelch_files_ask (data, open_new, NULL, NULL);
+}
+
+static void
 do_save (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   spelch_files_save (data);
@@ -198,6 +223,7 @@ static const GActionEntry ACTIONS[] = {
   { .name = "undo", .activate = do_undo },
   { .name = "redo", .activate = do_redo },
   { .name = "open", .activate = do_open },
+  { .name = "new-part", .activate = do_new_part },
   { .name = "save", .activate = do_save },
   { .name = "save-as", .activate = do_save_as },
   { .name = "cut", .parameter_type = "i", .state = "0", .change_state = do_show_cut },
@@ -271,6 +297,15 @@ fill_cut_menu (SpelchBenchWindow *self)
   gtk_menu_button_set_menu_model (self->cut_menu, G_MENU_MODEL (menu));
 }
 
+/* A part without cuts says what to do about it instead of showing what isn't there. */
+static void
+show_whether_cut (SpelchBenchWindow *self, bool any)
+{
+  gtk_widget_set_visible (self->nothing_cut, !any);
+  gtk_widget_set_visible (GTK_WIDGET (self->drawer), any);
+  gtk_widget_set_visible (GTK_WIDGET (self->depths), any);
+}
+
 static void
 session_changed (SpelchSession *session, guint change, SpelchBenchWindow *self)
 {
@@ -279,10 +314,28 @@ session_changed (SpelchSession *session, guint change, SpelchBenchWindow *self)
       show_history (self);
       show_names (self);
     }
-  if (change & SPELCH_CHANGE_OPENED)
+  if (change & (SPELCH_CHANGE_OPENED | SPELCH_CHANGE_HISTORY))
     fill_cut_menu (self);
   if ((change & SPELCH_CHANGE_HISTORY) && !spelch_session_is_overtaken (session))
     spelch_offer_withdraw (self->reload_offer);
+  if (change & (SPELCH_CHANGE_PART | SPELCH_CHANGE_CUT))
+    spelch_part_actions_follow (&self->part_actions, G_ACTION_MAP (self));
+  if (change & SPELCH_CHANGE_PART)
+    show_whether_cut (self, spelch_session_get_part (session)->n_cuts > 0);
+}
+
+/* The verdicts stand over the drawing while the plan isn't in sight; a form is drawn over a narrow window. */
+static void
+pages_turned (SpelchBenchWindow *self)
+{
+  gboolean folded = FALSE;
+  if (self->columns == NULL || self->pages == NULL)
+    return; /* the window is being built, or taken apart */
+  g_object_get (self->columns, "right-folded", &folded, NULL);
+  bool editing = g_strcmp0 (gtk_stack_get_visible_child_name (self->pages), "plan") != 0;
+  gtk_widget_set_visible (GTK_WIDGET (self->verdicts), folded || editing);
+  if (editing && folded)
+    gtk_toggle_button_set_active (self->plan_button, TRUE);
 }
 
 static void
@@ -291,6 +344,7 @@ look_changed (SpelchBenchWindow *self)
   SpelchLook look = spelch_appearance_get_look (self->appearance);
   spelch_side_view_set_look (self->side_view, look);
   spelch_cut_list_set_look (self->cuts, look);
+  spelch_cut_editor_set_look (self->cut_editor, look);
   spelch_bit_drawer_set_look (self->drawer, look);
 }
 
@@ -420,11 +474,19 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, drawer);
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, plan);
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, verdicts);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, columns);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, pages);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, cut_editor);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, part_editor);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, plan_button);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, nothing_cut);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, first_cut);
   gtk_widget_class_bind_template_callback (widget_class, error_answered);
   gtk_widget_class_bind_template_callback (widget_class, recovery_answered);
   gtk_widget_class_bind_template_callback (widget_class, reload_answered);
   gtk_widget_class_bind_template_callback (widget_class, bit_dropped);
   gtk_widget_class_bind_template_callback (widget_class, bit_remarked);
+  gtk_widget_class_bind_template_callback (widget_class, pages_turned);
 }
 
 static void
@@ -435,8 +497,10 @@ spelch_bench_window_class_init (SpelchBenchWindowClass *klass)
   widget_class->realize = spelch_bench_window_realize;
   GTK_WINDOW_CLASS (klass)->close_request = spelch_bench_window_close_request;
   g_type_ensure (SPELCH_TYPE_COLUMNS);
+  g_type_ensure (SPELCH_TYPE_CUT_EDITOR);
   g_type_ensure (SPELCH_TYPE_CUT_LIST);
   g_type_ensure (SPELCH_TYPE_OFFER);
+  g_type_ensure (SPELCH_TYPE_PART_EDITOR);
   g_type_ensure (SPELCH_TYPE_SIDE_VIEW);
   g_type_ensure (SPELCH_TYPE_REMARK);
   g_type_ensure (SPELCH_TYPE_DEPTHS_ROW);
@@ -475,7 +539,22 @@ connect_views (SpelchBenchWindow *self, SpelchShelves *shelves)
   spelch_bit_drawer_set_session (self->drawer, self->session);
   spelch_plan_panel_set_session (self->plan, self->session);
   spelch_verdict_line_set_session (self->verdicts, self->session);
+  spelch_cut_editor_set_session (self->cut_editor, self->session);
+  spelch_part_editor_set_session (self->part_editor, self->session);
   g_signal_connect_object (self->session, "changed", G_CALLBACK (session_changed), self, 0);
+}
+
+static void
+add_part_actions (SpelchBenchWindow *self)
+{
+  g_autoptr (GMenuModel) kinds = spelch_cut_menu_new ();
+  gtk_menu_button_set_menu_model (self->first_cut, kinds);
+  self->part_actions = (SpelchPartActions){ .session = self->session,
+                                            .pages = self->pages,
+                                            .cut_editor = self->cut_editor,
+                                            .part_editor = self->part_editor,
+                                            .list = GTK_WIDGET (self->cuts) };
+  spelch_part_actions_add (&self->part_actions, G_ACTION_MAP (self));
 }
 
 SpelchBenchWindow *
@@ -493,6 +572,7 @@ spelch_bench_window_new (GtkApplication *application, SpelchAppearance *appearan
   show_preferences (self);
   spelch_shelves_add_session (shelves, self->session);
   spelch_session_set_drawer (self->session, spelch_shelves_get (shelves, SPELCH_LIST_BITS));
+  add_part_actions (self);
   connect_views (self, shelves);
   take_drops (self);
   g_signal_connect_swapped (self->recovery, "troubled", G_CALLBACK (spelch_bench_window_complain), self);

@@ -262,6 +262,7 @@ entry_lowers (gconstpointer draft)
 /* ---- The fields ---- */
 
 static const char *const WIDTHS[] = { N_ ("a width"), N_ ("the part that goes in"), NULL };
+static const char *const FACES[] = { N_ ("face a"), N_ ("face b"), NULL };
 static const char *const WALLS[] = { [SPELCH_WALL_LEFT] = N_ ("left of the travel"),
                                      [SPELCH_WALL_RIGHT] = N_ ("right of the travel"),
                                      [SPELCH_WALL_BOTH] = N_ ("both walls"),
@@ -341,9 +342,12 @@ static const SpelchField FIELDS[] = {
           .hint = N_ ("From the board's edge that runs along the cut to its near wall.")),
   WHOLE ("quantity", N_ ("How many"), cut.quantity),
 
-  HEADING (N_ ("What will be seen")),
-  FLAG ("seen_a", N_ ("Edge at face a"), cut.seen_a, .hint = N_ ("Seen when the piece is finished.")),
-  FLAG ("seen_b", N_ ("Edge at face b"), cut.seen_b, .hint = N_ ("Seen when the piece is finished.")),
+  HEADING (N_ ("Faces and walls")),
+  CHOICE ("way_up", N_ ("Lies in"), cut.way_up, .choices = FACES, .applies = is_blind,
+          .hint = N_ ("The face toward the motor.")),
+  CHOICE ("way_up", N_ ("Toward the motor"), cut.way_up, .choices = FACES, .applies = is_through),
+  FLAG ("seen_a", N_ ("Edge at face a seen"), cut.seen_a, .hint = N_ ("When the piece is finished.")),
+  FLAG ("seen_b", N_ ("Edge at face b seen"), cut.seen_b, .hint = N_ ("When the piece is finished.")),
   CHOICE ("kept", N_ ("Wall that stays"), cut.kept, .choices = WALLS, .applies = keeps_one_wall,
           .hint = N_ ("Seen from the motor, in the direction of travel.")),
 

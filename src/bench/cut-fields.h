@@ -10,8 +10,6 @@
 #include "bench/field.h"
 #include "shop/part.h"
 
-#define SPELCH_MAX_SCORERS 96
-
 /* A cut as it is filled in. A plain value. */
 typedef struct
 {
@@ -29,7 +27,7 @@ typedef struct
   SpelchPart *part; /* owned; NULL: none yet */
   guint index;      /* of the cut */
   guint n_bits;
-  SpelchBit bits[SPELCH_MAX_SCORERS];
+  SpelchBit *bits; /* owned by whoever asks */
 } SpelchCutChoices;
 
 SpelchCutDraft spelch_cut_draft (const SpelchCut *cut, const SpelchCutChoices *choices);

@@ -67,7 +67,7 @@ make_entry (SpelchFormRow *self)
   GtkWidget *entry = gtk_entry_new ();
   bool words = self->field->kind == SPELCH_FIELD_TEXT || self->field->kind == SPELCH_FIELD_NUMBERS
                || self->field->kind == SPELCH_FIELD_LENGTHS;
-  gtk_editable_set_width_chars (GTK_EDITABLE (entry), words ? 24 : 12);
+  gtk_editable_set_width_chars (GTK_EDITABLE (entry), words ? 16 : 12);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (entry), words ? 40 : 12);
   if (self->field->none != NULL)
     gtk_entry_set_placeholder_text (GTK_ENTRY (entry), _ (self->field->none));

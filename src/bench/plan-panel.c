@@ -75,6 +75,17 @@ show_stops (SpelchPlanPanel *self, const SpelchPlan *plan, const SpelchNumbers *
 
 /* ---- Set the machine ---- */
 
+/* The sentences that say something, one after the other. */
+static char *
+joined (const char *const *sentences, guint n)
+{
+  GString *text = g_string_new (NULL);
+  for (guint i = 0; i < n; i++)
+    if (*sentences[i] != '\0')
+      g_string_append_printf (text, "%s%s", text->len > 0 ? " " : "", sentences[i]);
+  return g_string_free (text, FALSE);
+}
+
 static void
 show_speed (SpelchPlanPanel *self, const SpelchPlan *plan, const SpelchNumbers *numbers,
             const SpelchHeld *held)
@@ -111,7 +122,10 @@ show_setting_out (SpelchPlanPanel *self, const SpelchPart *part, const SpelchCut
                   const SpelchNumbers *numbers)
 {
   g_auto (GStrv) sentences = spelch_words_setting_out (plan, part, cut, numbers);
-  g_autofree char *all = g_strjoinv (" ", sentences);
+  g_autofree char *steps = g_strjoinv (" ", sentences);
+  g_autofree char *pass_plan = spelch_words_pass_plan (plan, numbers);
+  const char *const words[] = { pass_plan, steps };
+  g_autofree char *all = joined (words, G_N_ELEMENTS (words));
   spelch_live_text_set_text (self->setting_out, all);
   gtk_widget_set_visible (GTK_WIDGET (self->setting_out), all[0] != '\0');
 }
@@ -142,17 +156,6 @@ show_limits (SpelchPlanPanel *self, const SpelchPlan *plan)
   spelch_live_text_set_text (self->limit, limit);
   spelch_live_text_set_text (self->limit_next, next);
   spelch_limit_line_set_plan (self->limits, plan);
-}
-
-/* The sentences that say something, one after the other. */
-static char *
-joined (const char *const *sentences, guint n)
-{
-  GString *text = g_string_new (NULL);
-  for (guint i = 0; i < n; i++)
-    if (*sentences[i] != '\0')
-      g_string_append_printf (text, "%s%s", text->len > 0 ? " " : "", sentences[i]);
-  return g_string_free (text, FALSE);
 }
 
 static void
@@ -190,6 +193,7 @@ static void
 session_changed (SpelchSession *session, guint change, SpelchPlanPanel *self)
 {
   const SpelchPlan *plan = spelch_session_get_plan (session);
+  gtk_widget_set_visible (gtk_widget_get_first_child (GTK_WIDGET (self)), plan != NULL);
   if (plan == NULL || !(change & (SPELCH_CHANGE_PLAN | SPELCH_CHANGE_NUMBERS)))
     return;
   const SpelchPart *part = spelch_session_get_part (session);

@@ -139,22 +139,30 @@ other_way_words (SpelchSettingPanel *self)
 }
 
 static void
-session_changed (SpelchSession *session, guint change, SpelchSettingPanel *self)
+show_pass (SpelchSettingPanel *self, const SpelchPlan *plan)
 {
-  const SpelchPlan *plan = spelch_session_get_plan (session);
-  if (plan == NULL)
-    return;
-  const SpelchPart *part = spelch_session_get_part (session);
-  g_autofree char *setting = spelch_words_setting (part, spelch_session_get_numbers (session));
-  g_autofree char *pass
-      = plan->n_passes == 0
-            ? g_strdup (_ ("No pass"))
-            : g_strdup_printf (_ ("Pass %u of %u"), spelch_session_get_shown_pass (session), plan->n_passes);
+  guint shown = spelch_session_get_shown_pass (self->session);
+  g_autofree char *pass = plan->n_passes == 0 ? g_strdup (_ ("No pass"))
+                                              : g_strdup_printf (_ ("Pass %u of %u"), shown, plan->n_passes);
   g_autofree char *other = other_way_words (self);
-  spelch_live_text_set_text (self->setting, setting);
   spelch_live_text_set_text (self->pass, pass);
   spelch_live_text_set_text (self->other_way, other);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "setting.turn-over", plan->through);
+}
+
+static void
+session_changed (SpelchSession *session, guint change, SpelchSettingPanel *self)
+{
+  const SpelchPart *part = spelch_session_get_part (session);
+  const SpelchPlan *plan = spelch_session_get_plan (session);
+  if (part == NULL)
+    return;
+  g_autofree char *setting = spelch_words_setting (part, spelch_session_get_numbers (session));
+  spelch_live_text_set_text (self->setting, setting);
+  gtk_widget_set_visible (GTK_WIDGET (self->pass), plan != NULL);
+  gtk_widget_set_visible (self->turn, plan != NULL);
+  if (plan != NULL)
+    show_pass (self, plan);
   if (change & (SPELCH_CHANGE_CUT | SPELCH_CHANGE_OPENED))
     spelch_live_text_settle (self->setting);
 }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/side-view.h"
 #include "bench/depth-mark.h"
+#include "bench/face-toggle.h"
 #include "bench/kept-scene.h"
 #include "bench/text-size.h"
 
@@ -14,14 +15,16 @@
 #define BAND_MARGIN  20
 #define BAND_SLACK   12
 #define GRIP_HEIGHT  12
+#define FACE_MARGIN  4 /* around a face's name, still part of what is clicked */
 
 struct _SpelchSideView
 {
   GtkWidget parent_instance;
   SpelchSession *session;
   GListModel *quantities;
-  GPtrArray *marks;  /* SpelchDepthMark, in the order of @quantities */
-  GtkWidget *corner; /* what stands in the corner that the scene keeps free */
+  GPtrArray *marks;    /* SpelchDepthMark, in the order of @quantities */
+  GtkWidget *faces[2]; /* by SpelchSide: over the names of the faces */
+  GtkWidget *corner;   /* what stands in the corner that the scene keeps free */
   SpelchLook look;
   SpelchScene *scene; /* NULL: to be laid out anew */
   int laid_out_width, laid_out_height;
@@ -131,7 +134,11 @@ drop_scene (SpelchSideView *self)
   g_clear_pointer (&self->scene, spelch_scene_free);
   gtk_widget_queue_draw (GTK_WIDGET (self));
   if (ensure_scene (self) == NULL)
-    return;
+    {
+      self->band = 0;
+      gtk_widget_queue_allocate (GTK_WIDGET (self));
+      return;
+    }
   if (!same_room (self, spelch_scene_corner (self->scene)))
     place_corner (self);
   place_marks (self);
@@ -173,11 +180,37 @@ place_mark (SpelchSideView *self, SpelchDepthMark *mark)
 }
 
 static void
+place_faces (SpelchSideView *self)
+{
+  for (guint side = 0; side < G_N_ELEMENTS (self->faces) && self->faces[side] != NULL; side++)
+    {
+      gtk_widget_set_child_visible (self->faces[side], self->scene != NULL);
+      if (self->scene == NULL)
+        continue;
+      SpelchRect face = spelch_scene_face (self->scene, (SpelchSide)side);
+      int least = 0, high = 0;
+      gtk_widget_measure (self->faces[side], GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL, NULL);
+      gtk_widget_measure (self->faces[side], GTK_ORIENTATION_VERTICAL, -1, &high, NULL, NULL, NULL);
+      int width = MAX (least, (int)face.width + 2 * FACE_MARGIN);
+      int height = MAX (high, (int)face.height + 2 * FACE_MARGIN);
+      gtk_widget_size_allocate (self->faces[side],
+                                &(GtkAllocation){ (int)face.x - FACE_MARGIN,
+                                                  (int)face.y - FACE_MARGIN + self->band, width, height },
+                                -1);
+    }
+}
+
+static void
 place_corner (SpelchSideView *self)
 {
-  if (self->corner == NULL || self->scene == NULL)
+  if (self->corner == NULL)
     return;
-  SpelchRect room = spelch_scene_corner (self->scene);
+  /* Without a cut there's no drawing, but board and machine can be chosen all the same. */
+  SpelchRect room
+      = self->scene == NULL
+            ? (SpelchRect){ BAND_MARGIN, BAND_MARGIN / 2.0,
+                            gtk_widget_get_width (GTK_WIDGET (self)) - 2 * BAND_MARGIN, LEAST_HEIGHT }
+            : spelch_scene_corner (self->scene);
   int least = 0, height = 0;
   self->corner_room = room;
   self->corner_band = self->band;
@@ -196,6 +229,7 @@ place_marks (SpelchSideView *self)
 {
   for (guint i = 0; i < self->marks->len; i++)
     place_mark (self, g_ptr_array_index (self->marks, i));
+  place_faces (self);
 }
 
 static void
@@ -354,19 +388,27 @@ append_grip (SpelchSideView *self, GtkSnapshot *snapshot)
 }
 
 static void
-spelch_side_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
+append_scene (SpelchSideView *self, GtkSnapshot *snapshot, const SpelchScene *scene)
 {
-  SpelchSideView *self = SPELCH_SIDE_VIEW (widget);
-  const SpelchScene *scene = ensure_scene (self);
-  if (scene == NULL)
-    return;
   gtk_snapshot_save (snapshot);
   gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT (0, (float)self->band));
-  spelch_kept_scene_append (&self->kept, snapshot, scene, gtk_widget_get_scale_factor (widget));
+  spelch_kept_scene_append (&self->kept, snapshot, scene, gtk_widget_get_scale_factor (GTK_WIDGET (self)));
   append_grip (self, snapshot);
   for (guint i = 0; i < self->marks->len; i++)
     append_mark_line (self, snapshot, g_ptr_array_index (self->marks, i));
   gtk_snapshot_restore (snapshot);
+}
+
+static void
+spelch_side_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
+{
+  SpelchSideView *self = SPELCH_SIDE_VIEW (widget);
+  const SpelchScene *scene = ensure_scene (self);
+  if (scene != NULL)
+    append_scene (self, snapshot, scene);
+  for (guint side = 0; side < G_N_ELEMENTS (self->faces); side++)
+    if (self->faces[side] != NULL)
+      gtk_widget_snapshot_child (widget, self->faces[side], snapshot);
   if (self->corner != NULL)
     gtk_widget_snapshot_child (widget, self->corner, snapshot);
   for (guint i = 0; i < self->marks->len; i++)
@@ -427,6 +469,11 @@ spelch_side_view_set_session (SpelchSideView *self, SpelchSession *session, GLis
   g_signal_connect_object (session, "changed", G_CALLBACK (session_changed), self, 0);
   g_signal_connect_object (session, "settled", G_CALLBACK (session_settled), self, 0);
   g_signal_connect_object (quantities, "items-changed", G_CALLBACK (quantities_changed), self, 0);
+  for (guint side = 0; side < G_N_ELEMENTS (self->faces); side++)
+    {
+      self->faces[side] = spelch_face_toggle_new (session, (SpelchSide)side);
+      gtk_widget_set_parent (self->faces[side], GTK_WIDGET (self));
+    }
   quantities_changed (quantities, 0, 0, g_list_model_get_n_items (quantities), self);
   drop_scene (self);
 }
@@ -456,6 +503,8 @@ spelch_side_view_dispose (GObject *object)
   SpelchSideView *self = SPELCH_SIDE_VIEW (object);
   end_bit_drag (self, true);
   g_ptr_array_set_size (self->marks, 0);
+  for (guint side = 0; side < G_N_ELEMENTS (self->faces); side++)
+    g_clear_pointer (&self->faces[side], gtk_widget_unparent);
   g_clear_pointer (&self->corner, gtk_widget_unparent);
   g_clear_pointer (&self->scene, spelch_scene_free);
   spelch_kept_scene_clear (&self->kept);

@@ -72,6 +72,21 @@ face_x (const SpelchScene *scene, SpelchSide side)
                       : f->board_left + 12;
 }
 
+SpelchRect
+spelch_scene_face (const SpelchScene *scene, SpelchSide side)
+{
+  const SpelchLabel *label
+      = &scene->labels[side == SPELCH_SIDE_MOTOR ? SPELCH_LABEL_NEAR_FACE : SPELCH_LABEL_FAR_FACE];
+  double text = scene->view.text, up = up_from (scene, side);
+  double mark = has_face_mark (scene, side) ? (MARK_WIDE + 8) : 0;
+  SpelchRect taken = label->box;
+  taken.x -= mark;
+  taken.width += mark;
+  taken.y = MIN (taken.y, face_y (scene, side) - up * (MARK_HIGH / 2 + 5) - MARK_HIGH / 2);
+  taken.height = MAX (taken.height, MARK_HIGH + 2) + 2 * (text - 1);
+  return taken;
+}
+
 /* Names stand in the strip that lies against the face, or in the air over it. */
 static void
 lay_out_face (SpelchScene *scene, SpelchSide side)
@@ -83,16 +98,10 @@ lay_out_face (SpelchScene *scene, SpelchSide side)
   SpelchLabel *label = spelch_scene_label (
       scene, id, SPELCH_LAYER_WORDS, spelch_scene_face_name (scene, side), NAME_SIZE, SPELCH_LETTERS_STRONG,
       MAX (room, 64 * text), PANGO_ALIGN_LEFT, &scene->palette->ink);
-  SpelchRect taken;
 
   label->box.x = face_x (scene, side) + mark;
   label->box.y = face_y (scene, side) - up * (ROW_PAD + label->box.height / 2 + 1) - label->box.height / 2;
-  taken = label->box;
-  taken.x -= mark;
-  taken.width += mark;
-  taken.y = MIN (taken.y, face_y (scene, side) - up * (MARK_HIGH / 2 + 5) - MARK_HIGH / 2);
-  taken.height = MAX (taken.height, MARK_HIGH + 2) + 2 * (text - 1);
-  spelch_placer_take (&scene->placer, taken);
+  spelch_placer_take (&scene->placer, spelch_scene_face (scene, side));
 }
 
 static const char *

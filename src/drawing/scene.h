@@ -95,6 +95,9 @@ bool spelch_scene_mark (const SpelchScene *scene, SpelchMarkKind kind, guint ind
 bool spelch_scene_mark_line (const SpelchScene *scene, SpelchMarkKind kind, guint index, double *x0,
                              double *x1, double *y);
 
+/* Where a face's name stands, with the joiner's mark before it. */
+SpelchRect spelch_scene_face (const SpelchScene *scene, SpelchSide side);
+
 /* The bit with shank and collet, without the words beside it: where it can be taken hold of. */
 SpelchRect spelch_scene_bit (const SpelchScene *scene);
 
