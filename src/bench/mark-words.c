@@ -45,19 +45,29 @@ add_verdict (GString *label, const SpelchPlanned *planned, SpelchSide side)
   g_string_append_printf (label, ", %s", verdict);
 }
 
+/* "Pass 1", "Scoring pass 1". */
+static char *
+name_of (const SpelchPlanned *planned, SpelchQuantityId id)
+{
+  return spelch_quantity_scores (planned, id) ? g_strdup_printf (_ ("Scoring pass %u"), id.index)
+                                              : spelch_quantity_name (id);
+}
+
 char *
 spelch_mark_label (const SpelchPlanned *planned, SpelchQuantityId id, const SpelchNumbers *numbers)
 {
   const SpelchPlan *plan = planned->plan;
   guint pass = spelch_quantity_pass (planned, id);
-  g_autofree char *name = spelch_quantity_name (id);
+  g_autofree char *name = name_of (planned, id);
   g_autofree char *value = spelch_words_length (numbers, spelch_quantity_read (planned, id).value);
   GString *label = g_string_new (NULL);
   g_string_append_printf (label, "%s, %s", name, value);
   if (id.kind == SPELCH_MARK_OVERCUT && pass > 0)
     {
       g_autofree char *depth = spelch_words_length (numbers, plan->passes[pass - 1].tip_mm);
-      g_autofree char *of_pass = g_strdup_printf (_ ("pass %u to %s"), pass, depth);
+      bool skin = plan->skin_mm > 0;
+      g_autofree char *of_pass
+          = g_strdup_printf (skin ? _ ("skin pass %u to %s") : _ ("pass %u to %s"), pass, depth);
       g_string_append_printf (label, ", %s", of_pass);
     }
   if (pass == 1)

@@ -338,12 +338,9 @@ spelch_path_dial_class_init (SpelchPathDialClass *klass)
 static void
 spelch_path_dial_init (SpelchPathDial *self)
 {
-  gtk_range_set_adjustment (GTK_RANGE (self), gtk_adjustment_new (0, -180, 180, 1, PAGE, 0));
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
   gtk_widget_set_halign (GTK_WIDGET (self), GTK_ALIGN_START);
   gtk_widget_set_cursor_from_name (GTK_WIDGET (self), "grab");
-  g_signal_connect_swapped (gtk_range_get_adjustment (GTK_RANGE (self)), "value-changed",
-                            G_CALLBACK (value_changed), self);
   self->drag = gtk_gesture_drag_new ();
   /* Before the range's own gestures, which would look for a slider. */
   gtk_event_controller_set_propagation_phase (GTK_EVENT_CONTROLLER (self->drag), GTK_PHASE_CAPTURE);
@@ -357,5 +354,8 @@ spelch_path_dial_init (SpelchPathDial *self)
 SpelchPathDial *
 spelch_path_dial_new (void)
 {
-  return g_object_new (SPELCH_TYPE_PATH_DIAL, NULL);
+  GtkAdjustment *degrees = gtk_adjustment_new (0, -180, 180, 1, PAGE, 0);
+  SpelchPathDial *self = g_object_new (SPELCH_TYPE_PATH_DIAL, "adjustment", degrees, NULL);
+  g_signal_connect_swapped (degrees, "value-changed", G_CALLBACK (value_changed), self);
+  return self;
 }

@@ -65,6 +65,14 @@ spelch_quantity_pass (const SpelchPlanned *planned, SpelchQuantityId id)
   return id.kind == SPELCH_MARK_PASS ? id.index : 0;
 }
 
+bool
+spelch_quantity_scores (const SpelchPlanned *planned, SpelchQuantityId id)
+{
+  const SpelchPlan *plan = planned->plan;
+  return id.kind == SPELCH_MARK_PASS && id.index >= 1 && id.index <= plan->n_passes
+         && plan->passes[id.index - 1].bit == 1;
+}
+
 /* ---- Values ---- */
 
 static double
@@ -189,6 +197,19 @@ read_allowance (const SpelchPlanned *planned, SpelchReading *reading)
     reading->typed = held->allowance;
 }
 
+/* As deep as it severs the face layer, or as held. */
+static void
+read_score (const SpelchPlanned *planned, guint pass, SpelchReading *reading)
+{
+  const SpelchPlan *plan = planned->plan;
+  reading->value = tip (plan, pass);
+  stop_at_pass_before (reading, plan, pass, 0);
+  stop_high (reading, tip (plan, pass + 1) - LEAST_STEP_MM, SPELCH_STOPPED_BY_DEEPER);
+  reading->held = cut_of (planned)->held.score.mm > 0;
+  if (reading->held)
+    reading->typed = cut_of (planned)->held.score;
+}
+
 static void
 read_kind (const SpelchPlanned *planned, SpelchQuantityId id, SpelchReading *reading)
 {
@@ -200,6 +221,8 @@ read_kind (const SpelchPlanned *planned, SpelchQuantityId id, SpelchReading *rea
     read_allowance (planned, reading);
   else if (is_floor (id))
     read_floor (planned, reading);
+  else if (spelch_quantity_scores (planned, id))
+    read_score (planned, id.index, reading);
   else if (id.index <= planned->plan->n_passes)
     read_pass (planned, id.index, reading);
 }
@@ -218,18 +241,22 @@ spelch_quantity_read (const SpelchPlanned *planned, SpelchQuantityId id)
 
 /* ---- Setting and letting go ---- */
 
-/* Holds every pass before the last where the plan has it, so that moving one leaves the others. */
+/* Holds every pass before the last where the plan has it, so that moving one leaves the others; a scoring
+ * pass is held apart. */
 static void
-hold_passes (const SpelchPlanned *planned, SpelchHeld *held)
+hold_passes (const SpelchPlanned *planned, SpelchQuantityId moved, const SpelchLength *length,
+             SpelchHeld *held)
 {
   guint last = last_pass (planned->plan);
-  guint n = last > 0 ? last - 1 : 0;
-  for (guint i = 0; i < n; i++)
+  held->n_passes = 0;
+  for (guint pass = 1; pass < last; pass++)
     {
-      SpelchReading reading = spelch_quantity_read (planned, (SpelchQuantityId){ SPELCH_MARK_PASS, i + 1 });
-      held->passes[i] = reading.typed;
+      SpelchQuantityId id = { SPELCH_MARK_PASS, pass };
+      if (spelch_quantity_scores (planned, id))
+        continue;
+      bool moves = moved.index == pass;
+      held->passes[held->n_passes++] = moves ? *length : spelch_quantity_read (planned, id).typed;
     }
-  held->n_passes = n;
   held->passes_held = true;
 }
 
@@ -263,12 +290,10 @@ spelch_quantity_set (const SpelchPlanned *planned, SpelchQuantityId id, const Sp
     case SPELCH_MARK_PASS:
       if (is_floor (id))
         cut->depth = *length;
+      else if (spelch_quantity_scores (planned, id))
+        cut->held.score = *length;
       else
-        {
-          hold_passes (planned, &cut->held);
-          if (id.index >= 1 && id.index <= cut->held.n_passes)
-            cut->held.passes[id.index - 1] = *length;
-        }
+        hold_passes (planned, id, length, &cut->held);
       break;
     case SPELCH_MARK_OVERCUT:
       cut->held.overcut_held = true;
@@ -295,6 +320,11 @@ spelch_quantity_release (const SpelchPlanned *planned, SpelchQuantityId id)
   switch (id.kind)
     {
     case SPELCH_MARK_PASS:
+      if (spelch_quantity_scores (planned, id))
+        {
+          held->score = spelch_length_mm (0);
+          break;
+        }
       held->passes_held = false;
       held->n_passes = 0;
       break;

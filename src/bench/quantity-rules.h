@@ -64,6 +64,9 @@ SpelchReading spelch_quantity_read (const SpelchPlanned *planned, SpelchQuantity
 /* The pass whose tip depth the quantity sets, from 1; 0 for thickness and allowance. */
 guint spelch_quantity_pass (const SpelchPlanned *planned, SpelchQuantityId id);
 
+/* Whether the quantity is the depth of a scoring pass, made with another bit. */
+bool spelch_quantity_scores (const SpelchPlanned *planned, SpelchQuantityId id);
+
 /* A new part with the quantity at @length, held. A depth or allowance set by hand goes with the bit it was
  * planned with, so that bit is accepted. Reference count of one. */
 SpelchPart *spelch_quantity_set (const SpelchPlanned *planned, SpelchQuantityId id,
