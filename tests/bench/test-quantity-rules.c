@@ -233,6 +233,42 @@ test_edits (void)
   g_assert_cmpint ((int)turned->cuts[0].way_up, !=, (int)demo->cuts[0].way_up);
 }
 
+/* A scoring pass has a mark of its own: moving it changes the held depth of scoring and no other pass. */
+static void
+test_scoring (void)
+{
+  Fixture f;
+  start (&f, "outline");
+  guint n_bits = 0, cut = f.planned.cut;
+  const SpelchBit *bits = spelch_shop_bits (&n_bits);
+  guint down = 0;
+  while (down < n_bits && bits[down].kind != SPELCH_BIT_DOWN_CUT)
+    down++;
+  g_assert_cmpuint (down, <, n_bits);
+  SpelchPart *part = spelch_part_copy (f.part);
+  spelch_part_put_bit (part, &bits[down]);
+  part->cuts[cut].held = (SpelchHeld){ .plan_held = true, .plan = SPELCH_PASS_PLAN_SCORED };
+  g_strlcpy (part->cuts[cut].held.score_bit, bits[down].id, SPELCH_ID_SIZE);
+  plan (&f, part, cut);
+  g_assert_true (spelch_quantity_scores (&f.planned, PASS_1));
+  g_assert_false (spelch_quantity_scores (&f.planned, OVERCUT));
+  g_assert_false (spelch_quantity_read (&f.planned, PASS_1).held);
+  g_autofree char *label = spelch_mark_label (&f.planned, PASS_1, &MM);
+  g_assert_true (g_str_has_prefix (label, "Scoring pass 1, "));
+
+  set (&f, PASS_1, 1.6);
+  g_assert_cmpfloat (f.part->cuts[cut].held.score.mm, ==, 1.6);
+  g_assert_cmpuint (f.part->cuts[cut].held.n_passes, ==, 0);
+  g_assert_cmpfloat_with_epsilon (f.plan.passes[0].tip_mm, 1.6, 1e-9);
+  g_assert_cmpuint (f.plan.passes[0].bit, ==, 1);
+  g_assert_true (spelch_quantity_read (&f.planned, PASS_1).held);
+
+  plan (&f, spelch_quantity_release (&f.planned, PASS_1), cut);
+  g_assert_cmpfloat (f.part->cuts[cut].held.score.mm, ==, 0);
+  g_assert_true (f.part->cuts[cut].held.plan_held);
+  end (&f);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -245,5 +281,6 @@ main (int argc, char **argv)
   g_test_add_func ("/quantity-rules/limits-are-named", test_limits_are_named);
   g_test_add_func ("/quantity-rules/words", test_words);
   g_test_add_func ("/quantity-rules/edits", test_edits);
+  g_test_add_func ("/quantity-rules/scoring", test_scoring);
   return g_test_run ();
 }
