@@ -126,13 +126,13 @@ spelch_shelf_files_take (SpelchShelf *shelf, GFile *file)
 /* ---- Export ---- */
 
 char *
-spelch_shelf_files_write (SpelchShelf *shelf, GFile *file)
+spelch_shelf_files_write (SpelchShelf *shelf, GFile *file, char separator)
 {
   g_autoptr (GError) error = NULL;
   GArray *items = spelch_shelf_get_items (shelf);
   g_autofree char *name = spelch_file_name (file);
   g_autofree char *text = is_table (shelf, file)
-                              ? spelch_bits_to_csv (items, ',')
+                              ? spelch_bits_to_csv (items, separator)
                               : spelch_list_to_json (spelch_shelf_get_kind (shelf), items, NULL);
   if (!spelch_file_save (file, text, NULL, NULL, &error))
     return g_strdup (error->message);
@@ -169,7 +169,8 @@ answered (GtkNativeDialog *dialog, int response, SpelchShelfWindow *window)
       SpelchShelf *shelf = spelch_shelf_window_get_shelf (window);
       bool opens = gtk_file_chooser_get_action (chooser) == GTK_FILE_CHOOSER_ACTION_OPEN;
       g_autofree char *said
-          = opens ? spelch_shelf_files_take (shelf, file) : spelch_shelf_files_write (shelf, file);
+          = opens ? spelch_shelf_files_take (shelf, file)
+                  : spelch_shelf_files_write (shelf, file, spelch_shelf_window_get_separator (window));
       spelch_shelf_window_say (window, said);
     }
   gtk_native_dialog_destroy (dialog);

@@ -14,6 +14,7 @@ void spelch_shelf_files_import (SpelchShelfWindow *window);
  * table. */
 void spelch_shelf_files_export (SpelchShelfWindow *window);
 
-/* Without asking. The sentences on what became of it are free with g_free(). */
+/* Without asking. @separator: of a table, ',' or ';'. The sentences on what became of it are free with
+ * g_free(). */
 char *spelch_shelf_files_take (SpelchShelf *shelf, GFile *file);
-char *spelch_shelf_files_write (SpelchShelf *shelf, GFile *file);
+char *spelch_shelf_files_write (SpelchShelf *shelf, GFile *file, char separator);

@@ -59,6 +59,12 @@ spelch_shelf_window_get_shelf (SpelchShelfWindow *self)
   return self->shelf;
 }
 
+char
+spelch_shelf_window_get_separator (SpelchShelfWindow *self)
+{
+  return self->numbers.decimal_sign == ',' ? ';' : ',';
+}
+
 void
 spelch_shelf_window_say (SpelchShelfWindow *self, const char *words)
 {

@@ -24,7 +24,8 @@ SpelchListKind spelch_shelf_window_get_kind (SpelchShelfWindow *self);
 /* How numbers are written and read. */
 void spelch_shelf_window_set_numbers (SpelchShelfWindow *self, const SpelchNumbers *numbers);
 
-/* For shelf-files.c. */
+/* For shelf-files.c. The separator is that of tables where numbers are written as they are here. */
+char spelch_shelf_window_get_separator (SpelchShelfWindow *self);
 SpelchShelf *spelch_shelf_window_get_shelf (SpelchShelfWindow *self);
 void spelch_shelf_window_say (SpelchShelfWindow *self, const char *words);
 

@@ -173,13 +173,19 @@ class Bench:
     def origin(self):
         pid = str(self.window.get_process_id())
         ids = subprocess.check_output(['xdotool', 'search', '--onlyvisible', '--pid', pid], text=True)
-        shell = subprocess.check_output(['xdotool', 'getwindowgeometry', '--shell', ids.split()[0]], text=True)
+        named = [i for i in ids.split() if self.window_name(i) == self.window.name]
+        shell = subprocess.check_output(['xdotool', 'getwindowgeometry', '--shell', (named or ids.split())[0]], text=True)
         geometry = dict(line.split('=') for line in shell.split())
         # Extents count from the window's inside; its border is as wide on all sides.
         inside = self.window.queryComponent().getExtents(pyatspi.WINDOW_COORDS)
         border_x = (int(geometry['WIDTH']) - inside.width * SCALE) // 2
         border_y = (int(geometry['HEIGHT']) - inside.height * SCALE) // 2
         return int(geometry['X']) + border_x, int(geometry['Y']) + border_y
+
+    @staticmethod
+    def window_name(window):
+        found = subprocess.run(['xdotool', 'getwindowname', window], capture_output=True, text=True, check=False)
+        return found.stdout.rstrip('\n')
 
     def box(self, node):
         """Where it is on the screen."""
