@@ -33,7 +33,10 @@ static void
 add_choice (GString *text, guint place, const SpelchCut *cut, const SpelchBit *bits,
             const SpelchChoice *choice, const SpelchNumbers *numbers)
 {
-  g_autofree char *time = spelch_words_time (choice->plan.time_s);
+  g_autofree char *cutting = spelch_words_time (choice->plan.time_s);
+  /* Translators: the time it takes to cut, with two bits */
+  g_autofree char *time
+      = choice->scorer < 0 ? g_strdup (cutting) : g_strdup_printf (_ ("%s and a change of the bit"), cutting);
   g_autofree char *worst = grades (choice);
   g_string_append_printf (text, " %2u. %s (%s)%s: %s, %s\n", place, bits[choice->bit].name,
                           bits[choice->bit].id,

@@ -11,8 +11,8 @@
 /* What the order goes by, beside the choices themselves. */
 typedef struct
 {
+  const SpelchConstants *constants;
   const SpelchBit *bits;
-  double change; /* s for a bit change */
 } Order;
 
 /* How many bits are tried with a scoring pass, and how many to score for each. */
@@ -35,11 +35,17 @@ by_number (double a, double b)
   return (a > b) - (a < b);
 }
 
+double
+spelch_choose_time (const SpelchConstants *constants, const SpelchChoice *choice)
+{
+  return choice->plan.time_s + (choice->scorer >= 0 ? constants->bit_change : 0);
+}
+
 /* Times closer than a tenth of a second are a tie. */
 static double
 shown_time (const Order *order, const SpelchChoice *choice)
 {
-  return round ((choice->plan.time_s + (choice->scorer >= 0 ? order->change : 0)) * 10);
+  return round (spelch_choose_time (order->constants, choice) * 10);
 }
 
 static bool
@@ -347,7 +353,7 @@ find_reasons (const SpelchConstants *constants, const SpelchPart *part, GPtrArra
       if (!as_good)
         {
           first = choice;
-          quickest = choice->plan.time_s;
+          quickest = spelch_choose_time (constants, choice);
         }
       spelch_reasons_find (constants, part, quickest, choice);
     }
@@ -358,7 +364,7 @@ spelch_choose_rank (const SpelchConstants *constants, const SpelchPart *part, co
                     const SpelchBit *bits, guint n_bits)
 {
   Ranking r = { constants, part, cut, bits, n_bits, g_ptr_array_new_with_free_func (g_free) };
-  Order order = { bits, constants->bit_change };
+  Order order = { constants, bits };
   for (guint i = 0; i < n_bits; i++)
     {
       consider (&r, i, cut->way_up);

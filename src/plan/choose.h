@@ -71,6 +71,9 @@ SpelchCut spelch_choose_cut (const SpelchCut *cut, const SpelchBit *bit, SpelchF
  * the part along with the other one. */
 SpelchCut spelch_choose_chosen (const SpelchCut *cut, const SpelchBit *bits, const SpelchChoice *choice);
 
+/* Time that a choice takes, s, with the change to the second bit where one scores. */
+double spelch_choose_time (const SpelchConstants *constants, const SpelchChoice *choice);
+
 /* The choices for @cut, most preferred first: what may not be cut last; then what comes out as accepted on
  * seen and hidden edges, or else the best seen, then hidden edges; then what doesn't bend too much; then
  * least time (with a bit change where a second bit scores), least wear, and id. A through cut is tried either

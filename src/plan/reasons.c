@@ -192,6 +192,7 @@ spelch_reasons_find (const SpelchConstants *constants, const SpelchPart *part, d
     add (choice, SPELCH_REASON_BENDS, plan->deflection_mm, plan->deflection_limit_mm);
   if (plan->wall_heat > constants->heat_caution)
     add (choice, SPELCH_REASON_HOT, plan->wall_heat, constants->heat_caution);
-  if (quickest > 0 && plan->time_s > quickest * SLOW_FROM)
-    add (choice, SPELCH_REASON_SLOW, plan->time_s, quickest);
+  double time = spelch_choose_time (constants, choice);
+  if (quickest > 0 && time > quickest * SLOW_FROM)
+    add (choice, SPELCH_REASON_SLOW, time, quickest);
 }

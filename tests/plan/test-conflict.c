@@ -60,8 +60,8 @@ test_heat_and_bending (Demo *demo, gconstpointer unused)
   g_assert_cmpfloat_with_epsilon (demo->plan.wall_heat * demo->plan.feed_mm_min / conflict.low.feed_mm_min,
                                   1500, 1e-6);
   g_autofree char *words = spelch_words_conflict (&conflict, &MM);
-  g_assert_nonnull (strstr (words, "the limit of heat asks for at least"));
-  g_assert_nonnull (strstr (words, "that of bending allows"));
+  g_assert_nonnull (strstr (words, "the heat of the wall asks for at least"));
+  g_assert_nonnull (strstr (words, "and the bending of the bit allows"));
 
   const SpelchFree *pass = freed (&conflict, SPELCH_FREE_PASS);
   g_assert_nonnull (pass);
