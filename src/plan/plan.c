@@ -44,12 +44,30 @@ N_CODES (SPELCH_STOP_CODES, "stop", "speed-mark", "hand", "stress", "collet", "c
 N_CODES (SPELCH_GIVES_CODES, "gives_way_by", "sliding", "lifting", "tilting");
 N_CODES (SPELCH_VERDICT_CODES, "verdict", "no_objection", "not_checked", "do_not_cut");
 
-/* The loads of a trial's passes, each reckoned once. */
+#define AT_HAND 4 /* loads of one trial for which there is room at once */
+
+/* The loads of a trial's passes, each reckoned once. Most passes are alike, so the few that aren't lie on the
+ * stack; room for all would be a megabyte, and fetching that for every plan takes longer than the plan. */
 typedef struct
 {
-  SpelchLoads *own; /* as many as passes */
+  SpelchLoads at_hand[AT_HAND];
+  SpelchLoads *more[SPELCH_MAX_PASSES - AT_HAND]; /* NULL until needed */
   const SpelchLoads *of[SPELCH_MAX_PASSES];
 } LoadSet;
+
+static void
+load_set_init (LoadSet *set)
+{
+  memset (set->more, 0, sizeof set->more); /* the rest is written before it is read */
+}
+
+static void
+load_set_clear (LoadSet *set)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (set->more) && set->more[i] != NULL; i++)
+    g_free (set->more[i]);
+}
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (LoadSet, load_set_clear)
 
 /* A way of cutting under trial. */
 typedef struct
@@ -74,6 +92,16 @@ stick_out_for (const SpelchCase *c, double deepest)
   return fmax (needed, c->bit->cutting_length.mm);
 }
 
+static SpelchLoads *
+room_for (LoadSet *set, guint i)
+{
+  if (i < AT_HAND)
+    return &set->at_hand[i];
+  if (set->more[i - AT_HAND] == NULL)
+    set->more[i - AT_HAND] = g_new (SpelchLoads, 1);
+  return set->more[i - AT_HAND];
+}
+
 static void
 find_loads (const SpelchCase *c, const Trial *t)
 {
@@ -87,8 +115,9 @@ find_loads (const SpelchCase *c, const Trial *t)
           set->of[i] = set->of[j];
       if (set->of[i] == NULL)
         {
-          spelch_loads_find (c, &t->passes[i], t->stick_out, &set->own[used]);
-          set->of[i] = &set->own[used++];
+          SpelchLoads *loads = room_for (set, used++);
+          spelch_loads_find (c, &t->passes[i], t->stick_out, loads);
+          set->of[i] = loads;
         }
     }
 }
@@ -199,8 +228,8 @@ cannot_win (const SpelchCase *c, Trial *t, const Trial *best)
 /* Tries the ways of dividing the depth; false when none can be made. The best keeps one set of loads while
  * the next is tried in the other. */
 static bool
-find_best (const SpelchCase *c, const SpelchWindows *windows, double final_depth, LoadSet sets[2],
-           Trial *best)
+find_best (const SpelchCase *c, const SpelchWindows *windows, double final_depth, LoadSet *one,
+           LoadSet *other, Trial *best)
 {
   double height = final_depth - c->start;
   guint fewest = (guint)fmax (1, ceil (height / fmax (c->step_most, 0.1) - 1e-9));
@@ -212,7 +241,7 @@ find_best (const SpelchCase *c, const SpelchWindows *windows, double final_depth
   for (guint steps = fewest;
        steps < SPELCH_MAX_PASSES && (steps <= fewest + EXTRA_STEPS || (reaches && !feasible)); steps++)
     {
-      Trial t = { .loads = best->loads == &sets[0] ? &sets[1] : &sets[0] };
+      Trial t = { .loads = best->loads == one ? other : one };
       t.n = spelch_passes_divide (c, windows, final_depth, steps, t.passes);
       if (t.n == 0)
         continue;
@@ -300,8 +329,9 @@ make_stage (const SpelchConstants *constants, const SpelchPart *part, const Spel
 {
   SpelchCase c;
   Trial best = { 0 };
-  g_autofree SpelchLoads *own = g_new (SpelchLoads, 2 * SPELCH_MAX_PASSES);
-  LoadSet sets[2] = { { .own = own }, { .own = own + SPELCH_MAX_PASSES } };
+  g_auto (LoadSet) one, other;
+  load_set_init (&one);
+  load_set_init (&other);
   memset (plan, 0, sizeof *plan);
   spelch_case_prepare (&c, constants, part, cut, bit);
   if (scoring != NULL)
@@ -309,7 +339,7 @@ make_stage (const SpelchConstants *constants, const SpelchPart *part, const Spel
   describe_question (&c, plan);
   plan->windows = spelch_windows_find (&c);
   plan->overcut = spelch_passes_overcut (&c, &plan->windows);
-  if (find_best (&c, &plan->windows, c.floor_depth + plan->overcut, sets, &best))
+  if (find_best (&c, &plan->windows, c.floor_depth + plan->overcut, &one, &other, &best))
     take (&c, &best, plan);
   plan->setting_out = spelch_setting_out_find (constants, part, cut, bit, straight_down (&c, plan));
   spelch_checks_run (&c, plan);
