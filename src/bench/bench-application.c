@@ -2,6 +2,8 @@
 #include "bench/bench-application.h"
 #include "bench/appearance.h"
 #include "bench/bench-files.h"
+#include "bench/help-windows.h"
+#include "bench/preferences-window.h"
 #include "bench/recent.h"
 #include "bench/shelf-window.h"
 #include "plan/constants.h"
@@ -46,6 +48,25 @@ do_quit (GSimpleAction *action, GVariant *parameter, gpointer data)
   for (GList *item = windows; item != NULL; item = item->next)
     if (SPELCH_IS_BENCH_WINDOW (item->data))
       gtk_window_close (item->data);
+}
+
+static void
+do_preferences (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  spelch_preferences_window_show (gtk_application_get_active_window (data),
+                                  SPELCH_APPLICATION (data)->preferred);
+}
+
+static void
+do_keys (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  spelch_help_show_keys (gtk_application_get_active_window (data));
+}
+
+static void
+do_reading (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  spelch_help_show_reading (gtk_application_get_active_window (data));
 }
 
 static void
@@ -124,6 +145,9 @@ bind_keys (GtkApplication *application)
     { "win.save-as", { "<Control><Shift>s", NULL } },
     { "win.close", { "<Control>w", NULL } },
     { "win.new-window", { "<Control>n", NULL } },
+    { "app.preferences", { "<Control>comma", NULL } },
+    { "app.keys", { "<Control>question", NULL } },
+    { "app.reading", { "F1", NULL } },
     { "app.quit", { "<Control>q", NULL } },
     { "app.shelf::bits", { "<Control><Shift>b", NULL } },
     { "app.shelf::boards", { "<Control><Shift>d", NULL } },
@@ -139,7 +163,13 @@ bind_keys (GtkApplication *application)
 static void
 follow_preferences (SpelchApplication *self)
 {
-  spelch_appearance_choose (self->appearance, spelch_preferred_get (self->preferred)->appearance);
+  const SpelchPreferences *preferences = spelch_preferred_get (self->preferred);
+  GtkSettings *settings = gtk_settings_get_default ();
+  spelch_appearance_choose (self->appearance, preferences->appearance);
+  if (preferences->reduced_motion)
+    g_object_set (settings, "gtk-enable-animations", FALSE, NULL);
+  else
+    gtk_settings_reset_property (settings, "gtk-enable-animations");
 }
 
 static void
@@ -149,6 +179,9 @@ spelch_application_startup (GApplication *application)
   const GActionEntry actions[] = {
     { .name = "about", .activate = do_about },
     { .name = "quit", .activate = do_quit },
+    { .name = "preferences", .activate = do_preferences },
+    { .name = "keys", .activate = do_keys },
+    { .name = "reading", .activate = do_reading },
     { .name = "open-recent", .parameter_type = "s", .activate = do_open_recent },
     { .name = "clear-recent", .activate = do_clear_recent },
     { .name = "shelf", .parameter_type = "s", .activate = do_shelf },

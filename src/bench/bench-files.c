@@ -116,7 +116,9 @@ spelch_files_open_apart (SpelchBenchWindow *window, GFile *file)
 void
 spelch_files_take_up (SpelchBenchWindow *window, SpelchLeftBehind *left)
 {
-  SpelchBenchWindow *target = window_apart (window);
+  SpelchBenchWindow *holder = left->file == NULL ? NULL : find_window (window, left->file);
+  bool free_to_take = holder != NULL && !spelch_session_is_unsaved (spelch_bench_window_get_session (holder));
+  SpelchBenchWindow *target = free_to_take ? holder : window_apart (window);
   g_autoptr (SpelchPart) part = spelch_part_ref (left->part);
   g_autoptr (GFile) file = left->file == NULL ? NULL : g_object_ref (left->file);
   g_autofree char *etag = g_strdup (left->etag);

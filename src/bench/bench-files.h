@@ -25,7 +25,8 @@ void spelch_files_open (SpelchBenchWindow *window, GFile *file);
 /* Opens @file in a window of its own, unless @window is untouched or it is open already. */
 void spelch_files_open_apart (SpelchBenchWindow *window, GFile *file);
 
-/* Opens what was left behind, in a window of its own unless @window is untouched. Takes @left over. */
+/* Opens what was left behind: where its file is open already and nothing is unsaved, else in @window when it
+ * is untouched, else in a window of its own. Takes @left over. */
 void spelch_files_take_up (SpelchBenchWindow *window, SpelchLeftBehind *left);
 
 /* Reads the window's file again, as a step that can be undone; or complains. */

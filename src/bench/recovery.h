@@ -13,7 +13,7 @@
 G_BEGIN_DECLS
 
 /* A change is kept within this time. */
-#define SPELCH_RECOVERY_WAIT_MS 700
+#define SPELCH_RECOVERY_WAIT_MS 500
 
 /* ---- Keeping ---- */
 

@@ -100,6 +100,8 @@ for n in range(options.times):
     gone = done[there + 1:]
     age = killed - gone[0][0] if gone else 0.0
     oldest = max(oldest, age)
+    if kills % 25 == 0:
+        print(f'# {kills} kills so far: {edits} edits, oldest loss {oldest:.2f} s, unreadable {unreadable}, lost {lost}', flush=True)
     if age > LOST_AT_MOST:
         lost += 1
         print(f'# kill {n + 1}: work {age:.2f} s old is gone: {gone[:3]}, found {found}')

@@ -1,0 +1,96 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bench/help-windows.h"
+
+#include <glib/gi18n-lib.h>
+
+#define WIDTH  520
+#define HEIGHT 560
+#define MARGIN 24
+
+void
+spelch_help_show_keys (GtkWindow *parent)
+{
+  g_autoptr (GtkBuilder) builder = gtk_builder_new ();
+  gtk_builder_set_translation_domain (builder, GETTEXT_PACKAGE);
+  if (!gtk_builder_add_from_resource (builder, "/org/spelch/Spelch/ui/shortcuts.ui", NULL))
+    return;
+  GtkWindow *window = GTK_WINDOW (gtk_builder_get_object (builder, "shortcuts"));
+  gtk_window_set_transient_for (window, parent);
+  gtk_window_present (window);
+}
+
+static void
+add_paragraph (GtkBox *box, const char *heading, const char *words)
+{
+  const char *texts[] = { heading, words };
+  for (guint i = 0; i < G_N_ELEMENTS (texts); i++)
+    {
+      GtkWidget *label = gtk_label_new (texts[i]);
+      gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+      gtk_label_set_xalign (GTK_LABEL (label), 0);
+      gtk_widget_add_css_class (label, i == 0 ? "strong" : "soft");
+      if (i == 0)
+        gtk_widget_set_margin_top (label, MARGIN / 2);
+      gtk_box_append (box, label);
+    }
+}
+
+static void
+fill (GtkBox *box)
+{
+  add_paragraph (box, _ ("To scale, along the feed"),
+                 _ ("The drawing looks along the feed. Board, kerf, bit and what the board rests on have one "
+                    "scale; the motor is on the side where it really is."));
+  add_paragraph (
+      box, _ ("Up-shear and down-shear"),
+      _ ("The chevrons beside the bit point the way its flutes push the fibres. Where they push a "
+         "face's fibres out of the board, the face tears; where they push them in, it stays whole."));
+  add_paragraph (box, _ ("Turn-over"),
+                 _ ("On a compression bit the dotted line is the height at which the shear changes hand. The "
+                    "first pass has to take it below the face on the motor side."));
+  add_paragraph (box, _ ("Clean window"),
+                 _ ("The bars beside the rule are the depths at which a face comes out clean, each with the "
+                    "depth at which it begins."));
+  add_paragraph (box, _ ("Splinters"),
+                 _ ("Splinters at an edge mean that it tears. Their size shows the grade, not how long they "
+                    "will be."));
+  add_paragraph (
+      box, _ ("Marks"),
+      _ ("Drag a mark, or focus it and use the arrow keys. What is set by hand is held and shows a "
+         "pin; everything else follows the recommendation."));
+  add_paragraph (box, _ ("Before you cut"),
+                 _ ("Forces, power and heat are estimates. Try a test strip, follow the instructions of tool "
+                    "and machine and local rules, and ask a trained person where you aren't certain."));
+}
+
+static gboolean
+close_window (GtkWidget *window, GVariant *arguments, gpointer data)
+{
+  gtk_window_close (GTK_WINDOW (window));
+  return TRUE;
+}
+
+void
+spelch_help_show_reading (GtkWindow *parent)
+{
+  GtkWidget *window = gtk_window_new ();
+  GtkWidget *scroller = gtk_scrolled_window_new ();
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
+  GtkEventController *keys = gtk_shortcut_controller_new ();
+  gtk_shortcut_controller_add_shortcut (
+      GTK_SHORTCUT_CONTROLLER (keys), gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_Escape, 0),
+                                                        gtk_callback_action_new (close_window, NULL, NULL)));
+  gtk_widget_add_controller (window, keys);
+  gtk_widget_add_css_class (window, "bench");
+  gtk_widget_set_margin_start (box, MARGIN);
+  gtk_widget_set_margin_end (box, MARGIN);
+  gtk_widget_set_margin_bottom (box, MARGIN);
+  fill (GTK_BOX (box));
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), box);
+  gtk_window_set_child (GTK_WINDOW (window), scroller);
+  gtk_window_set_title (GTK_WINDOW (window), _ ("How to read the drawing"));
+  gtk_window_set_default_size (GTK_WINDOW (window), WIDTH, HEIGHT);
+  gtk_window_set_transient_for (GTK_WINDOW (window), parent);
+  gtk_window_present (GTK_WINDOW (window));
+}
