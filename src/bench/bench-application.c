@@ -137,7 +137,7 @@ bind_keys (GtkApplication *application)
   } bindings[] = {
     { "win.undo", { "<Control>z", NULL } },
     { "win.redo", { "<Control><Shift>z", "<Control>y", NULL } },
-    { "win.new-part", { "<Control>n", NULL } },
+    { "win.new-part", { "<Control><Shift>n", NULL } },
     { "win.change-cut", { "F2", NULL } },
     { "win.duplicate-cut", { "<Control>d", NULL } },
     { "win.open", { "<Control>o", NULL } },

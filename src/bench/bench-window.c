@@ -357,7 +357,8 @@ bit_dropped (SpelchBenchWindow *self, const char *id, SpelchSideView *view)
 static void
 bit_remarked (SpelchBenchWindow *self, const char *words, SpelchBitDrawer *drawer)
 {
-  spelch_remark_say (self->remark, words, false);
+  if (self->remark != NULL) /* else the window is closing */
+    spelch_remark_say (self->remark, words, false);
 }
 
 /* ---- Opening and closing ---- */

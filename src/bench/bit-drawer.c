@@ -76,6 +76,8 @@ tile_clicked (SpelchBitTile *tile, SpelchBitDrawer *self)
 static void
 leave_bits (SpelchBitDrawer *self)
 {
+  if (!gtk_widget_get_mapped (GTK_WIDGET (self)))
+    return; /* the window is closing, and its other pieces are gone */
   g_signal_emit (self, signals[SIGNAL_REMARKED], 0, "");
   spelch_session_try_bit (self->session, NULL);
 }
