@@ -146,15 +146,6 @@ keep_if_better (Ranking *r, const SpelchChoice *plain, const SpelchChoice *choic
     g_ptr_array_add (r->ranking, g_memdup2 (choice, sizeof *choice));
 }
 
-static bool
-has_stop (const SpelchPlan *plan, SpelchStopKind kind)
-{
-  for (guint i = 0; i < plan->n_stops; i++)
-    if (plan->stops[i].kind == kind)
-      return true;
-  return false;
-}
-
 /* A bit of one hand meets every face alike at any depth, so another way of dividing it changes no grade. */
 static bool
 has_both_hands (const SpelchFlutes *flutes)
@@ -178,7 +169,7 @@ static void
 consider_pass_plans (Ranking *r, const SpelchChoice *plain)
 {
   const SpelchPlan *plan = &plain->plan;
-  bool weak = has_stop (plan, SPELCH_STOP_TABS), both = has_both_hands (&plan->flutes);
+  bool weak = spelch_plan_has_stop (plan, SPELCH_STOP_TABS), both = has_both_hands (&plan->flutes);
   bool good = plain->meets && !may_not (plain);
   if (plain->pinned || good || !(both || weak) || !only_tabs_stop (plan) || plan->n_passes == 0)
     return;

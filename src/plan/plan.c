@@ -410,3 +410,12 @@ spelch_edge_points (const SpelchEdge *edge, SpelchTermKind kind)
       return edge->terms[i].points;
   return 0;
 }
+
+bool
+spelch_plan_has_stop (const SpelchPlan *plan, SpelchStopKind kind)
+{
+  for (guint i = 0; i < plan->n_stops; i++)
+    if (plan->stops[i].kind == kind)
+      return true;
+  return false;
+}

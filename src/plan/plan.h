@@ -403,3 +403,6 @@ bool spelch_plan_sure (const SpelchPlan *plan, SpelchSide side);
 
 /* Points lost or won on an edge by a term, 0 when it has none. */
 int spelch_edge_points (const SpelchEdge *edge, SpelchTermKind kind);
+
+/* Whether a reason not to cut, or a question, is among the plan's. */
+bool spelch_plan_has_stop (const SpelchPlan *plan, SpelchStopKind kind);

@@ -284,15 +284,6 @@ spelch_words_stop (const SpelchStop *stop, const SpelchNumbers *numbers)
                         : g_steal_pointer (&sentence);
 }
 
-static bool
-has_stop (const SpelchPlan *plan, SpelchStopKind kind)
-{
-  for (guint i = 0; i < plan->n_stops; i++)
-    if (plan->stops[i].kind == kind)
-      return true;
-  return false;
-}
-
 /* A side that isn't accepted as it comes out. */
 static bool
 spoils (const SpelchPart *part, const SpelchCut *cut, const SpelchPlan *plan, SpelchSide side)
@@ -305,11 +296,11 @@ const char *
 spelch_words_bit_caption (const SpelchPart *part, const SpelchCut *cut, const SpelchBit *bit,
                           const SpelchPlan *plan)
 {
-  if (has_stop (plan, SPELCH_STOP_TOO_WIDE))
+  if (spelch_plan_has_stop (plan, SPELCH_STOP_TOO_WIDE))
     return _ ("too wide");
-  if (has_stop (plan, SPELCH_STOP_TOO_SHORT))
+  if (spelch_plan_has_stop (plan, SPELCH_STOP_TOO_SHORT))
     return _ ("too short");
-  if (has_stop (plan, SPELCH_STOP_COLLET_SIZE))
+  if (spelch_plan_has_stop (plan, SPELCH_STOP_COLLET_SIZE))
     return _ ("no collet");
   if (plan->verdict == SPELCH_VERDICT_DO_NOT_CUT)
     return _ ("do not cut");
