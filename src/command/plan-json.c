@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "command/plan-json.h"
 
+#include "command/figures.h"
 #include "command/setting-out-json.h"
 #include "files/json-writer.h"
 #include "files/part-file.h"
@@ -10,39 +11,20 @@
 
 #include <math.h>
 
-static const SpelchNumbers PLAIN = { SPELCH_UNIT_MM, SPELCH_INCH_DECIMAL, '.' };
-
-/* Enough digits for any use; spares readers the noise of the last bits. */
-static double
-tidy (double value)
-{
-  char digits[G_ASCII_DTOSTR_BUF_SIZE];
-  return g_ascii_strtod (g_ascii_formatd (digits, sizeof digits, "%.9g", value), NULL);
-}
-
-static void
-number (SpelchWriter *w, const char *member, double value)
-{
-  spelch_writer_number (w, member, tidy (value));
-}
-
 /* A figure that 0 stands for "not known" in. */
 static void
 number_or_null (SpelchWriter *w, const char *member, double value)
 {
-  if (value > 0)
-    number (w, member, value);
-  else
-    spelch_writer_null (w, member);
+  spelch_figure_write_if (w, member, value > 0, value);
 }
 
 static void
 band (SpelchWriter *w, const char *member, const SpelchBand *value)
 {
   spelch_writer_open (w, member, NULL);
-  number (w, "low", value->low);
-  number (w, "mid", value->mid);
-  number (w, "high", value->high);
+  spelch_figure_write (w, "low", value->low);
+  spelch_figure_write (w, "mid", value->mid);
+  spelch_figure_write (w, "high", value->high);
   spelch_writer_close (w);
 }
 
@@ -52,11 +34,11 @@ stops (SpelchWriter *w, const SpelchPlan *plan)
   spelch_writer_open_list (w, "stops");
   for (guint i = 0; i < plan->n_stops; i++)
     {
-      g_autofree char *sentence = spelch_words_stop (&plan->stops[i], &PLAIN);
+      g_autofree char *sentence = spelch_words_stop (&plan->stops[i], &SPELCH_FIGURE_NUMBERS);
       spelch_writer_open_item (w, NULL, false);
       spelch_writer_code (w, "stop", &SPELCH_STOP_CODES, (int)plan->stops[i].kind);
-      number (w, "value", plan->stops[i].value);
-      number (w, "limit", plan->stops[i].limit);
+      spelch_figure_write (w, "value", plan->stops[i].value);
+      spelch_figure_write (w, "limit", plan->stops[i].limit);
       spelch_writer_text (w, "sentence", sentence);
       spelch_writer_flag (w, "scoring_bit", plan->stops[i].bit == 1);
       spelch_writer_close (w);
@@ -82,17 +64,17 @@ passes (SpelchWriter *w, const SpelchPlanned *one)
     {
       const SpelchPass *pass = &plan->passes[i];
       spelch_writer_open_item (w, NULL, false);
-      number (w, "n", i + 1);
+      spelch_figure_write (w, "n", i + 1);
       spelch_writer_text (w, "bit", pass->bit == 1 ? plan->scoring.bit : one->bit->id);
-      number (w, "tip_mm", pass->tip_mm);
+      spelch_figure_write (w, "tip_mm", pass->tip_mm);
       spelch_writer_text (w, "from", "near");
-      number (w, "side_allowance_mm", pass->side_allowance_mm);
+      spelch_figure_write (w, "side_allowance_mm", pass->side_allowance_mm);
       spelch_writer_flag (w, "finishing", pass->finishing);
-      number (w, "tracks", pass->tracks);
+      spelch_figure_write (w, "tracks", pass->tracks);
       spelch_writer_code (w, "sense", &SPELCH_SENSE_CODES, (int)sense_of (one, pass));
       spelch_writer_code (w, "entry", &SPELCH_ENTRY_KIND_CODES,
                           (int)(pass->bit == 1 ? plan->scoring.entry.kind : plan->entry.kind));
-      number (w, "speed_rpm", pass->speed_rpm);
+      spelch_figure_write (w, "speed_rpm", pass->speed_rpm);
       number_or_null (w, "feed_mm_min", pass->feed_mm_min);
       number_or_null (w, "plunge_feed_mm_min", pass->plunge_feed_mm_min);
       spelch_writer_flag (w, "held", pass->held);
@@ -109,7 +91,7 @@ terms (SpelchWriter *w, const SpelchEdge *edge)
     {
       spelch_writer_open_item (w, NULL, false);
       spelch_writer_code (w, "term", &SPELCH_TERM_CODES, (int)edge->terms[i].kind);
-      number (w, "points", edge->terms[i].points);
+      spelch_figure_write (w, "points", edge->terms[i].points);
       spelch_writer_code (w, "evidence", &SPELCH_EVIDENCE_CODES, (int)edge->terms[i].founding.evidence);
       spelch_writer_text (w, "source", edge->terms[i].founding.source);
       spelch_writer_close (w);
@@ -132,15 +114,15 @@ edges (SpelchWriter *w, const SpelchPlan *plan)
       spelch_writer_code (w, "wall", &SPELCH_WALL_CODES, (int)edge->wall);
       spelch_writer_flag (w, "stays", edge->stays);
       spelch_writer_flag (w, "seen", edge->seen);
-      number (w, "grade", edge->grade);
-      number (w, "line_grade", edge->line_grade);
-      number (w, "model_grade", edge->model_grade);
+      spelch_figure_write (w, "grade", edge->grade);
+      spelch_figure_write (w, "line_grade", edge->line_grade);
+      spelch_figure_write (w, "model_grade", edge->model_grade);
       spelch_writer_text (w, "word",
                           spelch_words_grade (edge->grade, spelch_plan_is_laminate (plan, edge->side)));
       spelch_writer_code (w, "shear", &SPELCH_LOAD_CODES, (int)edge->load);
-      number (w, "spoilt_by_entry_mm", edge->by_entry_mm);
+      spelch_figure_write (w, "spoilt_by_entry_mm", edge->by_entry_mm);
       terms (w, edge);
-      g_auto (GStrv) why = spelch_words_arris_why (plan, edge, &PLAIN);
+      g_auto (GStrv) why = spelch_words_arris_why (plan, edge, &SPELCH_FIGURE_NUMBERS);
       spelch_writer_texts (w, "why", (const char *const *)why);
       spelch_writer_close (w);
     }
@@ -150,7 +132,7 @@ edges (SpelchWriter *w, const SpelchPlan *plan)
 static void
 range (SpelchWriter *w, const char *member, const SpelchRange *value)
 {
-  double ends[2] = { tidy (value->from), tidy (value->to) };
+  double ends[2] = { spelch_figure_tidy (value->from), spelch_figure_tidy (value->to) };
   if (value->empty)
     spelch_writer_null (w, member);
   else
@@ -187,11 +169,11 @@ forces (SpelchWriter *w, const SpelchPlan *plan)
 {
   band (w, "power_w", &plan->power_w);
   spelch_writer_open (w, "force_n", NULL);
-  number (w, "tangential_mean", plan->tangential_mean_n);
-  number (w, "sideways_peak", plan->sideways_peak_n);
-  number (w, "ripple", plan->ripple);
-  number (w, "axial_mean", plan->axial_mean_n);
-  number (w, "lift_bound", plan->lift_bound_n);
+  spelch_figure_write (w, "tangential_mean", plan->tangential_mean_n);
+  spelch_figure_write (w, "sideways_peak", plan->sideways_peak_n);
+  spelch_figure_write (w, "ripple", plan->ripple);
+  spelch_figure_write (w, "axial_mean", plan->axial_mean_n);
+  spelch_figure_write (w, "lift_bound", plan->lift_bound_n);
   spelch_writer_close (w);
   spelch_writer_open_list (w, "seat");
   for (guint i = 0; i < plan->n_seats; i++)
@@ -200,8 +182,8 @@ forces (SpelchWriter *w, const SpelchPlan *plan)
       spelch_writer_open_item (w, NULL, false);
       spelch_writer_code (w, "pair", &SPELCH_PAIR_CODES, (int)seat->pair);
       spelch_writer_text (w, "direction", seat->apart ? "apart" : "together");
-      number (w, "mean_n", seat->mean_n);
-      number (w, "bound_n", seat->bound_n);
+      spelch_figure_write (w, "mean_n", seat->mean_n);
+      spelch_figure_write (w, "bound_n", seat->bound_n);
       spelch_writer_close (w);
     }
   spelch_writer_close (w);
@@ -217,9 +199,9 @@ forces (SpelchWriter *w, const SpelchPlan *plan)
     spelch_writer_null (w, "gives_way_by");
   spelch_writer_close (w);
   spelch_writer_open (w, "bending", NULL);
-  number (w, "deflection_mm", plan->deflection_mm);
-  number (w, "stress_mpa", plan->stress_mpa);
-  number (w, "stress_share", plan->stress_share);
+  spelch_figure_write (w, "deflection_mm", plan->deflection_mm);
+  spelch_figure_write (w, "stress_mpa", plan->stress_mpa);
+  spelch_figure_write (w, "stress_share", plan->stress_share);
   spelch_writer_close (w);
 }
 
@@ -231,8 +213,8 @@ limits (SpelchWriter *w, const SpelchPlan *plan)
     {
       spelch_writer_open_item (w, NULL, false);
       spelch_writer_code (w, "name", &SPELCH_LIMIT_CODES, (int)plan->limits[i].kind);
-      number (w, "share", plan->limits[i].share);
-      number (w, "feed_mm_min", plan->limits[i].feed_mm_min);
+      spelch_figure_write (w, "share", plan->limits[i].share);
+      spelch_figure_write (w, "feed_mm_min", plan->limits[i].feed_mm_min);
       spelch_writer_flag (w, "binding", plan->limits[i].binding);
       spelch_writer_close (w);
     }
@@ -246,7 +228,7 @@ speed_held (SpelchWriter *w, const SpelchSpeedHeld *value)
   spelch_writer_code (w, "by", &SPELCH_SPEED_BY_CODES, (int)value->by);
   number_or_null (w, "next_rpm", value->next_rpm);
   number_or_null (w, "share_of_mark", value->of_mark);
-  number (w, "share_of_machine", value->of_machine);
+  spelch_figure_write (w, "share_of_machine", value->of_machine);
   spelch_writer_close (w);
 }
 
@@ -258,21 +240,21 @@ conflict_end (SpelchWriter *w, const char *member, const SpelchConflictEnd *end)
     spelch_writer_text (w, "limit", "held-feed");
   else
     spelch_writer_code (w, "limit", &SPELCH_LIMIT_CODES, (int)end->limit);
-  number (w, "feed_mm_min", end->feed_mm_min);
+  spelch_figure_write (w, "feed_mm_min", end->feed_mm_min);
   spelch_writer_close (w);
 }
 
 static void
 conflict (SpelchWriter *w, const SpelchConflict *value)
 {
-  g_autofree char *sentence = spelch_words_conflict (value, &PLAIN);
+  g_autofree char *sentence = spelch_words_conflict (value, &SPELCH_FIGURE_NUMBERS);
   if (!value->found)
     {
       spelch_writer_null (w, "conflict");
       return;
     }
   spelch_writer_open (w, "conflict", NULL);
-  number (w, "speed_rpm", value->speed_rpm);
+  spelch_figure_write (w, "speed_rpm", value->speed_rpm);
   conflict_end (w, "low", &value->low);
   conflict_end (w, "high", &value->high);
   spelch_writer_open_list (w, "freed_by");
@@ -280,7 +262,7 @@ conflict (SpelchWriter *w, const SpelchConflict *value)
     {
       spelch_writer_open_item (w, NULL, false);
       spelch_writer_code (w, "by", &SPELCH_FREE_CODES, (int)value->freed[i].kind);
-      number (w, "value", value->freed[i].value);
+      spelch_figure_write (w, "value", value->freed[i].value);
       spelch_writer_close (w);
     }
   spelch_writer_close (w);
@@ -310,11 +292,11 @@ tabs (SpelchWriter *w, const SpelchTabHold *value)
       return;
     }
   spelch_writer_open (w, "tabs", NULL);
-  number (w, "count", value->count);
-  number (w, "width_mm", value->width_mm);
-  number (w, "thickness_mm", value->thickness_mm);
-  number (w, "holds_n", value->holds_n);
-  number (w, "needed_n", value->needed_n);
+  spelch_figure_write (w, "count", value->count);
+  spelch_figure_write (w, "width_mm", value->width_mm);
+  spelch_figure_write (w, "thickness_mm", value->thickness_mm);
+  spelch_figure_write (w, "holds_n", value->holds_n);
+  spelch_figure_write (w, "needed_n", value->needed_n);
   number_or_null (w, "factor", value->factor);
   number_or_null (w, "factor_at_worst", value->factor_worst);
   number_or_null (w, "needs_count", value->needs_count);
@@ -328,7 +310,7 @@ upkeep (SpelchWriter *w, const SpelchPlan *plan)
 {
   number_or_null (w, "edge_path_m", plan->edge_path_m);
   if (plan->life_known)
-    number (w, "life_m_left", plan->life_m_left);
+    spelch_figure_write (w, "life_m_left", plan->life_m_left);
   else
     spelch_writer_null (w, "life_m_left");
   number_or_null (w, "cost", plan->cost);
@@ -338,10 +320,10 @@ static void
 learnt (SpelchWriter *w, const char *side, const SpelchLearnt *value)
 {
   spelch_writer_open (w, side, NULL);
-  number (w, "points", value->points);
-  number (w, "points_cuts", value->points_cuts);
-  number (w, "window_mm", value->window_mm);
-  number (w, "window_cuts", value->window_cuts);
+  spelch_figure_write (w, "points", value->points);
+  spelch_figure_write (w, "points_cuts", value->points_cuts);
+  spelch_figure_write (w, "window_mm", value->window_mm);
+  spelch_figure_write (w, "window_cuts", value->window_cuts);
   spelch_writer_close (w);
 }
 
@@ -362,8 +344,8 @@ corrected (SpelchWriter *w, const SpelchPlan *plan)
   if (plan->force_readings > 0)
     {
       spelch_writer_open (w, "calibration", NULL);
-      number (w, "factor", plan->force_factor);
-      number (w, "readings", plan->force_readings);
+      spelch_figure_write (w, "factor", plan->force_factor);
+      spelch_figure_write (w, "readings", plan->force_readings);
       spelch_writer_close (w);
     }
   else
@@ -375,30 +357,30 @@ settled (SpelchWriter *w, const SpelchPart *part, const SpelchPlanned *one)
 {
   const SpelchPlan *plan = &one->plan;
   spelch_writer_code (w, "pass_plan", &SPELCH_PASS_PLAN_CODES, (int)plan->pass_plan);
-  g_autofree char *sentence = spelch_words_pass_plan (plan, &PLAIN);
+  g_autofree char *sentence = spelch_words_pass_plan (plan, &SPELCH_FIGURE_NUMBERS);
   spelch_writer_text (w, "pass_plan_sentence", sentence);
   number_or_null (w, "skin_mm", plan->skin_mm);
   passes (w, one);
   edges (w, plan);
   windows (w, &plan->windows);
   entry (w, &plan->entry);
-  number (w, "speed_rpm", plan->speed_rpm);
+  spelch_figure_write (w, "speed_rpm", plan->speed_rpm);
   number_or_null (w, "feed_mm_min", plan->feed_mm_min);
   number_or_null (w, "feed_per_tooth_mm", plan->feed_per_tooth);
   number_or_null (w, "chip_max_mm", plan->chip_max);
   number_or_null (w, "chip_mean_mm", plan->chip_mean);
-  number (w, "cutting_speed_m_s", plan->cutting_speed);
+  spelch_figure_write (w, "cutting_speed_m_s", plan->cutting_speed);
   forces (w, plan);
-  number (w, "rubbing_share", plan->rubbing_share);
-  number (w, "wall_heat_mj_mm2", plan->wall_heat);
-  number (w, "chip_room", plan->chip_room);
+  spelch_figure_write (w, "rubbing_share", plan->rubbing_share);
+  spelch_figure_write (w, "wall_heat_mj_mm2", plan->wall_heat);
+  spelch_figure_write (w, "chip_room", plan->chip_room);
   limits (w, plan);
   speed_held (w, &plan->speed_held);
   conflict (w, &one->conflict);
   tabs (w, &plan->tabs);
   spelch_setting_out_json (w, part, one);
   number_or_null (w, "bit_height_mm", plan->bit_height_mm);
-  number (w, "stick_out_mm", plan->stick_out_mm);
+  spelch_figure_write (w, "stick_out_mm", plan->stick_out_mm);
   number_or_null (w, "in_collet_mm", plan->in_collet_mm);
   number_or_null (w, "time_s", plan->time_s);
   upkeep (w, plan);
@@ -491,7 +473,7 @@ spelch_plan_json (const SpelchPart *part, const SpelchPlanned *planned, guint n)
   spelch_writer_text (w, "model_version", SPELCH_MODEL_VERSION);
   spelch_writer_text (w, "part", part->id);
   spelch_writer_text (w, "board", part->board.id);
-  number (w, "thickness_mm", spelch_board_thickness (&part->board));
+  spelch_figure_write (w, "thickness_mm", spelch_board_thickness (&part->board));
   spelch_writer_text (w, "machine", part->machine.id);
   spelch_writer_code (w, "datum", &SPELCH_DATUM_CODES, (int)spelch_machine_datum (&part->machine));
   spelch_writer_open_list (w, "cuts");

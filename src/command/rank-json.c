@@ -1,13 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "command/rank-json.h"
 
+#include "command/figures.h"
 #include "files/json-writer.h"
 #include "files/part-file.h"
 #include "plan/words-choose.h"
 
 #include <math.h>
-
-static const SpelchNumbers PLAIN = { SPELCH_UNIT_MM, SPELCH_INCH_DECIMAL, '.' };
 
 /* Enough decimals for any use; spares readers the noise of the last bits. */
 static void
@@ -34,7 +33,7 @@ is_of_face (SpelchReasonKind kind)
 static void
 write_reason (SpelchWriter *w, const SpelchChoice *choice, const SpelchReason *reason)
 {
-  g_autofree char *sentence = spelch_words_reason (choice, reason, &PLAIN);
+  g_autofree char *sentence = spelch_words_reason (choice, reason, &SPELCH_FIGURE_NUMBERS);
   spelch_writer_open_item (w, NULL, false);
   spelch_writer_code (w, "reason", &SPELCH_REASON_CODES, (int)reason->kind);
   spelch_writer_flag (w, "for", spelch_reason_is_for (reason->kind));
