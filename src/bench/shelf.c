@@ -164,10 +164,7 @@ load (SpelchShelf *self)
 static bool
 is_ours (SpelchShelf *self)
 {
-  g_autofree char *etag = NULL;
-  gsize length = 0;
-  g_autofree char *text
-      = g_file_query_exists (self->file, NULL) ? spelch_file_read (self->file, &length, &etag, NULL) : NULL;
+  g_autofree char *etag = spelch_file_etag (self->file);
   return g_strcmp0 (etag, self->etag) == 0;
 }
 

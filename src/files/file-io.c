@@ -96,9 +96,8 @@ cannot_write (const char *name, const char *reason, GError **error)
   return false;
 }
 
-/* NULL when the file isn't there. */
-static char *
-etag_of (GFile *file)
+char *
+spelch_file_etag (GFile *file)
 {
   g_autoptr (GFileInfo) info
       = g_file_query_info (file, G_FILE_ATTRIBUTE_ETAG_VALUE, G_FILE_QUERY_INFO_NONE, NULL, NULL);
@@ -150,13 +149,13 @@ bool
 spelch_file_save (GFile *file, const char *text, const char *etag, char **new_etag, GError **error)
 {
   g_autofree char *name = spelch_file_name (file);
-  g_autofree char *on_disk = etag_of (file);
+  g_autofree char *on_disk = spelch_file_etag (file);
   const char *path = g_file_peek_path (file);
   if (etag != NULL && on_disk != NULL && !g_str_equal (etag, on_disk))
     return changed (name, error);
   if (!(path != NULL ? save_local (path, text, name, error) : save_remote (file, text, name, error)))
     return false;
   if (new_etag != NULL)
-    *new_etag = etag_of (file);
+    *new_etag = spelch_file_etag (file);
   return true;
 }

@@ -15,6 +15,9 @@ char *spelch_file_name (GFile *file);
  * @etag, when not NULL, gets what spelch_file_save() needs. Free with g_free(). */
 char *spelch_file_read (GFile *file, gsize *length, char **etag, GError **error);
 
+/* What tells a later state of a file from this one, or NULL when it isn't there. Free with g_free(). */
+char *spelch_file_etag (GFile *file);
+
 /* Writes a new file beside the old one and moves it into place. A symbolic link is followed and stays one;
  * the mode stays; another name (hard link) of the file keeps the old text. @etag: as read, or NULL not to
  * look whether the file has changed since; @new_etag, when not NULL, gets the new one. On failure the old
