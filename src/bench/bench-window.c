@@ -17,6 +17,7 @@
 #include "bench/recent.h"
 #include "bench/setting-panel.h"
 #include "bench/side-view.h"
+#include "bench/undo-buttons.h"
 #include "bench/verdict-line.h"
 #include "files/shop-data.h"
 
@@ -232,13 +233,6 @@ static const GActionEntry ACTIONS[] = {
 };
 
 static void
-set_enabled (SpelchBenchWindow *self, const char *name, bool enabled)
-{
-  GAction *action = g_action_map_lookup_action (G_ACTION_MAP (self), name);
-  g_simple_action_set_enabled (G_SIMPLE_ACTION (action), enabled);
-}
-
-static void
 set_state (SpelchBenchWindow *self, const char *name, GVariant *state)
 {
   GAction *action = g_action_map_lookup_action (G_ACTION_MAP (self), name);
@@ -247,24 +241,12 @@ set_state (SpelchBenchWindow *self, const char *name, GVariant *state)
 
 /* ---- Following the session ---- */
 
-/* @format: "Undo %s". */
-static void
-name_step (GtkWidget *button, const char *plain, const char *format, const char *step)
-{
-  g_autofree char *words = step == NULL ? g_strdup (plain) : g_strdup_printf (format, step);
-  gtk_widget_set_tooltip_text (button, words);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
-}
-
 static void
 show_history (SpelchBenchWindow *self)
 {
-  const char *undo = spelch_session_undo_name (self->session);
-  const char *redo = spelch_session_redo_name (self->session);
-  set_enabled (self, "undo", undo != NULL);
-  set_enabled (self, "redo", redo != NULL);
-  name_step (self->undo, _ ("Undo"), _ ("Undo %s"), undo);
-  name_step (self->redo, _ ("Redo"), _ ("Redo %s"), redo);
+  spelch_undo_buttons_follow (G_ACTION_MAP (self), self->undo, self->redo,
+                              spelch_session_undo_name (self->session),
+                              spelch_session_redo_name (self->session));
 }
 
 static void
@@ -318,9 +300,11 @@ session_changed (SpelchSession *session, guint change, SpelchBenchWindow *self)
     fill_cut_menu (self);
   if ((change & SPELCH_CHANGE_HISTORY) && !spelch_session_is_overtaken (session))
     spelch_offer_withdraw (self->reload_offer);
-  if (change & (SPELCH_CHANGE_PART | SPELCH_CHANGE_CUT))
+  /* Cuts neither come nor go in a drag. */
+  bool dragged = spelch_session_in_gesture (session) && !(change & SPELCH_CHANGE_CUT);
+  if (!dragged && change & (SPELCH_CHANGE_PART | SPELCH_CHANGE_CUT))
     spelch_part_actions_follow (&self->part_actions, G_ACTION_MAP (self));
-  if (change & SPELCH_CHANGE_PART)
+  if (!dragged && change & SPELCH_CHANGE_PART)
     show_whether_cut (self, spelch_session_get_part (session)->n_cuts > 0);
 }
 

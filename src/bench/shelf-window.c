@@ -4,6 +4,7 @@
 #include "bench/kept-picture.h"
 #include "bench/shelf-files.h"
 #include "bench/shelf-row.h"
+#include "bench/undo-buttons.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -273,24 +274,12 @@ order_changed (SpelchShelfWindow *self)
 
 /* ---- Following the shelf ---- */
 
-/* @format: "Undo %s". */
-static void
-name_step (GtkWidget *button, const char *plain, const char *format, const char *step)
-{
-  g_autofree char *words = step == NULL ? g_strdup (plain) : g_strdup_printf (format, step);
-  gtk_widget_set_tooltip_text (button, words);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
-}
-
 static void
 shelf_changed (SpelchShelfWindow *self)
 {
-  const char *undo = spelch_shelf_get_undo_name (self->shelf);
-  const char *redo = spelch_shelf_get_redo_name (self->shelf);
-  enable (self, "undo", undo != NULL);
-  enable (self, "redo", redo != NULL);
-  name_step (self->undo, _ ("Undo"), _ ("Undo %s"), undo);
-  name_step (self->redo, _ ("Redo"), _ ("Redo %s"), redo);
+  spelch_undo_buttons_follow (G_ACTION_MAP (self), self->undo, self->redo,
+                              spelch_shelf_get_undo_name (self->shelf),
+                              spelch_shelf_get_redo_name (self->shelf));
   sync_rows (self);
   select_shown (self);
 }
