@@ -371,10 +371,14 @@ spelch_session_set_drawer (SpelchSession *self, SpelchShelf *bits)
 SpelchBit *
 spelch_session_copy_bits (SpelchSession *self)
 {
-  guint n = spelch_session_count_bits (self);
-  SpelchBit *bits = g_new (SpelchBit, n);
+  guint n_shop = 0, n = self->part == NULL ? 0 : self->part->n_bits;
+  const SpelchBit *shop = drawer_bits (self, &n_shop);
+  SpelchBit *bits = g_new (SpelchBit, n + n_shop);
   for (guint i = 0; i < n; i++)
-    bits[i] = *spelch_session_get_nth_bit (self, i);
+    bits[i] = self->part->bits[i];
+  for (guint i = 0; i < n_shop; i++)
+    if (is_offered (self, &shop[i]))
+      bits[n++] = shop[i];
   return bits;
 }
 
