@@ -11,7 +11,6 @@ void
 spelch_help_show_keys (GtkWindow *parent)
 {
   g_autoptr (GtkBuilder) builder = gtk_builder_new ();
-  gtk_builder_set_translation_domain (builder, GETTEXT_PACKAGE);
   if (!gtk_builder_add_from_resource (builder, "/org/spelch/Spelch/ui/shortcuts.ui", NULL))
     return;
   GtkWindow *window = GTK_WINDOW (gtk_builder_get_object (builder, "shortcuts"));

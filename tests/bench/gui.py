@@ -139,14 +139,24 @@ class Bench:
         box = node.queryComponent().getExtents(pyatspi.WINDOW_COORDS)
         return box.width > 0 and box.height > 0
 
+    def tell_end(self):
+        """Says what the program last wrote when it has ended by itself, since nothing can be found in it then."""
+        if self.process and self.process.poll() is not None:
+            lines = self.log.read_text(errors='replace').splitlines()
+            print(f'The program ended with status {self.process.returncode}.', *lines[:40], sep='\n', file=sys.stderr, flush=True)
+
     def find(self, role=None, name=None, patience=PATIENCE):
         found = wait_for(lambda: self.all(role, name), patience)
         if not found:
+            self.tell_end()
             raise LookupError(f'no {role or "thing"} named like {name!r}')
         return found[0]
 
     def has(self, role=None, name=None, patience=PATIENCE):
-        return bool(wait_for(lambda: self.all(role, name), patience))
+        found = bool(wait_for(lambda: self.all(role, name), patience))
+        if not found:
+            self.tell_end()
+        return found
 
     def lacks(self, role=None, name=None, patience=PATIENCE):
         return bool(wait_for(lambda: not self.all(role, name), patience))
