@@ -1,10 +1,23 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/plate.h"
 
+#include <math.h>
+#include <stdbool.h>
+
+/* What the child looked like, and its picture. */
+typedef struct
+{
+  GskRenderNode *node;
+  cairo_surface_t *surface;
+  graphene_rect_t bounds; /* of both, whole units */
+  int pixels;             /* a unit */
+} SpelchPlatePicture;
+
 struct _SpelchPlate
 {
   GtkWidget parent_instance;
   GtkWidget *child;
+  SpelchPlatePicture picture;
 };
 
 G_DEFINE_FINAL_TYPE (SpelchPlate, spelch_plate, GTK_TYPE_WIDGET)
@@ -16,6 +29,140 @@ enum
 };
 static GParamSpec *props[N_PROPS];
 
+/* ---- What differs ---- */
+
+/* What a node that only moves another one moves it by; false where it does more, or is no such node. */
+static bool
+find_move (GskRenderNode *node, graphene_point_t *by)
+{
+  if (gsk_render_node_get_node_type (node) != GSK_TRANSFORM_NODE)
+    return false;
+  GskTransform *transform = gsk_transform_node_get_transform (node);
+  if (gsk_transform_get_category (transform) < GSK_TRANSFORM_CATEGORY_2D_TRANSLATE)
+    return false;
+  gsk_transform_to_translate (transform, &by->x, &by->y);
+  return true;
+}
+
+/* Where a node that stands `at` a place draws, in whole units. */
+static cairo_rectangle_int_t
+whole_bounds (GskRenderNode *node, graphene_point_t at)
+{
+  graphene_rect_t bounds;
+  gsk_render_node_get_bounds (node, &bounds);
+  graphene_rect_offset (&bounds, at.x, at.y);
+  graphene_rect_round_extents (&bounds, &bounds);
+  return (cairo_rectangle_int_t){ (int)bounds.origin.x, (int)bounds.origin.y, (int)bounds.size.width,
+                                  (int)bounds.size.height };
+}
+
+static void
+add_bounds (cairo_region_t *region, GskRenderNode *node, graphene_point_t at)
+{
+  cairo_rectangle_int_t bounds = whole_bounds (node, at);
+  cairo_region_union_rectangle (region, &bounds);
+}
+
+/* Adds to `region` where two nodes that stand `at` a place look different. */
+static void
+add_difference (cairo_region_t *region, GskRenderNode *was, GskRenderNode *is, graphene_point_t at)
+{
+  graphene_point_t was_by, is_by;
+  if (was == is)
+    return;
+  if (gsk_render_node_get_node_type (was) == GSK_CONTAINER_NODE
+      && gsk_render_node_get_node_type (is) == GSK_CONTAINER_NODE
+      && gsk_container_node_get_n_children (was) == gsk_container_node_get_n_children (is))
+    {
+      for (guint i = 0; i < gsk_container_node_get_n_children (is); i++)
+        add_difference (region, gsk_container_node_get_child (was, i), gsk_container_node_get_child (is, i),
+                        at);
+    }
+  else if (find_move (was, &was_by) && find_move (is, &is_by) && graphene_point_equal (&was_by, &is_by))
+    add_difference (region, gsk_transform_node_get_child (was), gsk_transform_node_get_child (is),
+                    GRAPHENE_POINT_INIT (at.x + is_by.x, at.y + is_by.y));
+  else
+    {
+      add_bounds (region, was, at);
+      add_bounds (region, is, at);
+    }
+}
+
+/* ---- Drawing ---- */
+
+/* Draws what meets the region, and nothing else of a long column. */
+static void
+draw_within (GskRenderNode *node, cairo_t *cr, const cairo_region_t *region, graphene_point_t at)
+{
+  graphene_point_t by;
+  if (gsk_render_node_get_node_type (node) == GSK_CONTAINER_NODE)
+    {
+      for (guint i = 0; i < gsk_container_node_get_n_children (node); i++)
+        draw_within (gsk_container_node_get_child (node, i), cr, region, at);
+      return;
+    }
+  if (find_move (node, &by))
+    {
+      draw_within (gsk_transform_node_get_child (node), cr, region,
+                   GRAPHENE_POINT_INIT (at.x + by.x, at.y + by.y));
+      return;
+    }
+  cairo_rectangle_int_t own = whole_bounds (node, at);
+  if (cairo_region_contains_rectangle (region, &own) == CAIRO_REGION_OVERLAP_OUT)
+    return;
+  cairo_save (cr);
+  cairo_translate (cr, at.x, at.y);
+  gsk_render_node_draw (node, cr);
+  cairo_restore (cr);
+}
+
+static void
+redraw (SpelchPlatePicture *picture, const cairo_region_t *region)
+{
+  cairo_t *cr = cairo_create (picture->surface);
+  cairo_translate (cr, -picture->bounds.origin.x, -picture->bounds.origin.y);
+  gdk_cairo_region (cr, region);
+  cairo_clip (cr);
+  cairo_set_operator (cr, CAIRO_OPERATOR_CLEAR);
+  cairo_paint (cr);
+  cairo_set_operator (cr, CAIRO_OPERATOR_OVER);
+  draw_within (picture->node, cr, region, GRAPHENE_POINT_INIT (0, 0));
+  cairo_destroy (cr);
+}
+
+static void
+clear_picture (SpelchPlatePicture *picture)
+{
+  g_clear_pointer (&picture->node, gsk_render_node_unref);
+  g_clear_pointer (&picture->surface, cairo_surface_destroy);
+}
+
+/* Takes over `node`. */
+static void
+renew (SpelchPlatePicture *picture, GskRenderNode *node, int pixels)
+{
+  graphene_rect_t bounds;
+  cairo_region_t *region = cairo_region_create ();
+  gsk_render_node_get_bounds (node, &bounds);
+  graphene_rect_round_extents (&bounds, &bounds);
+  if (picture->node != NULL && picture->pixels == pixels && graphene_rect_equal (&bounds, &picture->bounds))
+    add_difference (region, picture->node, node, GRAPHENE_POINT_INIT (0, 0));
+  else
+    {
+      g_clear_pointer (&picture->surface, cairo_surface_destroy);
+      picture->surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, (int)bounds.size.width * pixels,
+                                                     (int)bounds.size.height * pixels);
+      cairo_surface_set_device_scale (picture->surface, pixels, pixels);
+      add_bounds (region, node, GRAPHENE_POINT_INIT (0, 0));
+    }
+  g_clear_pointer (&picture->node, gsk_render_node_unref);
+  picture->node = node;
+  picture->bounds = bounds;
+  picture->pixels = pixels;
+  redraw (picture, region);
+  cairo_region_destroy (region);
+}
+
 static void
 spelch_plate_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
@@ -24,13 +171,17 @@ spelch_plate_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
     return;
   GtkSnapshot *content = gtk_snapshot_new ();
   gtk_widget_snapshot_child (widget, self->child, content);
-  g_autoptr (GskRenderNode) node = gtk_snapshot_free_to_node (content);
+  GskRenderNode *node = gtk_snapshot_free_to_node (content);
   if (node == NULL)
-    return;
-  graphene_rect_t bounds;
-  gsk_render_node_get_bounds (node, &bounds);
-  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &bounds);
-  gsk_render_node_draw (node, cr);
+    {
+      clear_picture (&self->picture);
+      return;
+    }
+  renew (&self->picture, node, gtk_widget_get_scale_factor (widget));
+  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &self->picture.bounds);
+  cairo_set_source_surface (cr, self->picture.surface, self->picture.bounds.origin.x,
+                            self->picture.bounds.origin.y);
+  cairo_paint (cr);
   cairo_destroy (cr);
 }
 
@@ -55,6 +206,7 @@ spelch_plate_dispose (GObject *object)
 {
   SpelchPlate *self = SPELCH_PLATE (object);
   g_clear_pointer (&self->child, gtk_widget_unparent);
+  clear_picture (&self->picture);
   G_OBJECT_CLASS (spelch_plate_parent_class)->dispose (object);
 }
 

@@ -2,7 +2,7 @@
  *
  * Plate: holds a widget whose content is repainted as a whole. GTK repaints the whole window when more than
  * 30 rectangles differ between two frames; a column of numbers that all follow a drag would be that many. On
- * plates they are a few.
+ * plates they are a few. A plate keeps its picture and draws anew only what differs from it.
  */
 #pragma once
 
