@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "plan/conflict.h"
+#include "plan/edges.h"
 
 #include <math.h>
 #include <string.h>
@@ -18,6 +19,7 @@ typedef struct
   SpelchCut cut;
   SpelchBit bit;
   SpelchPlan plan;
+  const SpelchPlan *before; /* as it was asked first */
 } Question;
 
 static const SpelchLimit *
@@ -37,11 +39,35 @@ fits (const SpelchPlan *plan)
          && (plan->n_limits == 0 || plan->limits[0].share <= WITHIN);
 }
 
+/* A remedy that brings a stop of its own is none. */
+static bool
+adds_stop (const SpelchPlan *before, const SpelchPlan *after)
+{
+  for (guint i = 0; i < after->n_stops; i++)
+    if (!spelch_plan_has_stop (before, after->stops[i].kind))
+      return true;
+  return false;
+}
+
+/* Nor is one that costs a face that will be seen a grade, or one that won't be more than is accepted. */
+static bool
+costs_grade (const Question *q)
+{
+  const int accepted[2] = { q->part.accepted_seen, q->part.accepted_hidden };
+  for (int i = 0; i < 2; i++)
+    {
+      int before = spelch_edges_worst (q->before->edges, i == 0);
+      if (spelch_edges_worst (q->plan.edges, i == 0) > MAX (before, accepted[i]))
+        return true;
+    }
+  return false;
+}
+
 static bool
 would_fit (Question *q)
 {
   spelch_plan_make (q->k, &q->part, &q->cut, &q->bit, &q->plan);
-  return fits (&q->plan);
+  return fits (&q->plan) && !adds_stop (q->before, &q->plan) && !costs_grade (q);
 }
 
 static void
@@ -213,7 +239,7 @@ spelch_conflict_find (const SpelchConstants *constants, const SpelchPart *part, 
   SpelchConflict conflict = { .speed_rpm = plan->speed_rpm };
   if (plan->n_passes == 0 || fits (plan) || !find_ends (constants, cut, plan, &conflict))
     return conflict;
-  Question asked = { .k = constants, .cut = *cut, .bit = *bit };
+  Question asked = { .k = constants, .cut = *cut, .bit = *bit, .before = plan };
   memcpy (&asked.part, part, sizeof asked.part);
   conflict.found = true;
   let_speed_go (&asked, &conflict);

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
  * Conflict: where no speed and feed keep to every limit, which two of them ask for opposite things, and what
- * would free them. Each remedy was planned and fits.
+ * would free them. Each remedy was planned: it fits, brings no new stop, and costs no edge more than is
+ * accepted.
  */
 #pragma once
 

@@ -83,6 +83,35 @@ test_heat_and_bending (Demo *demo, gconstpointer unused)
   g_assert_false (conflict_with (demo, &bit).found);
 }
 
+static bool
+tears_when_thinner (Demo *demo, const SpelchBit *bit)
+{
+  demo->cut->held.passes_held = true;
+  demo->cut->held.n_passes = 17;
+  for (guint i = 0; i < demo->cut->held.n_passes; i++)
+    demo->cut->held.passes[i] = spelch_length_mm (i + 1);
+  demo_plan_bit (demo, bit);
+  return spelch_plan_worst (&demo->plan, SPELCH_SIDE_MOTOR)->grade > 1;
+}
+
+/* A compression bit has to go deep at once, or it tears the face; thinner passes are no remedy then, though
+ * they'd bend it less. */
+static void
+test_remedy_keeps_edges (Demo *demo, gconstpointer unused)
+{
+  SpelchBit bit = *demo_bit ("compression-6.35x22");
+  demo_take_machine (demo, "light-gantry");
+  demo_take_cut (demo, "outline");
+  SpelchConflict conflict = conflict_with (demo, &bit);
+  g_assert_true (conflict.found);
+  g_assert_cmpint (conflict.high.limit, ==, SPELCH_LIMIT_BENDING);
+  g_assert_null (freed (&conflict, SPELCH_FREE_PASS));
+  g_assert_true (tears_when_thinner (demo, &bit));
+  /* A down-cut bit keeps the face in passes of any depth. */
+  bit = *demo_bit ("down-cut-6.35x25");
+  g_assert_false (tears_when_thinner (demo, &bit));
+}
+
 /* Fed by hand at the dial's top, chips of a dull wide bit are too thin: a slower spindle makes them thicker.
  */
 static void
@@ -170,6 +199,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   ADD ("heat-and-bending", test_heat_and_bending);
+  ADD ("remedy-keeps-edges", test_remedy_keeps_edges);
   ADD ("slower-speed", test_slower_speed);
   ADD ("weak-holding", test_weak_holding);
   ADD ("held-feed", test_held_feed);
