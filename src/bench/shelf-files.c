@@ -7,6 +7,7 @@
 #include <string.h>
 
 #define TABLE_SUFFIX ".csv"
+#define LIST_SUFFIX  ".json"
 
 static bool
 is_table (SpelchShelf *shelf, GFile *file)
@@ -97,9 +98,9 @@ take_table (SpelchShelf *shelf, const char *text, gsize length, const char *name
   GString *report = g_string_new (taken);
   if (table->bits->len < table->n_rows)
     g_string_append_printf (report,
-                            g_dngettext (GETTEXT_PACKAGE, " Of %u line in the table, %u was read.",
-                                         " Of %u lines in the table, %u were read.", table->n_rows),
-                            table->n_rows, table->bits->len);
+                            g_dngettext (GETTEXT_PACKAGE, " %u of the table's %u line could be read.",
+                                         " %u of the table's %u lines could be read.", table->n_rows),
+                            table->bits->len, table->n_rows);
   for (guint i = 0; i < table->problems->len; i++)
     g_string_append_printf (report, "\n%s", (const char *)g_ptr_array_index (table->problems, i));
   return g_string_free (report, FALSE);
@@ -143,20 +144,61 @@ spelch_shelf_files_write (SpelchShelf *shelf, GFile *file, char separator)
 
 /* ---- Asking ---- */
 
+static GtkFileFilter *
+filter_new (const char *name, const char *pattern)
+{
+  GtkFileFilter *filter = gtk_file_filter_new ();
+  gtk_file_filter_set_name (filter, name);
+  gtk_file_filter_add_pattern (filter, pattern);
+  return filter;
+}
+
 static GtkFileChooserNative *
 chooser_new (SpelchShelfWindow *window, GtkFileChooserAction action, const char *title, const char *accept)
 {
   GtkFileChooserNative *chooser
       = gtk_file_chooser_native_new (title, GTK_WINDOW (window), action, accept, _ ("_Cancel"));
-  g_autoptr (GtkFileFilter) lists = gtk_file_filter_new ();
-  bool bits = spelch_shelf_window_get_kind (window) == SPELCH_LIST_BITS;
-  gtk_file_filter_set_name (lists, bits ? _ ("Lists and tables") : _ ("Lists"));
-  gtk_file_filter_add_pattern (lists, "*.json");
-  if (bits)
-    gtk_file_filter_add_pattern (lists, "*" TABLE_SUFFIX);
-  gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (chooser), lists);
   gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (chooser), TRUE);
   return chooser;
+}
+
+/* The file to write: its ending says how, and where a table is chosen it gets that of one. The chooser asked
+ * about the name as it was typed, so another file of the new name stays: NULL then. */
+static GFile *
+file_to_write (GtkFileChooser *chooser)
+{
+  GFile *file = gtk_file_chooser_get_file (chooser);
+  g_autofree char *name = g_file_get_basename (file);
+  bool table = gtk_file_chooser_get_filter (chooser) == g_object_get_data (G_OBJECT (chooser), "table");
+  if (!table || g_str_has_suffix (name, TABLE_SUFFIX))
+    return file;
+  if (g_str_has_suffix (name, LIST_SUFFIX))
+    name[strlen (name) - strlen (LIST_SUFFIX)] = '\0';
+  g_autofree char *ending = g_strconcat (name, TABLE_SUFFIX, NULL);
+  g_autoptr (GFile) folder = g_file_get_parent (file);
+  g_object_unref (file);
+  GFile *other = g_file_get_child (folder, ending);
+  if (g_file_query_exists (other, NULL))
+    g_clear_object (&other);
+  return other;
+}
+
+static char *
+write_chosen (SpelchShelfWindow *window, GtkFileChooser *chooser)
+{
+  g_autoptr (GFile) file = file_to_write (chooser);
+  if (file == NULL)
+    return g_strdup (_ ("There is a table of that name already. Nothing was written; choose another name, or "
+                        "type this one with its ending “.csv” to write over it."));
+  return spelch_shelf_files_write (spelch_shelf_window_get_shelf (window), file,
+                                   spelch_shelf_window_get_separator (window));
+}
+
+static char *
+take_chosen (SpelchShelfWindow *window, GtkFileChooser *chooser)
+{
+  g_autoptr (GFile) file = gtk_file_chooser_get_file (chooser);
+  return spelch_shelf_files_take (spelch_shelf_window_get_shelf (window), file);
 }
 
 static void
@@ -165,12 +207,8 @@ answered (GtkNativeDialog *dialog, int response, SpelchShelfWindow *window)
   GtkFileChooser *chooser = GTK_FILE_CHOOSER (dialog);
   if (response == GTK_RESPONSE_ACCEPT)
     {
-      g_autoptr (GFile) file = gtk_file_chooser_get_file (chooser);
-      SpelchShelf *shelf = spelch_shelf_window_get_shelf (window);
       bool opens = gtk_file_chooser_get_action (chooser) == GTK_FILE_CHOOSER_ACTION_OPEN;
-      g_autofree char *said
-          = opens ? spelch_shelf_files_take (shelf, file)
-                  : spelch_shelf_files_write (shelf, file, spelch_shelf_window_get_separator (window));
+      g_autofree char *said = opens ? take_chosen (window, chooser) : write_chosen (window, chooser);
       spelch_shelf_window_say (window, said);
     }
   gtk_native_dialog_destroy (dialog);
@@ -182,6 +220,11 @@ spelch_shelf_files_import (SpelchShelfWindow *window)
 {
   GtkFileChooserNative *chooser
       = chooser_new (window, GTK_FILE_CHOOSER_ACTION_OPEN, _ ("Import a list"), _ ("_Import"));
+  bool bits = spelch_shelf_window_get_kind (window) == SPELCH_LIST_BITS;
+  g_autoptr (GtkFileFilter) lists = filter_new (bits ? _ ("Lists and tables") : _ ("Lists"), "*" LIST_SUFFIX);
+  if (bits)
+    gtk_file_filter_add_pattern (lists, "*" TABLE_SUFFIX);
+  gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (chooser), lists);
   g_signal_connect (chooser, "response", G_CALLBACK (answered), window);
   gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
 }
@@ -189,11 +232,19 @@ spelch_shelf_files_import (SpelchShelfWindow *window)
 void
 spelch_shelf_files_export (SpelchShelfWindow *window)
 {
-  SpelchShelf *shelf = spelch_shelf_window_get_shelf (window);
-  g_autofree char *name = g_strconcat (spelch_list_member (spelch_shelf_get_kind (shelf)), ".json", NULL);
   GtkFileChooserNative *chooser
       = chooser_new (window, GTK_FILE_CHOOSER_ACTION_SAVE, _ ("Export the list"), _ ("_Export"));
+  g_autoptr (GtkFileFilter) list = filter_new (_ ("List (JSON)"), "*" LIST_SUFFIX);
+  g_autofree char *name
+      = g_strconcat (spelch_list_member (spelch_shelf_window_get_kind (window)), LIST_SUFFIX, NULL);
+  gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (chooser), list);
   gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (chooser), name);
+  if (spelch_shelf_window_get_kind (window) == SPELCH_LIST_BITS)
+    {
+      GtkFileFilter *table = filter_new (_ ("Table for a spreadsheet (CSV)"), "*" TABLE_SUFFIX);
+      gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (chooser), table);
+      g_object_set_data_full (G_OBJECT (chooser), "table", table, g_object_unref);
+    }
   g_signal_connect (chooser, "response", G_CALLBACK (answered), window);
   gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
 }

@@ -174,6 +174,7 @@ read_flag (const char *value, bool *into)
   return *into || g_strv_contains (NO, lower) ? NULL : g_strdup (_ ("isn't yes or no."));
 }
 
+/* What it isn't, after its name. */
 static char *
 read_value (const Column *column, const char *value, SpelchBit *bit)
 {
@@ -187,7 +188,7 @@ read_value (const Column *column, const char *value, SpelchBit *bit)
     case COLUMN_LENGTH:
       if (spelch_length_parse (value, SPELCH_UNIT_MM, member, &error))
         return NULL;
-      return g_strdup_printf (_ ("isn't a length: %s"), error->message);
+      return g_strdup (error->message);
     case COLUMN_NUMBER:
       if (!read_number (value, member))
         return g_strdup (_ ("isn't a number; write it without a unit."));
@@ -203,6 +204,19 @@ read_value (const Column *column, const char *value, SpelchBit *bit)
     default:
       return read_flag (value, member);
     }
+}
+
+/* What is wrong with a value, as a sentence; NULL: nothing. */
+static char *
+complaint (const Column *column, const char *value, SpelchBit *bit)
+{
+  if (value == NULL || value[0] == '\0')
+    return column->needed ? g_strdup (_ ("nothing stands there, but every bit needs it.")) : NULL;
+  g_autofree char *wrong = read_value (column, value, bit);
+  /* What is wrong with a length names it already. */
+  if (wrong == NULL || column->kind == COLUMN_LENGTH)
+    return g_steal_pointer (&wrong);
+  return g_strdup_printf (_ ("“%s” %s"), value, wrong);
 }
 
 /* ---- Reading the table ---- */
@@ -261,15 +275,10 @@ read_places (SpelchBitTable *table, const SpelchCsvRow *row, const GPtrArray *co
     {
       const Column *column = g_ptr_array_index (columns, i);
       char *value = i < row->values->len ? g_strstrip (g_ptr_array_index (row->values, i)) : NULL;
-      bool empty = value == NULL || value[0] == '\0';
-      if (column == NULL || (empty && !column->needed))
-        continue;
-      g_autofree char *wrong
-          = empty ? g_strdup (_ ("is empty, but every bit needs it.")) : read_value (column, value, bit);
+      g_autofree char *wrong = column == NULL ? NULL : complaint (column, value, bit);
       if (wrong == NULL)
         continue;
-      tell (table, _ ("Line %u, column %s: “%s” %s The line was left out."), row->line, column->name,
-            empty ? "" : value, wrong);
+      tell (table, _ ("Line %u, column %s: %s The line was left out."), row->line, column->name, wrong);
       all = false;
     }
   return all;
