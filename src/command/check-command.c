@@ -1,58 +1,164 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * spelch check: says whether a part file, a shop log or another list can be read, and what is wrong with it
- * if not.
+ * spelch check: says whether a part file, a shop log or another list can be read, what is wrong with it if
+ * not, and which of its members aren't read.
  */
 #include "command/asked.h"
 #include "command/commands.h"
 
 #include "files/file-io.h"
 #include "files/json-text.h"
+#include "files/json-writer.h"
 #include "files/list-file.h"
+#include "files/part-file.h"
+#include "files/unread.h"
 
 #include <glib/gi18n.h>
 
-/* Says of a list whether it can be read. False when the file isn't a list; what can't be read at all is left
- * to the reader of parts, which says why. */
-static bool
-check_list (const SpelchAsked *asked, int *status)
+/* A file as it was read. */
+typedef struct
+{
+  char *name, *text; /* no text: it can't be read, and the reader of parts says why */
+  gsize length;
+} Checked;
+
+static void
+checked_clear (Checked *checked)
+{
+  g_free (checked->name);
+  g_free (checked->text);
+}
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Checked, checked_clear)
+
+static Checked
+read_text (const SpelchAsked *asked)
 {
   g_autoptr (GFile) file = g_file_new_for_commandline_arg (asked->file);
-  g_autofree char *name = spelch_file_name (file);
-  gsize length = 0;
-  g_autofree char *text = spelch_file_read (file, &length, NULL, NULL);
-  g_autoptr (JsonNode) root = text != NULL ? spelch_json_parse (text, length, name, NULL) : NULL;
-  g_autoptr (GError) error = NULL;
-  SpelchListKind kind;
-  if (root == NULL || !spelch_list_kind_of (json_node_get_object (root), &kind))
-    return false;
-  g_autoptr (GArray) items = spelch_list_from_json (kind, text, length, name, NULL, &error);
-  *status = items != NULL ? SPELCH_EXIT_DONE : spelch_command_fail (error->message, SPELCH_EXIT_BAD_INPUT);
-  if (items != NULL && asked->json)
-    g_print ("{\n  \"kind\": \"%s\",\n  \"format_version\": 1,\n  \"entries\": %u\n}\n",
-             spelch_list_member (kind), items->len);
-  else if (items != NULL)
-    g_print (
-        g_dngettext (GETTEXT_PACKAGE, "%s: in order, %u entry.\n", "%s: in order, %u entries.\n", items->len),
-        asked->file, items->len);
-  return true;
+  Checked checked = { .name = spelch_file_name (file) };
+  checked.text = spelch_file_read (file, &checked.length, NULL, NULL);
+  return checked;
+}
+
+/* False when the file isn't a list; what can't be read at all is left to the reader of parts. */
+static bool
+is_list (const Checked *checked, SpelchListKind *kind)
+{
+  g_autoptr (JsonNode) root = checked->text != NULL
+                                  ? spelch_json_parse (checked->text, checked->length, checked->name, NULL)
+                                  : NULL;
+  return root != NULL && spelch_list_kind_of (json_node_get_object (root), kind);
+}
+
+/* ---- Members that aren't read ---- */
+
+static void
+write_unread (SpelchWriter *writer, const GPtrArray *unread)
+{
+  spelch_writer_open_list (writer, "unread");
+  for (guint i = 0; i < unread->len; i++)
+    {
+      const SpelchUnread *one = unread->pdata[i];
+      spelch_writer_open_item (writer, NULL, false);
+      spelch_writer_text (writer, "at", one->at);
+      spelch_writer_text (writer, "member", one->member);
+      if (one->nearest != NULL)
+        spelch_writer_text (writer, "nearest", one->nearest);
+      else
+        spelch_writer_null (writer, "nearest");
+      spelch_writer_text (writer, "sentence", one->sentence);
+      spelch_writer_close (writer);
+    }
+  spelch_writer_close (writer);
+}
+
+static void
+print_unread (const GPtrArray *unread)
+{
+  for (guint i = 0; i < unread->len; i++)
+    g_print ("%s\n", ((const SpelchUnread *)unread->pdata[i])->sentence);
+}
+
+/* A misspelt member may well be what is wrong, so those that aren't read are told of beside the fault. */
+static int
+refuse (const SpelchAsked *asked, const GPtrArray *unread, const GError *error)
+{
+  if (!asked->json)
+    print_unread (unread);
+  return spelch_command_fail (error->message, SPELCH_EXIT_BAD_INPUT);
+}
+
+/* ---- Lists and parts ---- */
+
+static void
+print_json (SpelchWriter *writer)
+{
+  g_autofree char *text = spelch_writer_end (writer);
+  g_print ("%s", text);
 }
 
 static int
-check_part (const SpelchAsked *asked)
+check_list (const SpelchAsked *asked, const Checked *checked, SpelchListKind kind)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GArray) items
+      = spelch_list_from_json (kind, checked->text, checked->length, checked->name, NULL, &error);
+  g_autoptr (GPtrArray) unread = spelch_list_unread (kind, checked->text, checked->length, checked->name);
+  if (items == NULL)
+    return refuse (asked, unread, error);
+  if (asked->json)
+    {
+      SpelchWriter *writer = spelch_writer_new (NULL);
+      spelch_writer_text (writer, "kind", spelch_list_member (kind));
+      spelch_writer_number (writer, "format_version", SPELCH_FORMAT_VERSION);
+      spelch_writer_number (writer, "entries", items->len);
+      write_unread (writer, unread);
+      print_json (writer);
+      return SPELCH_EXIT_DONE;
+    }
+  g_print (
+      g_dngettext (GETTEXT_PACKAGE, "%s: in order, %u entry.\n", "%s: in order, %u entries.\n", items->len),
+      asked->file, items->len);
+  print_unread (unread);
+  return SPELCH_EXIT_DONE;
+}
+
+static void
+print_part (const SpelchAsked *asked, const SpelchPart *part, const GPtrArray *unread)
+{
+  g_autofree char *cuts
+      = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u cut", "%u cuts", part->n_cuts), part->n_cuts);
+  g_autofree char *bits
+      = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u bit", "%u bits", part->n_bits), part->n_bits);
+  /* Translators: the file's name, "6 cuts" and "8 bits". */
+  g_print (_ ("%s: in order, %s, %s.\n"), asked->file, cuts, bits);
+  if (part->read_only)
+    g_print ("%s\n", _ ("It was written by a newer program and can be read but not saved."));
+  print_unread (unread);
+}
+
+static int
+check_part (const SpelchAsked *asked, const Checked *checked)
 {
   g_autoptr (GError) error = NULL;
   g_autoptr (SpelchPart) part = spelch_asked_part (asked, &error);
+  g_autoptr (GPtrArray) unread = checked->text != NULL
+                                     ? spelch_part_unread (checked->text, checked->length, checked->name)
+                                     : spelch_unread_list_new ();
   if (part == NULL)
-    return spelch_command_fail (error->message, SPELCH_EXIT_BAD_INPUT);
-  if (asked->json)
-    g_print ("{\n  \"kind\": \"part\",\n  \"format_version\": %d,\n  \"cuts\": %u,\n  \"bits\": %u,\n"
-             "  \"read_only\": %s\n}\n",
-             part->file_version, part->n_cuts, part->n_bits, part->read_only ? "true" : "false");
-  else
-    g_print (_ ("%s: in order, %u cuts, %u bits.\n"), asked->file, part->n_cuts, part->n_bits);
-  if (part->read_only && !asked->json)
-    g_print ("%s\n", _ ("It was written by a newer program and can be read but not saved."));
+    return refuse (asked, unread, error);
+  if (!asked->json)
+    {
+      print_part (asked, part, unread);
+      return SPELCH_EXIT_DONE;
+    }
+  SpelchWriter *writer = spelch_writer_new (NULL);
+  spelch_writer_text (writer, "kind", "part");
+  spelch_writer_number (writer, "format_version", part->file_version);
+  spelch_writer_number (writer, "cuts", part->n_cuts);
+  spelch_writer_number (writer, "bits", part->n_bits);
+  spelch_writer_flag (writer, "read_only", part->read_only);
+  write_unread (writer, unread);
+  print_json (writer);
   return SPELCH_EXIT_DONE;
 }
 
@@ -69,6 +175,7 @@ spelch_command_check (int argc, char **argv)
     return spelch_command_fail (error->message, SPELCH_EXIT_BAD_INPUT);
   if (helped)
     return SPELCH_EXIT_DONE;
-  int status = SPELCH_EXIT_DONE;
-  return check_list (&asked, &status) ? status : check_part (&asked);
+  g_auto (Checked) checked = read_text (&asked);
+  SpelchListKind kind;
+  return is_list (&checked, &kind) ? check_list (&asked, &checked, kind) : check_part (&asked, &checked);
 }

@@ -4,6 +4,7 @@
 #include "files/json-text.h"
 #include "files/json-writer.h"
 #include "files/part-file.h"
+#include "files/unread.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -182,9 +183,35 @@ keep_unknown (SpelchFields *fields)
     g_hash_table_insert (fields->reading->unknown, g_strdup (fields->path), spelch_writer_object_text (rest));
 }
 
+/* Members that were asked for and aren't told: one of them may be meant by one that nobody asked for. */
+static GPtrArray *
+missing_members (SpelchFields *fields)
+{
+  GPtrArray *missing = g_ptr_array_new ();
+  GHashTableIter iter;
+  gpointer member;
+  g_hash_table_iter_init (&iter, fields->asked);
+  while (g_hash_table_iter_next (&iter, &member, NULL))
+    if (!json_object_has_member (fields->object, member))
+      g_ptr_array_add (missing, member);
+  return missing;
+}
+
+static void
+tell_unread (SpelchFields *fields)
+{
+  g_autoptr (GList) members = json_object_get_members (fields->object);
+  g_autoptr (GPtrArray) missing = missing_members (fields);
+  for (GList *m = members; m != NULL; m = m->next)
+    if (!g_hash_table_contains (fields->asked, m->data))
+      spelch_unread_add (fields->reading->unread, fields->path, fields->prefix, m->data, missing);
+}
+
 void
 spelch_fields_done (SpelchFields *fields)
 {
+  if (fields->reading->unread != NULL)
+    tell_unread (fields);
   if (fields->reading->unknown != NULL)
     keep_unknown (fields);
   g_hash_table_unref (fields->asked);

@@ -20,8 +20,9 @@ typedef struct
   const char *name; /* stands for the file in sentences */
   GHashTable
       *unknown; /* path -> JSON text of an object with the members nobody asked for; NULL: they are dropped */
-  bool lenient; /* a file from a newer program: what can't be understood is passed over */
-  GError *error; /* the first fault */
+  GPtrArray *unread; /* SpelchUnread for each of them; NULL: nobody asks */
+  bool lenient;      /* a file from a newer program: what can't be understood is passed over */
+  GError *error;     /* the first fault */
 } SpelchReading;
 
 typedef struct _SpelchFields SpelchFields;
@@ -41,7 +42,7 @@ guint spelch_fields_count (SpelchFields *fields, const char *member, guint most)
  * object. */
 SpelchFields *spelch_fields_item (SpelchFields *fields, const char *member, guint i);
 
-/* Keeps the members nobody asked for and frees the cursor. */
+/* Keeps, and tells of, the members nobody asked for and frees the cursor. */
 void spelch_fields_done (SpelchFields *fields);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SpelchFields, spelch_fields_done)
 

@@ -7,6 +7,7 @@
 #include "files/log-json.h"
 #include "files/machine-json.h"
 #include "files/part-file.h"
+#include "files/unread.h"
 
 #include <glib/gi18n-lib.h>
 #include <stddef.h>
@@ -204,6 +205,17 @@ spelch_list_from_json (SpelchListKind kind, const char *text, gsize length, cons
     return g_steal_pointer (&items);
   g_propagate_error (error, reading.error);
   return NULL;
+}
+
+GPtrArray *
+spelch_list_unread (SpelchListKind kind, const char *text, gsize length, const char *name)
+{
+  g_autoptr (JsonNode) root = spelch_json_parse (text, length, name, NULL);
+  GPtrArray *unread = spelch_unread_list_new ();
+  SpelchReading reading = { .name = name, .unread = unread };
+  g_autoptr (GArray) items = root != NULL ? read_list (&KINDS[kind], root, &reading) : NULL;
+  g_clear_error (&reading.error);
+  return unread;
 }
 
 char *

@@ -38,5 +38,9 @@ bool spelch_list_kind_of (JsonObject *root, SpelchListKind *kind);
 GArray *spelch_list_from_json (SpelchListKind kind, const char *text, gsize length, const char *name,
                                GHashTable *unknown, GError **error);
 
+/* The members of a list's text that are kept but not read, up to the first item that can't be read. A list of
+ * SpelchUnread; free with g_ptr_array_unref(). */
+GPtrArray *spelch_list_unread (SpelchListKind kind, const char *text, gsize length, const char *name);
+
 /* The list as readable JSON text, with the members @unknown (may be NULL) holds. Free with g_free(). */
 char *spelch_list_to_json (SpelchListKind kind, const GArray *items, GHashTable *unknown);

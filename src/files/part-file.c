@@ -9,6 +9,7 @@
 #include "files/item-name.h"
 #include "files/json-text.h"
 #include "files/machine-json.h"
+#include "files/unread.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -189,6 +190,17 @@ spelch_part_from_json (const char *text, gsize length, const char *name, GError 
   if (g_hash_table_size (unknown) > 0)
     part->unknown = g_steal_pointer (&unknown);
   return g_steal_pointer (&part);
+}
+
+GPtrArray *
+spelch_part_unread (const char *text, gsize length, const char *name)
+{
+  g_autoptr (JsonNode) root = spelch_json_parse (text, length, name, NULL);
+  GPtrArray *unread = spelch_unread_list_new ();
+  SpelchReading reading = { .name = name, .unread = unread };
+  g_autoptr (SpelchPart) part = root != NULL ? read_part (root, &reading) : NULL;
+  g_clear_error (&reading.error);
+  return unread;
 }
 
 /* ---- Writing ---- */

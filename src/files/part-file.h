@@ -32,6 +32,10 @@ typedef enum
  * SPELCH_FILE_ERROR on failure. */
 SpelchPart *spelch_part_from_json (const char *text, gsize length, const char *name, GError **error);
 
+/* The members of a part's text that are kept but not read, in the order they are met; as far as the text can
+ * be read. A list of SpelchUnread; free with g_ptr_array_unref(). */
+GPtrArray *spelch_part_unread (const char *text, gsize length, const char *name);
+
 /* The part as readable JSON text, members it didn't know included. Free with g_free(). */
 char *spelch_part_to_json (const SpelchPart *part);
 
