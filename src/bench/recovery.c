@@ -8,12 +8,14 @@
 #include <glib/gstdio.h>
 #include <string.h>
 #include <sys/file.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 #define PREFIX       "unsaved-"
 #define SUFFIX       ".kept"
 #define LOCK_SUFFIX  ".lock"
 #define NO_LOCK      -1
+#define LOCK_TRIES   8
 #define TRY_AGAIN_MS 3000
 #define ORIGIN_LINES 2
 
@@ -22,14 +24,14 @@ struct _SpelchRecovery
   GObject parent_instance;
   SpelchSession *session; /* not owned; a copy being written may outlive it */
   char *folder;
-  char *path;
-  int lock;
   guint waiting;    /* source that will keep the work */
   SpelchPart *kept; /* as it stands in the folder, or will when @busy is over */
   bool busy;        /* being written */
   bool troubled;    /* it was said that nothing can be kept */
 
-  GMutex writing;   /* guards what follows and the file */
+  GMutex writing; /* guards what follows and the file */
+  char *path;
+  int lock;
   guint generation; /* what was asked for before isn't written any more */
 };
 
@@ -50,17 +52,32 @@ lock_path (const char *path)
   return g_strconcat (path, LOCK_SUFFIX, NULL);
 }
 
+/* Whether the file opened as @fd still is the one called @name: its last holder removes it. */
+static bool
+is_called (int fd, const char *name)
+{
+  struct stat opened, named;
+  return fstat (fd, &opened) == 0 && stat (name, &named) == 0 && opened.st_dev == named.st_dev
+         && opened.st_ino == named.st_ino;
+}
+
 /* NO_LOCK when another holds it. */
 static int
 lock (const char *path)
 {
   g_autofree char *name = lock_path (path);
-  int fd = g_open (name, O_RDWR | O_CREAT | O_CLOEXEC, 0600);
-  if (fd < 0)
-    return NO_LOCK;
-  if (flock (fd, LOCK_EX | LOCK_NB) == 0 || errno != EWOULDBLOCK)
-    return fd;
-  close (fd);
+  for (int tries = 0; tries < LOCK_TRIES; tries++)
+    {
+      int fd = g_open (name, O_RDWR | O_CREAT | O_CLOEXEC, 0600);
+      if (fd < 0)
+        return NO_LOCK;
+      bool held_elsewhere = flock (fd, LOCK_EX | LOCK_NB) != 0 && errno == EWOULDBLOCK;
+      if (!held_elsewhere && is_called (fd, name))
+        return fd;
+      close (fd);
+      if (held_elsewhere)
+        return NO_LOCK;
+    }
   return NO_LOCK;
 }
 
@@ -70,6 +87,15 @@ unlock (int *fd)
   if (*fd != NO_LOCK)
     close (*fd);
   *fd = NO_LOCK;
+}
+
+/* Free with g_free(). */
+static char *
+new_path (const char *folder)
+{
+  g_autofree char *id = g_uuid_string_random ();
+  g_autofree char *name = g_strconcat (PREFIX, id, SUFFIX, NULL);
+  return g_build_filename (folder, name, NULL);
 }
 
 static void
@@ -99,6 +125,14 @@ keeping_free (gpointer data)
   g_free (keeping);
 }
 
+static void
+take_new_name (SpelchRecovery *self)
+{
+  g_free (self->path);
+  self->path = new_path (self->folder);
+  self->lock = lock (self->path);
+}
+
 static bool
 write_copy (SpelchRecovery *self, const SpelchKeeping *keeping, GError **error)
 {
@@ -107,6 +141,8 @@ write_copy (SpelchRecovery *self, const SpelchKeeping *keeping, GError **error)
   g_mkdir_with_parents (self->folder, 0700);
   if (self->lock == NO_LOCK)
     self->lock = lock (self->path);
+  if (self->lock == NO_LOCK) /* another program just looks whether this was left behind */
+    take_new_name (self);
   return g_file_set_contents_full (self->path, text, -1,
                                    G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE, 0600, error);
 }
@@ -203,10 +239,13 @@ session_changed (SpelchSession *session, guint change, SpelchRecovery *self)
     spelch_recovery_forget (self);
 }
 
-const char *
+char *
 spelch_recovery_get_path (SpelchRecovery *self)
 {
-  return self->path;
+  g_mutex_lock (&self->writing);
+  char *path = g_strdup (self->path);
+  g_mutex_unlock (&self->writing);
+  return path;
 }
 
 void
@@ -295,7 +334,12 @@ find_one (const char *folder, const char *name)
   left->lock = lock (left->path);
   if (left->lock == NO_LOCK)
     return NULL;
-  if (!read_copy (left, &error))
+  if (!read_copy (left, &error) && g_error_matches (error, G_FILE_ERROR, G_FILE_ERROR_NOENT))
+    {
+      spelch_left_behind_throw_away (left); /* its owner has just removed it: here is only a lock */
+      return NULL;
+    }
+  if (error != NULL)
     {
       g_message ("Unsaved work can't be taken up: %s", error->message);
       return NULL;
@@ -380,11 +424,9 @@ SpelchRecovery *
 spelch_recovery_new (SpelchSession *session, const char *folder)
 {
   SpelchRecovery *self = g_object_new (SPELCH_TYPE_RECOVERY, NULL);
-  g_autofree char *id = g_uuid_string_random ();
-  g_autofree char *name = g_strconcat (PREFIX, id, SUFFIX, NULL);
   g_set_weak_pointer (&self->session, session);
   self->folder = g_strdup (folder);
-  self->path = g_build_filename (folder, name, NULL);
+  self->path = new_path (folder);
   g_signal_connect_object (session, "changed", G_CALLBACK (session_changed), self, 0);
   return self;
 }

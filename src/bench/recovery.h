@@ -24,8 +24,8 @@ G_DECLARE_FINAL_TYPE (SpelchRecovery, spelch_recovery, SPELCH, RECOVERY, GObject
  * *): a sentence, once, when the work can't be kept aside; it is tried again. */
 SpelchRecovery *spelch_recovery_new (SpelchSession *session, const char *folder);
 
-/* Where the copy is, while there is one. Owned by the recovery. */
-const char *spelch_recovery_get_path (SpelchRecovery *self);
+/* Where the copy is, while there is one. Free with g_free(). */
+char *spelch_recovery_get_path (SpelchRecovery *self);
 
 /* Removes what is kept. */
 void spelch_recovery_forget (SpelchRecovery *self);

@@ -11,7 +11,10 @@
 #include "files/part-file.h"
 #include "files/shop-data.h"
 
+#include <fcntl.h>
 #include <glib/gstdio.h>
+#include <sys/file.h>
+#include <unistd.h>
 
 typedef struct
 {
@@ -305,13 +308,19 @@ test_quantities (void)
 }
 
 static bool
+has_copy (SpelchRecovery *recovery)
+{
+  g_autofree char *path = spelch_recovery_get_path (recovery);
+  return g_file_test (path, G_FILE_TEST_EXISTS);
+}
+
+static bool
 wait_for_copy (SpelchRecovery *recovery)
 {
   gint64 begun = g_get_monotonic_time ();
-  const char *path = spelch_recovery_get_path (recovery);
-  while (!g_file_test (path, G_FILE_TEST_EXISTS) && g_get_monotonic_time () - begun < 5 * G_USEC_PER_SEC)
+  while (!has_copy (recovery) && g_get_monotonic_time () - begun < 5 * G_USEC_PER_SEC)
     g_main_context_iteration (NULL, FALSE);
-  return g_file_test (path, G_FILE_TEST_EXISTS);
+  return has_copy (recovery);
 }
 
 static guint
@@ -339,7 +348,7 @@ test_saving_and_recovery (void)
   g_assert_true (spelch_session_save (session, file, &error));
   g_assert_no_error (error);
   g_assert_false (spelch_session_is_unsaved (session));
-  g_assert_false (g_file_test (spelch_recovery_get_path (recovery), G_FILE_TEST_EXISTS));
+  g_assert_false (has_copy (recovery));
   g_assert_cmpstr (spelch_session_undo_name (session), ==, "move pass 1"); /* saving forgets nothing */
   g_autoptr (GFile) nowhere = g_file_new_for_path ("/no/such/folder/part.spelch");
   g_assert_false (spelch_session_save (session, nowhere, &error));
@@ -390,7 +399,7 @@ test_left_behind (void)
   g_autoptr (SpelchPart) part = spelch_part_ref (taken->part);
   spelch_recovery_take_over (recovery, taken);
   spelch_session_open (session, part, file, etag, true);
-  g_assert_true (g_file_test (spelch_recovery_get_path (recovery), G_FILE_TEST_EXISTS));
+  g_assert_true (has_copy (recovery));
   spelch_left_behind_throw_away (g_ptr_array_index (left, 0));
   g_ptr_array_set_size (left, 0);
   g_assert_cmpuint (count_left (folder), ==, 0);
@@ -406,12 +415,75 @@ test_left_behind (void)
   g_autoptr (SpelchPart) again = spelch_part_load (file, &newer, NULL);
   spelch_session_reload (session, again, newer);
   g_assert_false (spelch_session_is_unsaved (session));
-  g_assert_false (g_file_test (spelch_recovery_get_path (recovery), G_FILE_TEST_EXISTS));
+  g_assert_false (has_copy (recovery));
   spelch_session_undo (session);
   g_assert_true (spelch_session_get_part (session) == part);
   g_clear_object (&recovery);
   g_unlink (path);
   g_rmdir (folder);
+  g_free (heard.said);
+}
+
+/* A drag that doesn't end: what it has done so far is kept again and again. */
+static void
+test_kept_in_a_drag (void)
+{
+  Heard heard = { 0 };
+  g_autofree char *folder = g_dir_make_tmp ("spelch-drag-XXXXXX", NULL);
+  g_autoptr (SpelchSession) session = session_with_demo (&heard);
+  g_autoptr (SpelchRecovery) recovery = spelch_recovery_new (session, folder);
+  g_autofree char *path = spelch_recovery_get_path (recovery);
+  gint64 begun = g_get_monotonic_time (), first = 0;
+  guint kept = 0;
+  double seen = 0;
+  spelch_session_begin (session);
+  for (int step = 0; kept < 3 && g_get_monotonic_time () - begun < 10 * G_USEC_PER_SEC; step++)
+    {
+      GStatBuf status;
+      spelch_session_edit (session, with_first_pass (session, 6 + 0.01 * (step % 300)), "drag", NULL);
+      g_main_context_iteration (NULL, FALSE);
+      g_usleep (4000);
+      double when = g_stat (path, &status) == 0
+                        ? (double)status.st_mtim.tv_sec + 1e-9 * (double)status.st_mtim.tv_nsec
+                        : 0;
+      if (when > seen)
+        kept++;
+      if (when > seen && first == 0)
+        first = g_get_monotonic_time ();
+      seen = when;
+    }
+  g_assert_cmpuint (kept, ==, 3);
+  g_assert_cmpint (first - begun, <, 2 * G_USEC_PER_SEC);
+  spelch_session_cancel (session);
+  spelch_recovery_forget (recovery);
+  g_clear_object (&recovery);
+  g_rmdir (folder);
+  g_free (heard.said);
+}
+
+/* While another program looks at a lock, its owner keeps the work under another name. */
+static void
+test_lock_held_elsewhere (void)
+{
+  Heard heard = { 0 };
+  g_autofree char *folder = g_dir_make_tmp ("spelch-lock-XXXXXX", NULL);
+  g_autoptr (SpelchSession) session = session_with_demo (&heard);
+  g_autoptr (SpelchRecovery) recovery = spelch_recovery_new (session, folder);
+  g_autofree char *before = spelch_recovery_get_path (recovery);
+  g_autofree char *name = g_strconcat (before, ".lock", NULL);
+  int other = g_open (name, O_RDWR | O_CREAT | O_CLOEXEC, 0600);
+  g_assert_cmpint (flock (other, LOCK_EX | LOCK_NB), ==, 0);
+  g_assert_true (spelch_session_edit (session, with_first_pass (session, 6), "move", NULL));
+  while (!has_copy (recovery))
+    g_main_context_iteration (NULL, FALSE);
+  g_autofree char *after = spelch_recovery_get_path (recovery);
+  g_assert_cmpstr (after, !=, before);
+  g_assert_cmpuint (count_left (folder), ==, 0);
+  spelch_recovery_forget (recovery);
+  close (other);
+  g_unlink (name);
+  g_clear_object (&recovery);
+  g_assert_cmpint (g_rmdir (folder), ==, 0); /* nothing else is there */
   g_free (heard.said);
 }
 
@@ -429,5 +501,7 @@ main (int argc, char **argv)
   g_test_add_func ("/session/quantities", test_quantities);
   g_test_add_func ("/session/saving-and-recovery", test_saving_and_recovery);
   g_test_add_func ("/session/left-behind", test_left_behind);
+  g_test_add_func ("/session/kept-in-a-drag", test_kept_in_a_drag);
+  g_test_add_func ("/session/lock-held-elsewhere", test_lock_held_elsewhere);
   return g_test_run ();
 }
