@@ -69,6 +69,22 @@ do_reading (GSimpleAction *action, GVariant *parameter, gpointer data)
   spelch_help_show_reading (gtk_application_get_active_window (data));
 }
 
+/* From the first one on, about the demo part in a window where nothing is lost for it. */
+static void
+do_first_hints (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  SpelchApplication *self = data;
+  SpelchBenchWindow *window = active_bench (data);
+  SpelchPreferences next = *spelch_preferred_get (self->preferred);
+  next.hints_done = 0;
+  spelch_preferred_set (self->preferred, &next);
+  if (window == NULL || !spelch_bench_window_is_untouched (window))
+    window = spelch_application_add_window (self);
+  else
+    spelch_bench_window_open_demo (window);
+  gtk_window_present (GTK_WINDOW (window));
+}
+
 static void
 do_open_recent (GSimpleAction *action, GVariant *uri, gpointer data)
 {
@@ -182,6 +198,7 @@ spelch_application_startup (GApplication *application)
     { .name = "preferences", .activate = do_preferences },
     { .name = "keys", .activate = do_keys },
     { .name = "reading", .activate = do_reading },
+    { .name = "first-hints", .activate = do_first_hints },
     { .name = "open-recent", .parameter_type = "s", .activate = do_open_recent },
     { .name = "clear-recent", .activate = do_clear_recent },
     { .name = "shelf", .parameter_type = "s", .activate = do_shelf },

@@ -113,6 +113,26 @@ spelch_files_open_apart (SpelchBenchWindow *window, GFile *file)
     open_part (window_apart (window), part, file, etag);
 }
 
+static gboolean
+files_dropped (SpelchBenchWindow *window, const GValue *value, double x, double y, GtkDropTarget *target)
+{
+  GSList *files = g_value_get_boxed (value);
+  if (files == NULL)
+    return FALSE;
+  spelch_files_open (window, files->data);
+  for (GSList *more = files->next; more != NULL; more = more->next)
+    spelch_files_open_apart (window, more->data);
+  return TRUE;
+}
+
+void
+spelch_files_take_drops (SpelchBenchWindow *window)
+{
+  GtkDropTarget *target = gtk_drop_target_new (GDK_TYPE_FILE_LIST, GDK_ACTION_COPY);
+  g_signal_connect_swapped (target, "drop", G_CALLBACK (files_dropped), window);
+  gtk_widget_add_controller (GTK_WIDGET (window), GTK_EVENT_CONTROLLER (target));
+}
+
 void
 spelch_files_take_up (SpelchBenchWindow *window, SpelchLeftBehind *left)
 {

@@ -25,6 +25,10 @@ void spelch_files_open (SpelchBenchWindow *window, GFile *file);
 /* Opens @file in a window of its own, unless @window is untouched or it is open already. */
 void spelch_files_open_apart (SpelchBenchWindow *window, GFile *file);
 
+/* Files of parts dropped on @window are opened: the first in it, as spelch_files_open() does, more of them in
+ * windows of their own. */
+void spelch_files_take_drops (SpelchBenchWindow *window);
+
 /* Opens what was left behind: where its file is open already and nothing is unsaved, else in @window when it
  * is untouched, else in a window of its own. Takes @left over. */
 void spelch_files_take_up (SpelchBenchWindow *window, SpelchLeftBehind *left);

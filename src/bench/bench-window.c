@@ -9,6 +9,7 @@
 #include "bench/cut-menu.h"
 #include "bench/depths-row.h"
 #include "bench/file-watch.h"
+#include "bench/first-hints.h"
 #include "bench/frame-meter.h"
 #include "bench/offer.h"
 #include "bench/part-actions.h"
@@ -48,6 +49,7 @@ struct _SpelchBenchWindow
   SpelchOffer *reload_offer;
   GMenu *recent;
   SpelchCutList *cuts;
+  SpelchFirstHints *first_hints;
   SpelchSideView *side_view;
   SpelchRemark *remark;
   SpelchDepthsRow *depths;
@@ -364,26 +366,7 @@ spelch_bench_window_open_demo (SpelchBenchWindow *self)
 {
   g_autoptr (SpelchPart) demo = spelch_shop_demo ();
   spelch_session_open (self->session, demo, NULL, NULL, false);
-}
-
-static gboolean
-file_dropped (SpelchBenchWindow *self, const GValue *value, double x, double y, GtkDropTarget *target)
-{
-  GSList *files = g_value_get_boxed (value);
-  if (files == NULL)
-    return FALSE;
-  spelch_files_open (self, files->data);
-  for (GSList *more = files->next; more != NULL; more = more->next)
-    spelch_files_open_apart (self, more->data);
-  return TRUE;
-}
-
-static void
-take_drops (SpelchBenchWindow *self)
-{
-  GtkDropTarget *target = gtk_drop_target_new (GDK_TYPE_FILE_LIST, GDK_ACTION_COPY);
-  g_signal_connect_swapped (target, "drop", G_CALLBACK (file_dropped), self);
-  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (target));
+  spelch_first_hints_begin (self->first_hints);
 }
 
 static void
@@ -453,6 +436,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, reload_offer);
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, recent);
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, cuts);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, first_hints);
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, side_view);
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, remark);
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, depths);
@@ -484,6 +468,7 @@ spelch_bench_window_class_init (SpelchBenchWindowClass *klass)
   g_type_ensure (SPELCH_TYPE_COLUMNS);
   g_type_ensure (SPELCH_TYPE_CUT_EDITOR);
   g_type_ensure (SPELCH_TYPE_CUT_LIST);
+  g_type_ensure (SPELCH_TYPE_FIRST_HINTS);
   g_type_ensure (SPELCH_TYPE_OFFER);
   g_type_ensure (SPELCH_TYPE_PART_EDITOR);
   g_type_ensure (SPELCH_TYPE_SIDE_VIEW);
@@ -517,8 +502,10 @@ connect_views (SpelchBenchWindow *self, SpelchShelves *shelves)
 {
   self->quantities = spelch_quantities_new (self->session);
   spelch_side_view_set_session (self->side_view, self->session, self->quantities);
-  spelch_side_view_set_corner (self->side_view,
-                               GTK_WIDGET (spelch_setting_panel_new (self->session, shelves)));
+  SpelchSettingPanel *setting = spelch_setting_panel_new (self->session, shelves);
+  spelch_side_view_set_corner (self->side_view, GTK_WIDGET (setting));
+  spelch_first_hints_set_session (self->first_hints, self->session, self->preferred,
+                                  spelch_setting_panel_get_own_board (setting));
   spelch_depths_row_set_session (self->depths, self->session, self->quantities, self->remark);
   spelch_cut_list_set_session (self->cuts, self->session);
   spelch_bit_drawer_set_session (self->drawer, self->session);
@@ -538,6 +525,7 @@ add_part_actions (SpelchBenchWindow *self)
                                             .pages = self->pages,
                                             .cut_editor = self->cut_editor,
                                             .part_editor = self->part_editor,
+                                            .preferred = self->preferred,
                                             .list = GTK_WIDGET (self->cuts) };
   spelch_part_actions_add (&self->part_actions, G_ACTION_MAP (self));
 }
@@ -559,7 +547,7 @@ spelch_bench_window_new (GtkApplication *application, SpelchAppearance *appearan
   spelch_session_set_drawer (self->session, spelch_shelves_get (shelves, SPELCH_LIST_BITS));
   add_part_actions (self);
   connect_views (self, shelves);
-  take_drops (self);
+  spelch_files_take_drops (self);
   g_signal_connect_swapped (self->recovery, "troubled", G_CALLBACK (spelch_bench_window_complain), self);
   g_signal_connect_swapped (self->watch, "overtaken", G_CALLBACK (overtaken), self);
   g_signal_connect (self, "notify::is-active", G_CALLBACK (became_active), NULL);

@@ -48,6 +48,7 @@ static void
 follow (SpelchFaceToggle *self)
 {
   const SpelchCut *cut = cut_of (self);
+  gtk_widget_set_visible (GTK_WIDGET (self), spelch_session_get_plan (self->session) != NULL);
   if (cut == NULL)
     return;
   bool seen = spelch_cut_sees (cut, face_of (self, cut));

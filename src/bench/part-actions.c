@@ -31,6 +31,8 @@ add_cut (GSimpleAction *action, GVariant *kind_code, gpointer data)
       || !spelch_code_read (&SPELCH_CUT_KIND_CODES, g_variant_get_string (kind_code, NULL), &kind))
     return;
   SpelchCut cut = spelch_cut_start (part, (SpelchCutKind)kind);
+  if (spelch_session_get_numbers (actions->session)->unit == SPELCH_UNIT_INCH)
+    spelch_cut_round_to_inches (part, &cut);
   g_autofree char *name = g_strdup_printf (_ ("add “%s”"), cut.name);
   guint at = part->n_cuts;
   if (!spelch_session_edit (actions->session, spelch_edit_add_cut (part, &cut, at), name, NULL))
@@ -125,7 +127,9 @@ spelch_part_actions_new_part (SpelchPartActions *actions)
   guint n = 0;
   const SpelchBoard *board = open != NULL ? &open->board : spelch_shop_boards (&n);
   const SpelchMachine *machine = open != NULL ? &open->machine : spelch_shop_machines (&n);
-  return spelch_part_from_nothing (_ ("New part"), board, machine);
+  SpelchPart *part = spelch_part_from_nothing (_ ("New part"), board, machine);
+  spelch_preferences_seed (spelch_preferred_get (actions->preferred), part);
+  return part;
 }
 
 /* ---- Adding them ---- */

@@ -8,6 +8,7 @@
 #include "bench/bench-session.h"
 #include "bench/cut-editor.h"
 #include "bench/part-editor.h"
+#include "bench/preferred.h"
 
 #include <gtk/gtk.h>
 
@@ -18,7 +19,8 @@ typedef struct
   GtkStack *pages;
   SpelchCutEditor *cut_editor;
   SpelchPartEditor *part_editor;
-  GtkWidget *list; /* takes the focus when a form is done with */
+  SpelchPreferred *preferred; /* seed new parts, and only those */
+  GtkWidget *list;            /* takes the focus when a form is done with */
 } SpelchPartActions;
 
 /* Adds to @window: add-cut (kind as its code), change-cut, duplicate-cut, delete-cut, move-cut-up,
@@ -28,7 +30,8 @@ void spelch_part_actions_add (SpelchPartActions *actions, GActionMap *window);
 /* The actions that make no sense now are switched off. */
 void spelch_part_actions_follow (SpelchPartActions *actions, GActionMap *window);
 
-/* A part from nothing, with the board and machine of the one open. A reference count of one. */
+/* A part from nothing, with the board and machine of the one open, and grades and tolerances as preferred. A
+ * reference count of one. */
 SpelchPart *spelch_part_actions_new_part (SpelchPartActions *actions);
 
 /* Puts the cut at @from where the one at @to is, as an edit. */

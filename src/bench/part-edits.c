@@ -202,6 +202,30 @@ spelch_cut_start (const SpelchPart *part, SpelchCutKind kind)
   return cut;
 }
 
+static void
+round_to_inches (SpelchLength *length, double most)
+{
+  double step = SPELCH_MM_PER_INCH / 16;
+  double steps = fmax (round (length->mm / step), 1);
+  if (length->mm > 0 && steps * step <= most)
+    *length = spelch_length_mm (steps * step);
+}
+
+void
+spelch_cut_round_to_inches (const SpelchPart *part, SpelchCut *cut)
+{
+  double thickness = spelch_board_thickness (&part->board);
+  bool length_given = part->length.mm > 0 || part->width.mm > 0;
+  round_to_inches (&cut->depth, thickness);
+  round_to_inches (&cut->tabs.width, G_MAXDOUBLE);
+  round_to_inches (&cut->tabs.thickness, thickness);
+  if (cut->kind != SPELCH_CUT_DADO)
+    round_to_inches (&cut->width, G_MAXDOUBLE);
+  if (!length_given || cut->kind == SPELCH_CUT_MORTISE || cut->kind == SPELCH_CUT_SLOT
+      || cut->kind == SPELCH_CUT_POCKET)
+    round_to_inches (&cut->length, G_MAXDOUBLE);
+}
+
 SpelchCut
 spelch_cut_of_kind (const SpelchPart *part, const SpelchCut *cut, SpelchCutKind kind)
 {

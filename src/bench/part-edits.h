@@ -15,6 +15,10 @@ SpelchPart *spelch_part_from_nothing (const char *name, const SpelchBoard *board
  * maker changes it. Its id and name are free in @part. */
 SpelchCut spelch_cut_start (const SpelchPart *part, SpelchCutKind kind);
 
+/* Brings the sizes a cut begins with to whole 16ths of an inch, except those taken from the board or the
+ * piece. */
+void spelch_cut_round_to_inches (const SpelchPart *part, SpelchCut *cut);
+
 /* @cut as one of another kind: what doesn't apply to that is dropped, what it needs begins as in
  * spelch_cut_start(). */
 SpelchCut spelch_cut_of_kind (const SpelchPart *part, const SpelchCut *cut, SpelchCutKind kind);

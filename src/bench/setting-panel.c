@@ -19,6 +19,7 @@ struct _SpelchSettingPanel
   SpelchLiveText *pass;
   GtkWidget *turn;
   GtkMenuButton *boards;
+  GtkWidget *own_board;
   GtkMenuButton *machines;
   SpelchLiveText *other_way;
   SpelchSession *session;
@@ -280,6 +281,7 @@ spelch_setting_panel_class_init (SpelchSettingPanelClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SpelchSettingPanel, pass);
   gtk_widget_class_bind_template_child (widget_class, SpelchSettingPanel, turn);
   gtk_widget_class_bind_template_child (widget_class, SpelchSettingPanel, boards);
+  gtk_widget_class_bind_template_child (widget_class, SpelchSettingPanel, own_board);
   gtk_widget_class_bind_template_child (widget_class, SpelchSettingPanel, machines);
   gtk_widget_class_bind_template_child (widget_class, SpelchSettingPanel, other_way);
   gtk_widget_class_install_action (widget_class, "setting.turn-over", NULL, turn_over);
@@ -308,4 +310,10 @@ spelch_setting_panel_new (SpelchSession *session, SpelchShelves *shelves)
   g_signal_connect_object (session, "changed", G_CALLBACK (session_changed), self, 0);
   session_changed (session, SPELCH_CHANGE_OPENED, self);
   return self;
+}
+
+GtkWidget *
+spelch_setting_panel_get_own_board (SpelchSettingPanel *self)
+{
+  return self->own_board;
 }

@@ -18,4 +18,7 @@ G_DECLARE_FINAL_TYPE (SpelchSettingPanel, spelch_setting_panel, SPELCH, SETTING_
 /* The menus offer what lies on @shelves and isn't retired. */
 SpelchSettingPanel *spelch_setting_panel_new (SpelchSession *session, SpelchShelves *shelves);
 
+/* A button beside the board's name that leads to the boards; hidden unless shown. Owned by the panel. */
+GtkWidget *spelch_setting_panel_get_own_board (SpelchSettingPanel *self);
+
 G_END_DECLS

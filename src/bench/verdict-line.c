@@ -31,7 +31,10 @@ show_side (SpelchVerdictLine *self, SpelchSession *session, SpelchSide side)
 static void
 session_changed (SpelchSession *session, guint change, SpelchVerdictLine *self)
 {
-  if (spelch_session_get_plan (session) == NULL)
+  bool planned = spelch_session_get_plan (session) != NULL;
+  for (int side = 0; side < 2; side++)
+    gtk_widget_set_visible (GTK_WIDGET (self->sides[side]), planned);
+  if (!planned)
     return;
   show_side (self, session, SPELCH_SIDE_MOTOR);
   show_side (self, session, SPELCH_SIDE_FAR);
