@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Edge row: how the edge of one face comes out: face, sign and word, the deciding reason, and on demand the
- * whole chain of reasons.
+ * Edge row: how the edge of one face comes out: face, sign and word, and the deciding reason.
  */
 #pragma once
 

@@ -13,6 +13,18 @@ spelch_edit_bit (const SpelchPart *part, guint cut, const SpelchBit *bit)
 }
 
 SpelchPart *
+spelch_edit_accept (const SpelchPart *part, guint cut, const SpelchCut *made, const SpelchBit *bit)
+{
+  SpelchPart *next = spelch_part_copy (part);
+  if (g_str_equal (next->cuts[cut].bit, bit->id))
+    return next;
+  spelch_part_put_bit (next, bit);
+  g_strlcpy (next->cuts[cut].bit, bit->id, sizeof next->cuts[cut].bit);
+  next->cuts[cut].held = made->held;
+  return next;
+}
+
+SpelchPart *
 spelch_edit_turn_over (const SpelchPart *part, guint cut)
 {
   SpelchPart *next = spelch_part_copy (part);
@@ -59,5 +71,17 @@ spelch_edit_let_go (const SpelchPart *part, guint cut, SpelchHeldThing thing)
       held->overcut_held = false;
       held->allowance_held = false;
     }
+  return next;
+}
+
+SpelchPart *
+spelch_edit_hold (const SpelchPart *part, guint cut, const SpelchCut *made, const SpelchBit *bit,
+                  SpelchHeldThing thing, double value)
+{
+  SpelchPart *next = spelch_edit_accept (part, cut, made, bit);
+  if (thing == SPELCH_HELD_SPEED)
+    next->cuts[cut].held.speed_rpm = value;
+  else
+    next->cuts[cut].held.feed_mm_min = value;
   return next;
 }

@@ -7,8 +7,15 @@
 
 #include "shop/part.h"
 
+#include <glib.h>
+
 /* The cut made with @bit, of which the part keeps a copy. Depths held for another bit are let go. */
 SpelchPart *spelch_edit_bit (const SpelchPart *part, guint cut, const SpelchBit *bit);
+
+/* The cut with @bit accepted and what was held when it was planned as @made; a cut that has accepted that bit
+ * is as it is. What is set by hand goes with the bit it was set for. */
+SpelchPart *spelch_edit_accept (const SpelchPart *part, guint cut, const SpelchCut *made,
+                                const SpelchBit *bit);
 
 /* The cut made with the board's other face toward the motor. */
 SpelchPart *spelch_edit_turn_over (const SpelchPart *part, guint cut);
@@ -28,3 +35,8 @@ typedef enum
 
 /* The cut following the recommendation again in that. */
 SpelchPart *spelch_edit_let_go (const SpelchPart *part, guint cut, SpelchHeldThing thing);
+
+/* The cut with a speed in rpm, or a feed in mm/min, held by hand, and the bit accepted as above. @thing:
+ * SPELCH_HELD_SPEED or SPELCH_HELD_FEED. */
+SpelchPart *spelch_edit_hold (const SpelchPart *part, guint cut, const SpelchCut *made, const SpelchBit *bit,
+                              SpelchHeldThing thing, double value);

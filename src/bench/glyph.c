@@ -2,6 +2,8 @@
 #include "bench/glyph.h"
 #include "bench/text-size.h"
 
+#include <stdbool.h>
+
 #define SIZE_EM 1.25
 
 struct _SpelchGlyph
@@ -62,6 +64,16 @@ draw_pin (cairo_t *cr)
   cairo_stroke (cr);
 }
 
+static void
+draw_chevron (cairo_t *cr, bool down)
+{
+  const double x[] = { 0.36, 0.64, 0.36 }, y[] = { 0.22, 0.5, 0.78 };
+  cairo_set_line_width (cr, 0.1);
+  for (int i = 0; i < 3; i++)
+    cairo_line_to (cr, down ? y[i] : x[i], down ? x[i] : y[i]);
+  cairo_stroke (cr);
+}
+
 void
 spelch_glyph_draw (cairo_t *cr, SpelchGlyphKind kind, double size)
 {
@@ -82,6 +94,10 @@ spelch_glyph_draw (cairo_t *cr, SpelchGlyphKind kind, double size)
       break;
     case SPELCH_GLYPH_PIN:
       draw_pin (cr);
+      break;
+    case SPELCH_GLYPH_MORE:
+    case SPELCH_GLYPH_LESS:
+      draw_chevron (cr, kind == SPELCH_GLYPH_LESS);
       break;
     default:
       break;
@@ -108,6 +124,11 @@ spelch_glyph_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, width, height));
   gdk_cairo_set_source_rgba (cr, &colour);
   double size = MIN (width, height);
+  if (self->kind == SPELCH_GLYPH_MORE && gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL)
+    {
+      cairo_translate (cr, width, 0);
+      cairo_scale (cr, -1, 1);
+    }
   cairo_translate (cr, ((double)width - size) / 2, ((double)height - size) / 2);
   spelch_glyph_draw (cr, self->kind, size);
   cairo_destroy (cr);

@@ -16,6 +16,8 @@ typedef enum
   SPELCH_GLYPH_FRAYED,   /* nearly clean, fuzzy: a low splinter */
   SPELCH_GLYPH_SPLINTER, /* torn */
   SPELCH_GLYPH_PIN,      /* held by hand */
+  SPELCH_GLYPH_MORE,     /* there is more to open; points the way lines run */
+  SPELCH_GLYPH_LESS,     /* it is open */
 } SpelchGlyphKind;
 
 #define SPELCH_TYPE_GLYPH (spelch_glyph_get_type ())

@@ -6,7 +6,9 @@
 #include "bench/limit-line.h"
 #include "bench/live-text.h"
 #include "bench/plate.h"
+#include "bench/speed-row.h"
 #include "bench/template.h"
+#include "bench/whys.h"
 #include "plan/cautions.h"
 
 #include <glib/gi18n-lib.h>
@@ -15,27 +17,31 @@ struct _SpelchPlanPanel
 {
   GtkWidget parent_instance;
   SpelchSession *session;
+  guint scrolling; /* idle source */
 
+  GtkScrolledWindow *scroller;
   GtkWidget *stop_box;
   SpelchLiveText *stops;
-  GtkWidget *ask_box;
   SpelchLiveText *asks;
   SpelchEdgeRow *motor_edge;
   SpelchEdgeRow *far_edge;
-  SpelchFigureRow *spindle;
-  SpelchFigureRow *feed;
+  SpelchSpeedRow *spindle;
+  SpelchSpeedRow *feed;
   SpelchFigureRow *chip;
   SpelchFigureRow *entry;
   SpelchFigureRow *passes;
   SpelchFigureRow *time;
-  SpelchLiveText *setting_out;
+  SpelchFigureRow *setting_out;
   SpelchLiveText *limit;
   SpelchLiveText *limit_next;
   SpelchLimitLine *limits;
   SpelchLiveText *seat;
   SpelchLiveText *seat_advice;
+  SpelchFigureRow *hold;
+  SpelchFigureRow *wear;
   SpelchLiveText *strip;
   SpelchLiveText *cautions;
+  SpelchWhyRow *whys[SPELCH_N_ABOUTS];
 };
 
 G_DEFINE_FINAL_TYPE (SpelchPlanPanel, spelch_plan_panel, GTK_TYPE_WIDGET)
@@ -48,16 +54,16 @@ is_question (SpelchStopKind kind)
   return kind >= SPELCH_ASK_SPEED_MARK;
 }
 
-/* The sentences of the stops, or of the questions, a line each. */
+/* The sentences of the stops, or of the questions. */
 static char *
-sentences (const SpelchPlan *plan, bool questions, const SpelchNumbers *numbers)
+sentences (const SpelchPlan *plan, bool questions, const char *gap, const SpelchNumbers *numbers)
 {
   GString *all = g_string_new (NULL);
   for (guint i = 0; i < plan->n_stops; i++)
     if (is_question (plan->stops[i].kind) == questions)
       {
         g_autofree char *sentence = spelch_words_stop (&plan->stops[i], numbers);
-        g_string_append_printf (all, "%s%s", all->len == 0 ? "" : "\n", sentence);
+        g_string_append_printf (all, "%s%s", all->len == 0 ? "" : gap, sentence);
       }
   return g_string_free (all, FALSE);
 }
@@ -65,43 +71,30 @@ sentences (const SpelchPlan *plan, bool questions, const SpelchNumbers *numbers)
 static void
 show_stops (SpelchPlanPanel *self, const SpelchPlan *plan, const SpelchNumbers *numbers)
 {
-  g_autofree char *stops = sentences (plan, false, numbers);
-  g_autofree char *asks = sentences (plan, true, numbers);
+  g_autofree char *stops = sentences (plan, false, "\n", numbers);
+  g_autofree char *questions = sentences (plan, true, " ", numbers);
+  /* Translators: what follows are sentences that say what to tell or to measure. */
+  g_autofree char *asks = g_strdup_printf (_ ("Not checked yet: %s"), questions);
   spelch_live_text_set_text (self->stops, stops);
   spelch_live_text_set_text (self->asks, asks);
   gtk_widget_set_visible (self->stop_box, stops[0] != '\0');
-  gtk_widget_set_visible (self->ask_box, asks[0] != '\0');
+  gtk_widget_set_visible (GTK_WIDGET (self->asks), questions[0] != '\0');
 }
 
 /* ---- Set the machine ---- */
 
-/* The sentences that say something, one after the other. */
-static char *
-joined (const char *const *sentences, guint n)
-{
-  GString *text = g_string_new (NULL);
-  for (guint i = 0; i < n; i++)
-    if (*sentences[i] != '\0')
-      g_string_append_printf (text, "%s%s", text->len > 0 ? " " : "", sentences[i]);
-  return g_string_free (text, FALSE);
-}
-
 static void
-show_speed (SpelchPlanPanel *self, const SpelchPlan *plan, const SpelchNumbers *numbers,
-            const SpelchHeld *held)
+show_speed (SpelchPlanPanel *self, const SpelchPlan *plan, const SpelchNumbers *numbers)
 {
   bool solved = plan->feed_mm_min > 0;
-  g_autofree char *count = spelch_words_count (plan->speed_rpm);
-  g_autofree char *speed = g_strdup_printf (_ ("%s rpm"), count);
-  g_autofree char *feed = spelch_words_feed (numbers, plan->feed_mm_min);
   g_autofree char *thickness = numbers->unit == SPELCH_UNIT_INCH
                                    ? spelch_length_format (plan->chip_max, SPELCH_UNIT_INCH,
                                                            SPELCH_INCH_DECIMAL, 2, numbers->decimal_sign)
                                    : spelch_length_format (plan->chip_max, SPELCH_UNIT_MM,
                                                            numbers->inch_style, 2, numbers->decimal_sign);
   g_autofree char *time = spelch_words_time (plan->time_s);
-  spelch_figure_row_set_value (self->spindle, solved ? speed : "–", held->speed_rpm > 0);
-  spelch_figure_row_set_value (self->feed, solved ? feed : "–", held->feed_mm_min > 0);
+  spelch_speed_row_follow (self->spindle);
+  spelch_speed_row_follow (self->feed);
   spelch_figure_row_set_value (self->chip, solved ? thickness : "–", false);
   spelch_figure_row_set_value (self->time, solved ? time : "–", false);
 }
@@ -117,28 +110,28 @@ show_depths (SpelchPlanPanel *self, const SpelchPlan *plan, const SpelchNumbers 
                                spelch_held_has_passes (held) || held->overcut_held || held->allowance_held);
 }
 
+/* How much there is to open; a row without anything to say goes. */
 static void
 show_setting_out (SpelchPlanPanel *self, const SpelchPart *part, const SpelchCut *cut, const SpelchPlan *plan,
                   const SpelchNumbers *numbers)
 {
   g_auto (GStrv) sentences = spelch_words_setting_out (plan, part, cut, numbers);
-  g_autofree char *steps = g_strjoinv (" ", sentences);
   g_autofree char *pass_plan = spelch_words_pass_plan (plan, numbers);
-  const char *const words[] = { pass_plan, steps };
-  g_autofree char *all = joined (words, G_N_ELEMENTS (words));
-  spelch_live_text_set_text (self->setting_out, all);
-  gtk_widget_set_visible (GTK_WIDGET (self->setting_out), all[0] != '\0');
+  guint n = g_strv_length (sentences) + (pass_plan[0] != '\0' ? 1 : 0);
+  g_autofree char *notes = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u note", "%u notes", n), n);
+  spelch_figure_row_set_value (self->setting_out, notes, false);
+  gtk_widget_set_visible (GTK_WIDGET (self->whys[SPELCH_ABOUT_SETTING_OUT]), n > 0);
 }
 
 static void
-let_go (SpelchPlanPanel *self, SpelchFigureRow *row)
+let_go (SpelchPlanPanel *self, GtkWidget *row)
 {
   SpelchPart *part = spelch_session_get_part (self->session);
   guint cut = spelch_session_get_cut_index (self->session);
-  SpelchHeldThing thing = row == self->spindle ? SPELCH_HELD_SPEED
-                          : row == self->feed  ? SPELCH_HELD_FEED
-                          : row == self->entry ? SPELCH_HELD_ENTRY
-                                               : SPELCH_HELD_DEPTHS;
+  SpelchHeldThing thing = row == GTK_WIDGET (self->spindle) ? SPELCH_HELD_SPEED
+                          : row == GTK_WIDGET (self->feed)  ? SPELCH_HELD_FEED
+                          : row == GTK_WIDGET (self->entry) ? SPELCH_HELD_ENTRY
+                                                            : SPELCH_HELD_DEPTHS;
   const char *const names[] = { [SPELCH_HELD_DEPTHS] = _ ("let the depths go"),
                                 [SPELCH_HELD_SPEED] = _ ("let the spindle speed go"),
                                 [SPELCH_HELD_FEED] = _ ("let the feed go"),
@@ -158,35 +151,120 @@ show_limits (SpelchPlanPanel *self, const SpelchPlan *plan)
   spelch_limit_line_set_plan (self->limits, plan);
 }
 
+/* A figure with its row, which goes where the figure isn't known. */
+static void
+show_figure (SpelchFigureRow *figure, GtkWidget *row, const char *words)
+{
+  spelch_figure_row_set_value (figure, words, false);
+  gtk_widget_set_visible (row, words[0] != '\0');
+}
+
 static void
 show_board (SpelchPlanPanel *self, const SpelchPart *part, const SpelchPlan *plan,
             const SpelchNumbers *numbers)
 {
   g_autofree char *seat = spelch_words_seat (plan);
-  g_autofree char *seat_advice = spelch_words_seat_advice (plan, part, numbers);
-  g_autofree char *tabs = spelch_words_tabs (plan, numbers);
-  g_autofree char *upkeep = spelch_words_upkeep (plan, numbers);
-  g_autofree char *calibration = spelch_words_calibration (plan, numbers);
-  const char *const sentences[] = { tabs, seat_advice, upkeep, calibration };
-  g_autofree char *advice = joined (sentences, G_N_ELEMENTS (sentences));
+  g_autofree char *advice = spelch_words_seat_advice (plan, part, numbers);
+  g_autofree char *hold = spelch_words_hold (plan, numbers);
+  g_autofree char *life = spelch_words_life (plan, numbers);
   g_autofree char *strip = spelch_caution_strip (part, numbers);
   g_autofree char *cautions = spelch_caution_words (part);
   spelch_live_text_set_text (self->seat, seat);
+  /* On a gantry the figure says it, or a stop, or a question does. */
   spelch_live_text_set_text (self->seat_advice, advice);
+  gtk_widget_set_visible (GTK_WIDGET (self->seat_advice), plan->machine != SPELCH_MACHINE_GANTRY);
+  show_figure (self->hold, GTK_WIDGET (self->hold), hold);
+  show_figure (self->wear, GTK_WIDGET (self->whys[SPELCH_ABOUT_WEAR]), life);
   spelch_live_text_set_text (self->strip, strip);
   spelch_live_text_set_text (self->cautions, cautions);
+}
+
+/* ---- Why ---- */
+
+static void
+tell_why (SpelchPlanPanel *self, SpelchAbout about)
+{
+  SpelchWhyRow *row = self->whys[about];
+  spelch_why_row_set_offered (row, spelch_whys_has (about, self->session));
+  if (spelch_why_row_is_open (row))
+    spelch_whys_tell (about, self->session, row);
+}
+
+/* The names change only when the board is turned over, or another face is seen. */
+static void
+name_edges (SpelchPlanPanel *self)
+{
+  for (int about = SPELCH_ABOUT_MOTOR_EDGE; about <= SPELCH_ABOUT_FAR_EDGE; about++)
+    {
+      g_autofree char *title = spelch_whys_title ((SpelchAbout)about, self->session);
+      spelch_why_row_set_title (self->whys[about], title);
+    }
+}
+
+/* Once it is laid out, what was opened is brought into sight, from its beginning. */
+static gboolean
+scroll_to_open (gpointer data)
+{
+  SpelchPlanPanel *self = data;
+  GtkAdjustment *adjustment = gtk_scrolled_window_get_vadjustment (self->scroller);
+  self->scrolling = 0;
+  for (int about = 0; about < SPELCH_N_ABOUTS; about++)
+    {
+      GtkWidget *row = GTK_WIDGET (self->whys[about]);
+      graphene_rect_t place;
+      if (!spelch_why_row_is_open (self->whys[about])
+          || !gtk_widget_compute_bounds (row, GTK_WIDGET (self->scroller), &place))
+        continue;
+      double below = (double)(place.origin.y + place.size.height) - gtk_adjustment_get_page_size (adjustment);
+      if (below > 0)
+        gtk_adjustment_set_value (adjustment, gtk_adjustment_get_value (adjustment)
+                                                  + MIN (below, (double)place.origin.y));
+    }
+  return G_SOURCE_REMOVE;
+}
+
+/* One is open at a time. */
+static void
+why_toggled (SpelchPlanPanel *self, SpelchWhyRow *row)
+{
+  if (!spelch_why_row_is_open (row) || spelch_session_get_plan (self->session) == NULL)
+    return;
+  for (int about = 0; about < SPELCH_N_ABOUTS; about++)
+    if (self->whys[about] == row)
+      spelch_whys_tell ((SpelchAbout)about, self->session, row);
+    else
+      spelch_why_row_set_open (self->whys[about], false);
+  if (self->scrolling == 0)
+    self->scrolling = g_idle_add_full (G_PRIORITY_LOW, scroll_to_open, self, NULL);
+}
+
+static gboolean
+key_pressed (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType state, SpelchPlanPanel *self)
+{
+  bool closed = false;
+  for (int about = 0; key == GDK_KEY_Escape && about < SPELCH_N_ABOUTS; about++)
+    if (spelch_why_row_is_open (self->whys[about]))
+      {
+        spelch_why_row_set_open (self->whys[about], false);
+        closed = true;
+      }
+  return closed ? GDK_EVENT_STOP : GDK_EVENT_PROPAGATE;
 }
 
 /* Lines that only the drag, or a bit that was tried, needed are given back afterwards. */
 static void
 session_settled (SpelchSession *session, guint change, SpelchPlanPanel *self)
 {
-  SpelchLiveText *texts[] = { self->stops, self->asks,        self->setting_out, self->limit,
-                              self->seat,  self->seat_advice, self->strip,       self->cautions };
+  SpelchLiveText *texts[]
+      = { self->stops, self->asks, self->limit, self->seat, self->seat_advice, self->strip, self->cautions };
   for (guint i = 0; i < G_N_ELEMENTS (texts); i++)
     spelch_live_text_settle (texts[i]);
   spelch_edge_row_settle (self->motor_edge);
   spelch_edge_row_settle (self->far_edge);
+  if (spelch_session_get_plan (session) != NULL && spelch_why_row_is_open (self->whys[SPELCH_ABOUT_FEED]))
+    tell_why (self, SPELCH_ABOUT_FEED); /* with what isn't looked for in a drag */
+  for (int about = 0; about < SPELCH_N_ABOUTS; about++)
+    spelch_why_row_settle (self->whys[about]);
 }
 
 static void
@@ -202,17 +280,28 @@ session_changed (SpelchSession *session, guint change, SpelchPlanPanel *self)
   show_stops (self, plan, numbers);
   spelch_edge_row_follow (self->motor_edge, session, SPELCH_SIDE_MOTOR);
   spelch_edge_row_follow (self->far_edge, session, SPELCH_SIDE_FAR);
-  show_speed (self, plan, numbers, held);
+  show_speed (self, plan, numbers);
   show_depths (self, plan, numbers, held);
   show_setting_out (self, part, spelch_session_get_cut (session), plan, numbers);
   show_limits (self, plan);
   show_board (self, part, plan, numbers);
+  name_edges (self);
+  for (int about = 0; about < SPELCH_N_ABOUTS; about++)
+    tell_why (self, (SpelchAbout)about);
 }
 
 void
 spelch_plan_panel_set_session (SpelchPlanPanel *self, SpelchSession *session)
 {
   self->session = session;
+  spelch_speed_row_set_session (self->spindle, session, SPELCH_HELD_SPEED);
+  spelch_speed_row_set_session (self->feed, session, SPELCH_HELD_FEED);
+  for (int about = 0; about < SPELCH_N_ABOUTS; about++)
+    if (about != SPELCH_ABOUT_MOTOR_EDGE && about != SPELCH_ABOUT_FAR_EDGE)
+      {
+        g_autofree char *title = spelch_whys_title ((SpelchAbout)about, session);
+        spelch_why_row_set_title (self->whys[about], title);
+      }
   g_signal_connect_object (session, "changed", G_CALLBACK (session_changed), self, 0);
   g_signal_connect_object (session, "settled", G_CALLBACK (session_settled), self, 0);
   session_changed (session, SPELCH_CHANGE_PLAN, self);
@@ -221,6 +310,7 @@ spelch_plan_panel_set_session (SpelchPlanPanel *self, SpelchSession *session)
 static void
 spelch_plan_panel_dispose (GObject *object)
 {
+  g_clear_handle_id (&SPELCH_PLAN_PANEL (object)->scrolling, g_source_remove);
   spelch_template_dispose (GTK_WIDGET (object), SPELCH_TYPE_PLAN_PANEL);
   G_OBJECT_CLASS (spelch_plan_panel_parent_class)->dispose (object);
 }
@@ -228,9 +318,9 @@ spelch_plan_panel_dispose (GObject *object)
 static void
 bind_children (GtkWidgetClass *widget_class)
 {
+  gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, scroller);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, stop_box);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, stops);
-  gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, ask_box);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, asks);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, motor_edge);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, far_edge);
@@ -246,8 +336,30 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, limits);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, seat);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, seat_advice);
+  gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, hold);
+  gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, wear);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, strip);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, cautions);
+}
+
+/* Rows by what they are about, as the template names them. */
+static const char *const WHY_NAMES[SPELCH_N_ABOUTS] = {
+  [SPELCH_ABOUT_STOPS] = "why_stops",       [SPELCH_ABOUT_MOTOR_EDGE] = "why_motor_edge",
+  [SPELCH_ABOUT_FAR_EDGE] = "why_far_edge", [SPELCH_ABOUT_SPINDLE] = "why_spindle",
+  [SPELCH_ABOUT_FEED] = "why_feed",         [SPELCH_ABOUT_CHIP] = "why_chip",
+  [SPELCH_ABOUT_ENTRY] = "why_entry",       [SPELCH_ABOUT_PASSES] = "why_passes",
+  [SPELCH_ABOUT_TIME] = "why_time",         [SPELCH_ABOUT_SETTING_OUT] = "why_setting_out",
+  [SPELCH_ABOUT_LIMITS] = "why_limits",     [SPELCH_ABOUT_SEAT] = "why_seat",
+  [SPELCH_ABOUT_WEAR] = "why_wear",         [SPELCH_ABOUT_CAUTIONS] = "why_cautions",
+};
+
+static void
+bind_whys (GtkWidgetClass *widget_class)
+{
+  for (int about = 0; about < SPELCH_N_ABOUTS; about++)
+    gtk_widget_class_bind_template_child_full (widget_class, WHY_NAMES[about], FALSE,
+                                               (gssize)G_STRUCT_OFFSET (SpelchPlanPanel, whys)
+                                                   + about * (gssize)sizeof (SpelchWhyRow *));
 }
 
 static void
@@ -260,9 +372,13 @@ spelch_plan_panel_class_init (SpelchPlanPanelClass *klass)
   g_type_ensure (SPELCH_TYPE_LIMIT_LINE);
   g_type_ensure (SPELCH_TYPE_LIVE_TEXT);
   g_type_ensure (SPELCH_TYPE_PLATE);
+  g_type_ensure (SPELCH_TYPE_SPEED_ROW);
+  g_type_ensure (SPELCH_TYPE_WHY_ROW);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/spelch/Spelch/ui/plan-panel.ui");
   bind_children (widget_class);
+  bind_whys (widget_class);
   gtk_widget_class_bind_template_callback (widget_class, let_go);
+  gtk_widget_class_bind_template_callback (widget_class, why_toggled);
   gtk_widget_class_set_css_name (widget_class, "planpanel");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
@@ -272,4 +388,7 @@ static void
 spelch_plan_panel_init (SpelchPlanPanel *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  GtkEventController *keys = gtk_event_controller_key_new ();
+  g_signal_connect (keys, "key-pressed", G_CALLBACK (key_pressed), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), keys);
 }

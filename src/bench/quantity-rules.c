@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/quantity-rules.h"
+#include "bench/edits.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -260,20 +261,6 @@ hold_passes (const SpelchPlanned *planned, SpelchQuantityId moved, const SpelchL
   held->passes_held = true;
 }
 
-/* The part with the bit it was planned with accepted, ready to hold what is set by hand with it. */
-static SpelchPart *
-with_bit (const SpelchPlanned *planned)
-{
-  SpelchPart *part = spelch_part_copy (planned->part);
-  SpelchCut *cut = &part->cuts[planned->cut];
-  if (g_str_equal (cut->bit, planned->bit->id))
-    return part;
-  spelch_part_put_bit (part, planned->bit);
-  g_strlcpy (cut->bit, planned->bit->id, sizeof cut->bit);
-  cut->held = planned->made->held;
-  return part;
-}
-
 static bool
 goes_with_bit (SpelchQuantityId id)
 {
@@ -283,7 +270,9 @@ goes_with_bit (SpelchQuantityId id)
 SpelchPart *
 spelch_quantity_set (const SpelchPlanned *planned, SpelchQuantityId id, const SpelchLength *length)
 {
-  SpelchPart *part = goes_with_bit (id) ? with_bit (planned) : spelch_part_copy (planned->part);
+  SpelchPart *part = goes_with_bit (id)
+                         ? spelch_edit_accept (planned->part, planned->cut, planned->made, planned->bit)
+                         : spelch_part_copy (planned->part);
   SpelchCut *cut = &part->cuts[planned->cut];
   switch (id.kind)
     {

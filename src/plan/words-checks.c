@@ -87,6 +87,15 @@ floor_to_tenth (double value)
   return floor (value * 10 + 1e-6) / 10;
 }
 
+char *
+spelch_words_hold (const SpelchPlan *plan, const SpelchNumbers *numbers)
+{
+  g_autofree char *factor = spelch_words_decimal (numbers, plan->hold_factor, 1);
+  g_autofree char *worst = spelch_words_decimal (numbers, plan->hold_factor_worst, 1);
+  return plan->hold_factor > 0 ? g_strdup_printf (_ ("%s times the force, %s at worst"), factor, worst)
+                               : g_strdup ("");
+}
+
 /* "Four", beginning a sentence; figures from thirteen on. */
 static char *
 number_word (guint n)
@@ -151,6 +160,16 @@ spelch_words_upkeep (const SpelchPlan *plan, const SpelchNumbers *numbers)
   if (plan->cost < 0.005)
     return g_strdup_printf (_ ("Dull after about %s of such cuts."), left);
   return g_strdup_printf (_ ("Dull after about %s of such cuts; one piece costs %s in wear."), left, cost);
+}
+
+char *
+spelch_words_life (const SpelchPlan *plan, const SpelchNumbers *numbers)
+{
+  g_autofree char *left = way_left (plan->life_m_left, numbers);
+  if (!plan->life_known)
+    return g_strdup ("");
+  return plan->life_m_left < 0.5 ? g_strdup (_ ("dull"))
+                                 : g_strdup_printf (_ ("about %s of such cuts"), left);
 }
 
 /* Why a machine can't make an entry of a kind that others can. */

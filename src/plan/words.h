@@ -90,6 +90,13 @@ const char *spelch_words_limit_name (SpelchLimitKind kind);
 char *spelch_words_seat (const SpelchPlan *plan);
 char *spelch_words_seat_advice (const SpelchPlan *plan, const SpelchPart *part, const SpelchNumbers *numbers);
 
+/* How well the work is held, in a few words: "23.7 times the force, 9.1 at worst"; "" where it isn't known.
+ */
+char *spelch_words_hold (const SpelchPlan *plan, const SpelchNumbers *numbers);
+
+/* How long the edge lasts, in a few words: "about 460 m of such cuts", "dull"; "" where it isn't known. */
+char *spelch_words_life (const SpelchPlan *plan, const SpelchNumbers *numbers);
+
 /* "Four tabs hold 2.6 times the force against them at the least." and, where that isn't enough, what would
  * be; "" without tabs. */
 char *spelch_words_tabs (const SpelchPlan *plan, const SpelchNumbers *numbers);

@@ -175,8 +175,12 @@ class Bench:
         return self.find('label', f'face.*, {side} side: ').name.split(': ')[1]
 
     def figure(self, name):
-        """A number of the right-hand column."""
-        return self.find('label', f'^{name}: ').name.split(': ', 1)[1]
+        """A number of the right-hand column, in a field where it can be set."""
+        found = wait_for(lambda: self.all('label', f'^{name}: ') or self.all('text', f'^{name}$'))
+        if not found:
+            self.tell_end()
+            raise LookupError(f'no figure named {name!r}')
+        return found[0].name.split(': ', 1)[1] if found[0].getRoleName() == 'label' else self.text(found[0])
 
     # ---- Acting ----
 

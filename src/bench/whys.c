@@ -1,0 +1,288 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bench/whys.h"
+#include "files/shop-data.h"
+#include "plan/cautions.h"
+#include "plan/words-why.h"
+
+#include <glib/gi18n-lib.h>
+
+/* ---- Chains ---- */
+
+static void
+add_all (SpelchWhyRow *row, char **sentences)
+{
+  for (guint i = 0; sentences[i] != NULL; i++)
+    if (sentences[i][0] != '\0')
+      spelch_why_row_add (row, sentences[i]);
+}
+
+static void
+tell_chain (SpelchWhyKind kind, SpelchSession *session, SpelchWhyRow *row, bool headed)
+{
+  SpelchPart *part = spelch_session_get_part (session);
+  const SpelchConstants *constants = spelch_session_get_constants (session);
+  SpelchWhyCase of = { constants,
+                       spelch_shop_constant_source,
+                       part,
+                       spelch_session_get_cut (session),
+                       spelch_session_get_bit (session),
+                       spelch_session_get_plan (session),
+                       NULL };
+  /* Looked for where it is told, and not in the frames of a drag: it plans some tens of times. */
+  SpelchConflict conflict = { 0 };
+  if (kind == SPELCH_WHY_FEED && !spelch_session_in_gesture (session))
+    conflict = spelch_conflict_find (constants, part, of.cut, of.bit, of.plan);
+  if (conflict.found)
+    of.conflict = &conflict;
+  g_auto (GStrv) chain = spelch_words_why (kind, &of, spelch_session_get_numbers (session));
+  if (headed)
+    spelch_why_row_add_heading (row, spelch_words_why_title (kind));
+  add_all (row, chain);
+}
+
+/* Each kind once, with its heading. */
+static void
+tell_once (SpelchWhyKind kind, SpelchSession *session, SpelchWhyRow *row, bool told[SPELCH_N_WHYS])
+{
+  if (kind >= SPELCH_N_WHYS || told[kind])
+    return;
+  told[kind] = true;
+  tell_chain (kind, session, row, true);
+}
+
+/* ---- What must not be done ---- */
+
+/* The chain that a stop comes from; SPELCH_N_WHYS: its sentence says all. */
+static SpelchWhyKind
+why_stopped (SpelchStopKind kind)
+{
+  switch (kind)
+    {
+    case SPELCH_STOP_SPEED_MARK:
+      return SPELCH_WHY_SPINDLE;
+    case SPELCH_STOP_NO_SPEED:
+      return SPELCH_WHY_FEED;
+    case SPELCH_STOP_STRESS:
+      return SPELCH_WHY_BENDING;
+    case SPELCH_STOP_TOO_SHORT:
+    case SPELCH_STOP_OVERCUT:
+    case SPELCH_STOP_NOT_THROUGH:
+      return SPELCH_WHY_PASSES;
+    case SPELCH_STOP_PLUNGE:
+    case SPELCH_STOP_RAMP:
+    case SPELCH_STOP_HELIX:
+    case SPELCH_STOP_ENTRY:
+      return SPELCH_WHY_ENTRY;
+    case SPELCH_STOP_HANDS:
+    case SPELCH_STOP_PUSHED_OFF:
+    case SPELCH_STOP_HOLDING:
+      return SPELCH_WHY_SEAT;
+    case SPELCH_STOP_TABS:
+      return SPELCH_WHY_TABS;
+    default:
+      return SPELCH_N_WHYS;
+    }
+}
+
+static void
+tell_stops (SpelchSession *session, SpelchWhyRow *row)
+{
+  const SpelchPlan *plan = spelch_session_get_plan (session);
+  bool told[SPELCH_N_WHYS] = { false };
+  for (guint i = 0; i < plan->n_stops; i++)
+    tell_once (why_stopped (plan->stops[i].kind), session, row, told);
+}
+
+static bool
+explains_stops (const SpelchPlan *plan)
+{
+  for (guint i = 0; i < plan->n_stops; i++)
+    if (why_stopped (plan->stops[i].kind) < SPELCH_N_WHYS)
+      return true;
+  return false;
+}
+
+/* ---- The other rows ---- */
+
+/* The chain behind a limit. Those that have a row of their own are told here only where they set the feed. */
+static SpelchWhyKind
+why_limited (const SpelchLimit *limit)
+{
+  switch (limit->kind)
+    {
+    case SPELCH_LIMIT_BENDING:
+    case SPELCH_LIMIT_STRESS:
+      return SPELCH_WHY_BENDING;
+    case SPELCH_LIMIT_POWER:
+      return SPELCH_WHY_POWER;
+    case SPELCH_LIMIT_ROOM:
+      return SPELCH_WHY_ROOM;
+    case SPELCH_LIMIT_HEAT:
+      return SPELCH_WHY_HEAT;
+    case SPELCH_LIMIT_CHIP:
+    case SPELCH_LIMIT_EDGE:
+    case SPELCH_LIMIT_MACHINE:
+    case SPELCH_LIMIT_HANDS:
+    case SPELCH_LIMIT_HOLDING:
+    case SPELCH_N_LIMITS:
+    default:
+      return limit->binding ? SPELCH_WHY_FEED : SPELCH_N_WHYS;
+    }
+}
+
+/* The most used first. */
+static void
+tell_limits (SpelchSession *session, SpelchWhyRow *row)
+{
+  const SpelchPlan *plan = spelch_session_get_plan (session);
+  bool told[SPELCH_N_WHYS] = { false };
+  for (guint i = 0; i < plan->n_limits; i++)
+    tell_once (why_limited (&plan->limits[i]), session, row, told);
+}
+
+static void
+tell_setting_out (SpelchSession *session, SpelchWhyRow *row)
+{
+  const SpelchPlan *plan = spelch_session_get_plan (session);
+  const SpelchNumbers *numbers = spelch_session_get_numbers (session);
+  g_autofree char *pass_plan = spelch_words_pass_plan (plan, numbers);
+  g_auto (GStrv) steps = spelch_words_setting_out (plan, spelch_session_get_part (session),
+                                                   spelch_session_get_cut (session), numbers);
+  if (pass_plan[0] != '\0')
+    spelch_why_row_add (row, pass_plan);
+  add_all (row, steps);
+}
+
+static void
+tell_seat (SpelchSession *session, SpelchWhyRow *row)
+{
+  const SpelchPlan *plan = spelch_session_get_plan (session);
+  g_autofree char *calibration = spelch_words_calibration (plan, spelch_session_get_numbers (session));
+  tell_chain (SPELCH_WHY_SEAT, session, row, false);
+  if (calibration[0] != '\0')
+    spelch_why_row_add (row, calibration);
+  if (plan->tabs.count > 0)
+    tell_chain (SPELCH_WHY_TABS, session, row, true);
+}
+
+static void
+tell_cautions (SpelchSession *session, SpelchWhyRow *row)
+{
+  SpelchPart *part = spelch_session_get_part (session);
+  g_auto (GStrv) here
+      = spelch_caution_plan (spelch_session_get_constants (session), part, spelch_session_get_plan (session));
+  g_auto (GStrv) general = spelch_caution_all (part);
+  add_all (row, here);
+  add_all (row, general);
+}
+
+static void
+tell_edge (SpelchSide side, SpelchSession *session, SpelchWhyRow *row)
+{
+  g_auto (GStrv) why
+      = spelch_words_edge_why (spelch_session_get_plan (session), side, spelch_session_get_numbers (session));
+  add_all (row, why);
+}
+
+static SpelchWhyKind
+why_of (SpelchAbout about)
+{
+  switch (about)
+    {
+    case SPELCH_ABOUT_SPINDLE:
+      return SPELCH_WHY_SPINDLE;
+    case SPELCH_ABOUT_CHIP:
+      return SPELCH_WHY_CHIP;
+    case SPELCH_ABOUT_ENTRY:
+      return SPELCH_WHY_ENTRY;
+    case SPELCH_ABOUT_PASSES:
+      return SPELCH_WHY_PASSES;
+    case SPELCH_ABOUT_TIME:
+      return SPELCH_WHY_TIME;
+    case SPELCH_ABOUT_SEAT:
+      return SPELCH_WHY_SEAT;
+    case SPELCH_ABOUT_WEAR:
+      return SPELCH_WHY_WEAR;
+    default:
+      return SPELCH_WHY_FEED;
+    }
+}
+
+static void
+tell_about (SpelchAbout about, SpelchSession *session, SpelchWhyRow *row)
+{
+  switch (about)
+    {
+    case SPELCH_ABOUT_STOPS:
+      tell_stops (session, row);
+      break;
+    case SPELCH_ABOUT_MOTOR_EDGE:
+      tell_edge (SPELCH_SIDE_MOTOR, session, row);
+      break;
+    case SPELCH_ABOUT_FAR_EDGE:
+      tell_edge (SPELCH_SIDE_FAR, session, row);
+      break;
+    case SPELCH_ABOUT_SETTING_OUT:
+      tell_setting_out (session, row);
+      break;
+    case SPELCH_ABOUT_LIMITS:
+      tell_limits (session, row);
+      break;
+    case SPELCH_ABOUT_SEAT:
+      tell_seat (session, row);
+      break;
+    case SPELCH_ABOUT_CAUTIONS:
+      tell_cautions (session, row);
+      break;
+    default:
+      tell_chain (why_of (about), session, row, false);
+    }
+}
+
+void
+spelch_whys_tell (SpelchAbout about, SpelchSession *session, SpelchWhyRow *row)
+{
+  spelch_why_row_begin (row);
+  tell_about (about, session, row);
+  spelch_why_row_end (row);
+}
+
+bool
+spelch_whys_has (SpelchAbout about, SpelchSession *session)
+{
+  const SpelchPlan *plan = spelch_session_get_plan (session);
+  if (plan == NULL)
+    return false;
+  if (about == SPELCH_ABOUT_STOPS)
+    return explains_stops (plan);
+  if (about == SPELCH_ABOUT_MOTOR_EDGE || about == SPELCH_ABOUT_FAR_EDGE)
+    return spelch_plan_worst (plan, about == SPELCH_ABOUT_FAR_EDGE ? SPELCH_SIDE_FAR : SPELCH_SIDE_MOTOR)
+           != NULL;
+  return true;
+}
+
+char *
+spelch_whys_title (SpelchAbout about, SpelchSession *session)
+{
+  bool far = about == SPELCH_ABOUT_FAR_EDGE;
+  if (about == SPELCH_ABOUT_MOTOR_EDGE || far)
+    {
+      g_autofree char *face
+          = spelch_words_face (spelch_session_get_plan (session), spelch_session_get_cut (session),
+                               far ? SPELCH_SIDE_FAR : SPELCH_SIDE_MOTOR);
+      return g_strdup_printf (_ ("Why: %s"), face);
+    }
+  switch (about)
+    {
+    case SPELCH_ABOUT_STOPS:
+      return g_strdup (_ ("Why it must not be cut"));
+    case SPELCH_ABOUT_SETTING_OUT:
+      return g_strdup (_ ("How the cut is set out"));
+    case SPELCH_ABOUT_LIMITS:
+      return g_strdup (_ ("Why: What holds the feed back"));
+    case SPELCH_ABOUT_CAUTIONS:
+      return g_strdup (_ ("All cautions"));
+    default:
+      return g_strdup_printf (_ ("Why: %s"), spelch_words_why_title (why_of (about)));
+    }
+}
