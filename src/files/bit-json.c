@@ -58,6 +58,25 @@ read_life (SpelchFields *fields, SpelchBit *bit)
   spelch_fields_text (fields, "sharpened", bit->sharpened, sizeof bit->sharpened);
 }
 
+static void
+read_renewals (SpelchFields *fields, SpelchBit *bit)
+{
+  static const char *const RENEWAL_NEEDS[] = { "date", "kind", NULL };
+  bit->n_renewals = spelch_fields_count (fields, "renewals", SPELCH_MAX_RENEWALS);
+  for (guint i = 0; i < bit->n_renewals; i++)
+    {
+      g_autoptr (SpelchFields) item = spelch_fields_item (fields, "renewals", i);
+      SpelchRenewal *renewal = &bit->renewals[i];
+      if (item == NULL)
+        continue;
+      spelch_fields_need (item, RENEWAL_NEEDS);
+      spelch_fields_text (item, "date", renewal->date, sizeof renewal->date);
+      renewal->kind = (SpelchRenewalKind)spelch_fields_code (item, "kind", &SPELCH_RENEWAL_CODES,
+                                                             SPELCH_RENEWAL_SHARPENED);
+      renewal->metres_cut = spelch_fields_number (item, "metres_cut", 0);
+    }
+}
+
 SpelchBit
 spelch_bit_read (SpelchFields *fields)
 {
@@ -69,7 +88,26 @@ spelch_bit_read (SpelchFields *fields)
   read_edges (fields, &bit);
   read_make (fields, &bit);
   read_life (fields, &bit);
+  read_renewals (fields, &bit);
   return bit;
+}
+
+static void
+write_renewals (SpelchWriter *writer, const SpelchBit *bit)
+{
+  if (bit->n_renewals == 0)
+    return;
+  spelch_writer_open_list (writer, "renewals");
+  for (guint i = 0; i < bit->n_renewals; i++)
+    {
+      const SpelchRenewal *renewal = &bit->renewals[i];
+      spelch_writer_open_item (writer, NULL, true);
+      spelch_writer_text (writer, "date", renewal->date);
+      spelch_writer_code (writer, "kind", &SPELCH_RENEWAL_CODES, (int)renewal->kind);
+      spelch_writer_number_told (writer, "metres_cut", renewal->metres_cut);
+      spelch_writer_close (writer);
+    }
+  spelch_writer_close (writer);
 }
 
 void
@@ -106,5 +144,6 @@ spelch_bit_write (SpelchWriter *writer, const SpelchBit *bit)
   spelch_writer_text_told (writer, "sharpened", bit->sharpened);
   spelch_writer_length_told (writer, "sharpened_diameter", &bit->sharpened_diameter);
   spelch_writer_length_told (writer, "sharpened_up_shear", &bit->sharpened_up_shear);
+  write_renewals (writer, bit);
   spelch_writer_flag_told (writer, "retired", bit->retired);
 }

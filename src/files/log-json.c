@@ -18,6 +18,8 @@ read_what (SpelchFields *fields, SpelchLogEntry *entry)
   spelch_fields_text (fields, "machine", entry->machine, sizeof entry->machine);
   entry->kind
       = (SpelchCutKind)spelch_fields_code (fields, "kind", &SPELCH_CUT_KIND_CODES, SPELCH_CUT_OUTLINE);
+  entry->piece
+      = (SpelchPiece)spelch_fields_code (fields, "piece", &SPELCH_PIECE_CODES, SPELCH_PIECE_FINISHED);
   entry->face = (SpelchFace)spelch_fields_code (fields, "face", &SPELCH_FACE_CODES, SPELCH_FACE_A);
   entry->way_up = (SpelchFace)spelch_fields_code (fields, "way_up", &SPELCH_FACE_CODES, SPELCH_FACE_A);
 }
@@ -80,6 +82,7 @@ write_cut (SpelchWriter *writer, const SpelchLogEntry *entry)
   spelch_writer_text (writer, "bit", entry->bit);
   spelch_writer_text_told (writer, "machine", entry->machine);
   spelch_writer_code (writer, "kind", &SPELCH_CUT_KIND_CODES, (int)entry->kind);
+  spelch_writer_code_told (writer, "piece", &SPELCH_PIECE_CODES, (int)entry->piece, SPELCH_PIECE_FINISHED);
   spelch_writer_code (writer, "face", &SPELCH_FACE_CODES, (int)entry->face);
   spelch_writer_code (writer, "way_up", &SPELCH_FACE_CODES, (int)entry->way_up);
   spelch_writer_lengths_told (writer, "passes", entry->passes, entry->n_passes);

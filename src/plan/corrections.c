@@ -6,11 +6,30 @@
 #include <string.h>
 
 static bool
+is_about (const SpelchLogEntry *entry, const char *board, const SpelchBit *bit)
+{
+  return strcmp (entry->board, board) == 0 && strcmp (entry->bit, bit->id) == 0;
+}
+
+/* By the edge that the bit has now. */
+static bool
+is_of_this_edge (const SpelchLogEntry *entry, const SpelchBit *bit)
+{
+  const char *since = spelch_bit_edge_since (bit);
+  return *since == '\0' || strcmp (entry->date, since) > 0;
+}
+
+/* Whether it says something about the shear. */
+static bool
+is_telling (const SpelchLogEntry *entry)
+{
+  return !entry->moved && !entry->chattered;
+}
+
+static bool
 counts (const SpelchLogEntry *entry, const char *board, const SpelchBit *bit)
 {
-  bool after = *bit->sharpened == '\0' || strcmp (entry->date, bit->sharpened) > 0;
-  return after && !entry->moved && !entry->chattered && strcmp (entry->board, board) == 0
-         && strcmp (entry->bit, bit->id) == 0;
+  return is_about (entry, board, bit) && is_of_this_edge (entry, bit) && is_telling (entry);
 }
 
 /* Grades better (below 0) or worse than foretold. */
@@ -18,6 +37,28 @@ static int
 difference (const SpelchLogEntry *entry)
 {
   return spelch_log_entry_grade (entry) - entry->predicted;
+}
+
+SpelchTally
+spelch_corrections_tally (const char *board, const SpelchBit *bit, bool motor, const SpelchLogEntry *entries,
+                          guint n)
+{
+  SpelchTally tally = { 0 };
+  for (guint i = 0; i < n; i++)
+    {
+      const SpelchLogEntry *entry = &entries[i];
+      if (!is_about (entry, board, bit) || spelch_log_entry_at_motor (entry) != motor)
+        continue;
+      bool now = is_of_this_edge (entry, bit), counted = now && is_telling (entry);
+      int by = difference (entry);
+      tally.before += !now;
+      tally.passed += now && !counted;
+      tally.counted += counted;
+      tally.better += counted && by < 0;
+      tally.worse += counted && by > 0;
+      tally.as_foretold += counted && by == 0;
+    }
+  return tally;
 }
 
 static bool

@@ -3,8 +3,8 @@
  * Corrections: what the shop log teaches, found by comparing what came out with what was foretold. All of it
  * is shop practice: whose results they are, the log knows.
  *
- * Entries count for a board and a bit after the day the bit was last sharpened, unless the work moved or the
- * cut chattered, which says nothing about the shear. Each side of the board is judged by itself:
+ * Entries count for a board and a bit after the day the bit was last sharpened or replaced, unless the work
+ * moved or the cut chattered, which says nothing about the shear. Each side of the board is judged by itself:
  *
  *   window  A face that a compression bit should have pressed in, and that came out worse although it was
  *           clear of the turn-over, by less than 1 mm: the turn-over counts as nearer by the clearance of the
@@ -17,6 +17,18 @@
 
 #include "plan/plan.h"
 #include "shop/log-entry.h"
+
+/* The entries on one side of a board and a bit. */
+typedef struct
+{
+  guint counted; /* those that count */
+  guint as_foretold, better, worse;
+  guint before; /* of before the bit's edge was made new: they no longer count */
+  guint passed; /* moved or chattered: they don't count */
+} SpelchTally;
+
+SpelchTally spelch_corrections_tally (const char *board, const SpelchBit *bit, bool motor,
+                                      const SpelchLogEntry *entries, guint n);
 
 /* What @entries teach about @bit in the board with that id; false when nothing. */
 bool spelch_corrections_learn (const SpelchConstants *constants, const char *board, const SpelchBit *bit,

@@ -157,6 +157,7 @@ typedef struct
   double stick_out_mm, in_collet_mm;
   double feed_per_tooth; /* mm */
   double time_s;         /* part of the plan's */
+  double path_mm;        /* part of the plan's */
 } SpelchScoring;
 
 /* ---- Numbers ---- */

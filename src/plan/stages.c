@@ -135,6 +135,7 @@ spelch_stages_join (const SpelchPlan *groove, const SpelchBit *scorer, SpelchPla
   scoring->in_collet_mm = groove->in_collet_mm;
   scoring->feed_per_tooth = groove->feed_per_tooth;
   scoring->time_s = groove->time_s;
+  scoring->path_mm = groove->path_mm;
   g_strlcpy (scoring->bit, scorer->id, sizeof scoring->bit);
   g_strlcpy (scoring->name, scorer->name, sizeof scoring->name);
   add_stops (groove, plan);

@@ -4,10 +4,14 @@
 #include "shop/fault.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
+#include <string.h>
 
 /* From this helix on a bit has a shear of its own and isn't "straight" (the same bound as in the mechanics).
  */
 #define STRAIGHT_HELIX_DEG 8.0
+
+#define METRES_MOST 1e6
 
 static const char *const bit_kinds[] = {
   [SPELCH_BIT_STRAIGHT] = "straight",
@@ -46,6 +50,12 @@ static const char *const wears[] = {
 };
 const SpelchCodes SPELCH_WEAR_CODES = { N_ ("wear"), wears, G_N_ELEMENTS (wears) };
 
+static const char *const renewals[] = {
+  [SPELCH_RENEWAL_SHARPENED] = "sharpened",
+  [SPELCH_RENEWAL_REPLACED] = "replaced",
+};
+const SpelchCodes SPELCH_RENEWAL_CODES = { N_ ("renewal"), renewals, G_N_ELEMENTS (renewals) };
+
 double
 spelch_bit_diameter_now (const SpelchBit *bit)
 {
@@ -57,6 +67,45 @@ spelch_bit_up_shear_now (const SpelchBit *bit)
 {
   return bit->sharpened_up_shear.mm > 0 ? bit->sharpened_up_shear.mm : bit->up_shear.mm;
 }
+
+/* ---- The edge's life ---- */
+
+const char *
+spelch_bit_edge_since (const SpelchBit *bit)
+{
+  const char *since = bit->sharpened;
+  for (guint i = 0; i < bit->n_renewals; i++)
+    if (strcmp (bit->renewals[i].date, since) > 0)
+      since = bit->renewals[i].date;
+  return since;
+}
+
+SpelchBit
+spelch_bit_renew (const SpelchBit *bit, SpelchRenewalKind kind, const char *date)
+{
+  SpelchBit renewed = *bit;
+  SpelchRenewal renewal = { .kind = kind, .metres_cut = bit->metres_cut };
+  bool sharpened = kind == SPELCH_RENEWAL_SHARPENED;
+  g_strlcpy (renewal.date, date, sizeof renewal.date);
+  if (renewed.n_renewals == SPELCH_MAX_RENEWALS)
+    memmove (&renewed.renewals[0], &renewed.renewals[1], --renewed.n_renewals * sizeof renewal);
+  renewed.renewals[renewed.n_renewals++] = renewal;
+  renewed.metres_cut = 0;
+  renewed.wear = sharpened ? SPELCH_WEAR_SHARP : SPELCH_WEAR_NEW;
+  g_strlcpy (renewed.sharpened, sharpened ? date : "", sizeof renewed.sharpened);
+  renewed.sharpened_diameter = renewed.sharpened_up_shear = spelch_length_mm (0);
+  return renewed;
+}
+
+SpelchBit
+spelch_bit_wear_on (const SpelchBit *bit, double metres)
+{
+  SpelchBit worn = *bit;
+  worn.metres_cut = fmax (bit->metres_cut + metres, 0);
+  return worn;
+}
+
+/* ---- Faults ---- */
 
 static char *
 fault_of_words (const SpelchBit *bit)
@@ -91,7 +140,7 @@ fault_of_bounds (const SpelchBit *bit)
     { "end_hollow", "mm", bit->end_hollow.mm, 0, 30 },
     { "max_rpm", "rpm", bit->max_rpm, 1000, 100000, true },
     { "price", "", bit->price, 0, 1e6 },
-    { "metres_cut", "m", bit->metres_cut, 0, 1e6 },
+    { "metres_cut", "m", bit->metres_cut, 0, METRES_MOST },
     { "sharpened_diameter", "mm", bit->sharpened_diameter.mm, 0.5, 60, true },
     { "sharpened_up_shear", "mm", bit->sharpened_up_shear.mm, 0.1, 200, true },
   };
@@ -186,6 +235,25 @@ fault_of_helix (const SpelchBit *bit)
   return NULL;
 }
 
+static char *
+fault_of_renewals (const SpelchBit *bit)
+{
+  for (guint i = 0; i < bit->n_renewals; i++)
+    {
+      const SpelchRenewal *renewal = &bit->renewals[i];
+      g_autofree char *date = g_strdup_printf ("renewals[%u].date", i);
+      g_autofree char *kind = g_strdup_printf ("renewals[%u].kind", i);
+      g_autofree char *metres = g_strdup_printf ("renewals[%u].metres_cut", i);
+      char *fault = spelch_fault_date (date, renewal->date, false)
+                        ?: spelch_fault_code (kind, &SPELCH_RENEWAL_CODES, (int)renewal->kind)
+                        ?: spelch_fault_bounds (
+                            &(SpelchBounds){ metres, "m", renewal->metres_cut, 0, METRES_MOST }, 1);
+      if (fault != NULL)
+        return fault;
+    }
+  return NULL;
+}
+
 char *
 spelch_bit_fault (const SpelchBit *bit)
 {
@@ -194,5 +262,6 @@ spelch_bit_fault (const SpelchBit *bit)
              ?: fault_of_sizes (bit)
              ?: fault_of_end (bit)
              ?: fault_of_turn_over (bit)
-             ?: fault_of_helix (bit);
+             ?: fault_of_helix (bit)
+             ?: fault_of_renewals (bit);
 }

@@ -53,6 +53,23 @@ typedef enum
 } SpelchWear;
 extern const SpelchCodes SPELCH_WEAR_CODES; /* new, sharp, worn, dull */
 
+/* What ended the life of an edge. */
+typedef enum
+{
+  SPELCH_RENEWAL_SHARPENED,
+  SPELCH_RENEWAL_REPLACED, /* by another bit of the same make */
+} SpelchRenewalKind;
+extern const SpelchCodes SPELCH_RENEWAL_CODES; /* sharpened, replaced */
+
+typedef struct
+{
+  char date[SPELCH_DATE_SIZE];
+  SpelchRenewalKind kind;
+  double metres_cut; /* by the edge until then */
+} SpelchRenewal;
+
+#define SPELCH_MAX_RENEWALS 24
+
 /* A plain value; copy it with =. */
 typedef struct
 {
@@ -86,12 +103,25 @@ typedef struct
   char sharpened[SPELCH_DATE_SIZE]; /* the day it was last sharpened; "" when not told */
   SpelchLength sharpened_diameter;  /* after sharpening; 0: as marked */
   SpelchLength sharpened_up_shear;  /* after sharpening; 0: as marked */
-  bool retired;                     /* kept for old parts and records, not offered any more */
+  guint n_renewals;                 /* oldest first */
+  SpelchRenewal renewals[SPELCH_MAX_RENEWALS];
+  bool retired; /* kept for old parts and records, not offered any more */
 } SpelchBit;
 
 /* The diameter, and the up-shear length, the bit has today: as sharpened when that is known. mm */
 double spelch_bit_diameter_now (const SpelchBit *bit);
 double spelch_bit_up_shear_now (const SpelchBit *bit);
+
+/* The day its edge was made new last, by sharpening or by replacing it; "" when not told. Owned by @bit. */
+const char *spelch_bit_edge_since (const SpelchBit *bit);
+
+/* The bit on that day with its edge made new: no metres cut, what the old edge cut in its renewals (the
+ * oldest of which goes when there are too many), sharp or new. What was measured after an earlier sharpening
+ * is forgotten. @date is a day. */
+SpelchBit spelch_bit_renew (const SpelchBit *bit, SpelchRenewalKind kind, const char *date);
+
+/* The bit with @metres more on its edge; fewer when below 0, but never less than none. */
+SpelchBit spelch_bit_wear_on (const SpelchBit *bit, double metres);
 
 /* What is wrong with the bit as described, as a sentence naming the member, or NULL. Free with g_free().
  * Checks ranges, and that an up-shear length stands only on a compression bit and inside its cutting length.

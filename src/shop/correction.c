@@ -10,8 +10,9 @@
 bool
 spelch_correction_holds (const SpelchCorrection *correction, const SpelchBit *bit)
 {
-  bool sharpened_since = *bit->sharpened != '\0' && strcmp (correction->last, bit->sharpened) <= 0;
-  return !correction->off && !sharpened_since && strcmp (correction->bit, bit->id) == 0;
+  const char *since = spelch_bit_edge_since (bit);
+  bool renewed = *since != '\0' && strcmp (correction->last, since) <= 0;
+  return !correction->off && !renewed && strcmp (correction->bit, bit->id) == 0;
 }
 
 char *

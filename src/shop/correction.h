@@ -39,7 +39,7 @@ typedef struct
 } SpelchCalibration;
 
 /* Whether the correction counts for @bit: it is for that bit, isn't switched off, and the bit hasn't been
- * sharpened since, or on the day of, the last cut it stands on. */
+ * sharpened or replaced since, or on the day of, the last cut it stands on. */
 bool spelch_correction_holds (const SpelchCorrection *correction, const SpelchBit *bit);
 
 /* What is wrong with one of them, as a sentence naming the member, or NULL. Free with g_free(). */

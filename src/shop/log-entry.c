@@ -5,6 +5,10 @@
 
 #include <glib/gi18n-lib.h>
 
+static const char *const PIECES[] = { "finished", "test-strip" };
+
+const SpelchCodes SPELCH_PIECE_CODES = { "piece", PIECES, G_N_ELEMENTS (PIECES) };
+
 bool
 spelch_log_entry_at_motor (const SpelchLogEntry *entry)
 {
@@ -32,6 +36,7 @@ fault_of_words (const SpelchLogEntry *entry)
              ?: spelch_fault_id ("bit", entry->bit, false)
              ?: spelch_fault_id ("machine", entry->machine, true)
              ?: spelch_fault_code ("kind", &SPELCH_CUT_KIND_CODES, (int)entry->kind)
+             ?: spelch_fault_code ("piece", &SPELCH_PIECE_CODES, (int)entry->piece)
              ?: spelch_fault_code ("face", &SPELCH_FACE_CODES, (int)entry->face)
              ?: spelch_fault_code ("way_up", &SPELCH_FACE_CODES, (int)entry->way_up)
              ?: spelch_fault_text ("model_version", entry->model_version, sizeof entry->model_version)

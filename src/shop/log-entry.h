@@ -11,6 +11,14 @@
 #define SPELCH_NOTE_SIZE    512
 #define SPELCH_VERSION_SIZE 16
 
+/* What was cut. */
+typedef enum
+{
+  SPELCH_PIECE_FINISHED,
+  SPELCH_PIECE_TEST_STRIP, /* of the same board, cut to see how it comes out */
+} SpelchPiece;
+extern const SpelchCodes SPELCH_PIECE_CODES; /* finished, test-strip */
+
 /* A plain value; copy it with =. */
 typedef struct
 {
@@ -19,6 +27,7 @@ typedef struct
   char board[SPELCH_ID_SIZE], bit[SPELCH_ID_SIZE];
   char machine[SPELCH_ID_SIZE]; /* "" when not told */
   SpelchCutKind kind;
+  SpelchPiece piece;
   SpelchFace face;   /* the edge that was looked at */
   SpelchFace way_up; /* the face toward the motor */
 

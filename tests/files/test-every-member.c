@@ -141,6 +141,13 @@ check_full_bit (const SpelchBit *bit)
   g_assert_cmpstr (bit->sharpened, ==, "2024-02-29");
   reading_same_length (bit->sharpened_diameter, 11.8, "");
   reading_same_length (bit->sharpened_up_shear, 15.5, "");
+  g_assert_cmpuint (bit->n_renewals, ==, 2);
+  g_assert_cmpstr (bit->renewals[0].date, ==, "2023-11-30");
+  g_assert_cmpint (bit->renewals[0].kind, ==, SPELCH_RENEWAL_REPLACED);
+  g_assert_cmpfloat (bit->renewals[0].metres_cut, ==, 321.5);
+  g_assert_cmpstr (bit->renewals[1].date, ==, "2024-02-29");
+  g_assert_cmpint (bit->renewals[1].kind, ==, SPELCH_RENEWAL_SHARPENED);
+  g_assert_cmpfloat (bit->renewals[1].metres_cut, ==, 0);
   g_assert_true (bit->retired);
 }
 
@@ -296,10 +303,11 @@ static void
 test_documented_members (void)
 {
   const SpelchCodes *const tables[] = {
-    &SPELCH_BIT_KIND_CODES, &SPELCH_HAND_CODES,       &SPELCH_TOOL_MATERIAL_CODES, &SPELCH_BEARING_CODES,
-    &SPELCH_WEAR_CODES,     &SPELCH_MATERIAL_CODES,   &SPELCH_GRAIN_CODES,         &SPELCH_CUT_KIND_CODES,
-    &SPELCH_WALL_CODES,     &SPELCH_END_CODES,        &SPELCH_ENTRY_KIND_CODES,    &SPELCH_MACHINE_KIND_CODES,
-    &SPELCH_DATUM_CODES,    &SPELCH_SPOILBOARD_CODES, &SPELCH_HOLD_CODES,          &SPELCH_PASS_PLAN_CODES,
+    &SPELCH_BIT_KIND_CODES,     &SPELCH_HAND_CODES,  &SPELCH_TOOL_MATERIAL_CODES, &SPELCH_BEARING_CODES,
+    &SPELCH_RENEWAL_CODES,      &SPELCH_WEAR_CODES,  &SPELCH_MATERIAL_CODES,      &SPELCH_GRAIN_CODES,
+    &SPELCH_CUT_KIND_CODES,     &SPELCH_WALL_CODES,  &SPELCH_END_CODES,           &SPELCH_ENTRY_KIND_CODES,
+    &SPELCH_MACHINE_KIND_CODES, &SPELCH_DATUM_CODES, &SPELCH_SPOILBOARD_CODES,    &SPELCH_HOLD_CODES,
+    &SPELCH_PASS_PLAN_CODES,
   };
   g_autofree char *guide = reading_file ("../../docs/file-format.md");
   g_autofree char *full = reading_file ("full.spelch");

@@ -40,6 +40,8 @@ test_every_member (void)
   g_assert_cmpstr (one->bit, ==, "compression-6.35x22");
   g_assert_cmpstr (one->machine, ==, "medium-gantry");
   g_assert_cmpint (one->kind, ==, SPELCH_CUT_OUTLINE);
+  g_assert_cmpint (one->piece, ==, SPELCH_PIECE_TEST_STRIP);
+  g_assert_cmpint (two->piece, ==, SPELCH_PIECE_FINISHED);
   g_assert_cmpint (one->face, ==, SPELCH_FACE_B);
   g_assert_cmpint (one->way_up, ==, SPELCH_FACE_A);
   g_assert_false (spelch_log_entry_at_motor (one) || spelch_log_entry_at_motor (two));

@@ -6,7 +6,7 @@
 #include "files/shop-data.h"
 #include "on-demo.h"
 #include "plan/corrections.h"
-#include "plan/words.h"
+#include "plan/words-log.h"
 
 #include <math.h>
 #include <string.h>
@@ -47,6 +47,88 @@ learn (const SpelchBit *bit, const SpelchLogEntry *entries, guint n)
                            + learnt.far.window_cuts
                        > 0);
   return learnt;
+}
+
+/* What is counted, and why the rest isn't. */
+static void
+test_tally (void)
+{
+  SpelchBit bit = *demo_bit ("down-cut-6.35x25");
+  SpelchLogEntry entries[] = {
+    entry ("2026-05-01", SPELCH_FACE_B, 4, 3), entry ("2026-05-02", SPELCH_FACE_B, 3, 4),
+    entry ("2026-05-03", SPELCH_FACE_B, 3, 5), entry ("2026-05-04", SPELCH_FACE_B, 2, 2),
+    entry ("2026-05-05", SPELCH_FACE_B, 2, 3), entry ("2026-05-06", SPELCH_FACE_A, 1, 2),
+    entry ("2026-05-07", SPELCH_FACE_B, 1, 2),
+  };
+  const guint n = G_N_ELEMENTS (entries);
+  entries[4].chattered = true;
+  g_strlcpy (entries[6].board, "mdf-18", sizeof entries[6].board);
+  SpelchTally far = spelch_corrections_tally ("birch-ply-18", &bit, false, entries, n);
+  g_assert_cmpuint (far.counted, ==, 4);
+  g_assert_cmpuint (far.better, ==, 1);
+  g_assert_cmpuint (far.worse, ==, 2);
+  g_assert_cmpuint (far.as_foretold, ==, 1);
+  g_assert_cmpuint (far.passed, ==, 1);
+  g_assert_cmpuint (far.before, ==, 0);
+  g_assert_cmpuint (spelch_corrections_tally ("birch-ply-18", &bit, true, entries, n).worse, ==, 1);
+  bit = spelch_bit_renew (&bit, SPELCH_RENEWAL_REPLACED, "2026-05-02");
+  far = spelch_corrections_tally ("birch-ply-18", &bit, false, entries, n);
+  g_assert_cmpuint (far.before, ==, 2);
+  g_assert_cmpuint (far.counted, ==, 2);
+}
+
+static void
+assert_side (const SpelchLogEntry *entries, guint n, bool motor, const char *said)
+{
+  const SpelchBit *bit = demo_bit ("down-cut-6.35x25");
+  SpelchTally tally = spelch_corrections_tally ("birch-ply-18", bit, motor, entries, n);
+  SpelchCorrection learnt = learn (bit, entries, n);
+  g_autofree char *words = spelch_words_log_side (&tally, motor ? &learnt.motor : &learnt.far, motor, &PLAIN);
+  g_assert_cmpstr (words, ==, said);
+}
+
+static void
+test_words_of_sides (void)
+{
+  const SpelchLogEntry worse[] = {
+    entry ("2026-05-01", SPELCH_FACE_B, 3, 4),
+    entry ("2026-05-02", SPELCH_FACE_B, 2, 4),
+    entry ("2026-05-03", SPELCH_FACE_B, 3, 3),
+  };
+  const SpelchLogEntry torn[] = { clear_entry (0.3, 2), clear_entry (0.55, 3) };
+  SpelchLogEntry moved = worse[0];
+  moved.moved = true;
+  assert_side (worse, 3, false,
+               "The far side came out worse than reckoned in 2 of 3 cuts, so it is graded a point worse.");
+  assert_side (worse, 3, true, "");
+  assert_side (worse, 1, false,
+               "The far side so far: 1 worse than reckoned. Two that agree, and outnumber those against, "
+               "correct the grade.");
+  assert_side (worse + 2, 1, false, "The far side came out as reckoned in 1 cut, so nothing is corrected.");
+  assert_side (&moved, 1, false,
+               "The far side: the work moved or the cut chattered, which says nothing about the shear.");
+  assert_side (torn, 2, true,
+               "The motor side was torn in 2 cuts though it lay clear of where the shear turns over, so that "
+               "counts as 0.65 mm nearer to the face.");
+}
+
+static void
+test_words_of_entries (void)
+{
+  SpelchLogEntry one = entry ("2026-05-01", SPELCH_FACE_B, 1, 4);
+  g_autofree char *torn = spelch_words_log_entry (&one, false);
+  g_autofree char *chipped = spelch_words_log_entry (&one, true);
+  g_autofree char *nothing = spelch_words_log_remarks (&one);
+  g_assert_cmpstr (torn, ==, "Far side: torn grain, clean reckoned");
+  g_assert_cmpstr (chipped, ==, "Far side: chipped, clean reckoned");
+  g_assert_cmpstr (nothing, ==, "");
+  one.as_predicted = one.burnt = one.moved = true;
+  one.way_up = SPELCH_FACE_B;
+  one.piece = SPELCH_PIECE_TEST_STRIP;
+  g_autofree char *clean = spelch_words_log_entry (&one, false);
+  g_autofree char *remarks = spelch_words_log_remarks (&one);
+  g_assert_cmpstr (clean, ==, "Motor side: clean, as reckoned");
+  g_assert_cmpstr (remarks, ==, "test strip, burnt, the work moved");
 }
 
 /* Two that agree shift the points of their side, one doesn't; they must outnumber those against, among which
@@ -414,6 +496,9 @@ int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/corrections/tally", test_tally);
+  g_test_add_func ("/corrections/words/sides", test_words_of_sides);
+  g_test_add_func ("/corrections/words/entries", test_words_of_entries);
   g_test_add_func ("/corrections/two-agree", test_two_agree);
   g_test_add_func ("/corrections/not-counted", test_not_counted);
   g_test_add_func ("/corrections/window", test_window);

@@ -195,6 +195,55 @@ test_dates (void)
     }
 }
 
+/* The edge begins anew; what it cut before is remembered, and neither old measurements nor old dates stay. */
+static void
+test_renewed (void)
+{
+  SpelchBit bit = sample_bit ();
+  bit.metres_cut = 120;
+  bit.wear = SPELCH_WEAR_DULL;
+  bit.sharpened_diameter = spelch_length_mm (12.5);
+  g_assert_cmpstr (spelch_bit_edge_since (&bit), ==, "");
+  SpelchBit sharp = spelch_bit_renew (&bit, SPELCH_RENEWAL_SHARPENED, "2026-05-31");
+  assert_sound (spelch_bit_fault (&sharp));
+  g_assert_cmpfloat (sharp.metres_cut, ==, 0);
+  g_assert_cmpint (sharp.wear, ==, SPELCH_WEAR_SHARP);
+  g_assert_cmpstr (sharp.sharpened, ==, "2026-05-31");
+  g_assert_cmpfloat (sharp.sharpened_diameter.mm, ==, 0);
+  g_assert_cmpuint (sharp.n_renewals, ==, 1);
+  g_assert_cmpfloat (sharp.renewals[0].metres_cut, ==, 120);
+  SpelchBit worn = spelch_bit_wear_on (&sharp, 7.5);
+  SpelchBit fresh = spelch_bit_renew (&worn, SPELCH_RENEWAL_REPLACED, "2026-06-30");
+  assert_sound (spelch_bit_fault (&fresh));
+  g_assert_cmpint (fresh.wear, ==, SPELCH_WEAR_NEW);
+  g_assert_cmpstr (fresh.sharpened, ==, "");
+  g_assert_cmpstr (spelch_bit_edge_since (&fresh), ==, "2026-06-30");
+  g_assert_cmpuint (fresh.n_renewals, ==, 2);
+  g_assert_cmpfloat (fresh.renewals[1].metres_cut, ==, 7.5);
+  g_assert_cmpint (fresh.renewals[1].kind, ==, SPELCH_RENEWAL_REPLACED);
+  g_assert_cmpfloat (spelch_bit_wear_on (&fresh, -1).metres_cut, ==, 0);
+}
+
+static void
+test_many_renewals (void)
+{
+  SpelchBit bit = sample_bit ();
+  for (guint i = 0; i <= SPELCH_MAX_RENEWALS; i++)
+    {
+      bit.metres_cut = i;
+      bit = spelch_bit_renew (&bit, SPELCH_RENEWAL_SHARPENED, "2026-05-31");
+    }
+  assert_sound (spelch_bit_fault (&bit));
+  g_assert_cmpuint (bit.n_renewals, ==, SPELCH_MAX_RENEWALS);
+  g_assert_cmpfloat (bit.renewals[0].metres_cut, ==, 1);
+  g_assert_cmpfloat (bit.renewals[SPELCH_MAX_RENEWALS - 1].metres_cut, ==, SPELCH_MAX_RENEWALS);
+  bit.renewals[3].metres_cut = -1;
+  assert_fault (spelch_bit_fault (&bit), "renewals[3].metres_cut", "-1 m");
+  bit.renewals[3].metres_cut = 0;
+  g_strlcpy (bit.renewals[4].date, "2026-02-30", sizeof bit.renewals[4].date);
+  assert_fault (spelch_bit_fault (&bit), "renewals[4].date", "2026-02-30");
+}
+
 int
 main (int argc, char **argv)
 {
@@ -208,5 +257,7 @@ main (int argc, char **argv)
   g_test_add_func ("/bit/compression-only", test_compression_only);
   g_test_add_func ("/bit/ids", test_ids);
   g_test_add_func ("/bit/dates", test_dates);
+  g_test_add_func ("/bit/renewed", test_renewed);
+  g_test_add_func ("/bit/many-renewals", test_many_renewals);
   return g_test_run ();
 }

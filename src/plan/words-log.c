@@ -1,0 +1,143 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "plan/words-log.h"
+
+#include <glib/gi18n-lib.h>
+
+/* ---- One entry ---- */
+
+char *
+spelch_words_log_entry (const SpelchLogEntry *entry, bool laminate)
+{
+  const char *came_out = spelch_words_grade (spelch_log_entry_grade (entry), laminate);
+  const char *reckoned = spelch_words_grade (entry->predicted, laminate);
+  bool motor = spelch_log_entry_at_motor (entry);
+  if (spelch_log_entry_grade (entry) == entry->predicted)
+    return g_strdup_printf (motor ? _ ("Motor side: %s, as reckoned") : _ ("Far side: %s, as reckoned"),
+                            came_out);
+  /* Translators: what came out, then what was foretold */
+  return g_strdup_printf (motor ? _ ("Motor side: %s, %s reckoned") : _ ("Far side: %s, %s reckoned"),
+                          came_out, reckoned);
+}
+
+char *
+spelch_words_log_remarks (const SpelchLogEntry *entry)
+{
+  const struct
+  {
+    bool said;
+    const char *words;
+  } remarks[] = {
+    { entry->piece == SPELCH_PIECE_TEST_STRIP, _ ("test strip") },
+    { entry->burnt, _ ("burnt") },
+    { entry->chattered, _ ("chattered") },
+    { entry->clogged, _ ("clogged") },
+    { entry->moved, _ ("the work moved") },
+  };
+  GString *words = g_string_new (NULL);
+  for (guint i = 0; i < G_N_ELEMENTS (remarks); i++)
+    if (remarks[i].said)
+      g_string_append_printf (words, "%s%s", words->len > 0 ? ", " : "", remarks[i].words);
+  return g_string_free (words, FALSE);
+}
+
+/* ---- What it teaches ---- */
+
+static const char *
+the_side (bool motor)
+{
+  return motor ? _ ("The motor side") : _ ("The far side");
+}
+
+static char *
+of_points (const SpelchTally *tally, const SpelchLearnt *learnt, bool motor)
+{
+  /* Translators: %1$s is "The motor side" or "The far side" */
+  const char *format
+      = learnt->points > 0
+            ? g_dngettext (GETTEXT_PACKAGE,
+                           "%s came out worse than reckoned in %u of %u cut, so it is graded a point worse.",
+                           "%s came out worse than reckoned in %u of %u cuts, so it is graded a point worse.",
+                           tally->counted)
+            : g_dngettext (
+                GETTEXT_PACKAGE,
+                "%s came out cleaner than reckoned in %u of %u cut, so it is graded a point better.",
+                "%s came out cleaner than reckoned in %u of %u cuts, so it is graded a point better.",
+                tally->counted);
+  return g_strdup_printf (format, the_side (motor), learnt->points_cuts, tally->counted);
+}
+
+static char *
+of_window (const SpelchLearnt *learnt, bool motor, const SpelchNumbers *numbers)
+{
+  g_autofree char *nearer = spelch_words_exactly (numbers, learnt->window_mm);
+  return g_strdup_printf (
+      g_dngettext (
+          GETTEXT_PACKAGE,
+          "%s was torn in %u cut though it lay clear of where the shear turns over, so that counts as "
+          "%s nearer to the face.",
+          "%s was torn in %u cuts though it lay clear of where the shear turns over, so that counts "
+          "as %s nearer to the face.",
+          learnt->window_cuts),
+      the_side (motor), learnt->window_cuts, nearer);
+}
+
+/* "2 worse than reckoned, 1 as reckoned". */
+static char *
+counts (const SpelchTally *tally)
+{
+  const struct
+  {
+    guint n;
+    const char *format;
+  } kinds[] = {
+    { tally->worse, _ ("%u worse than reckoned") },
+    { tally->better, _ ("%u cleaner than reckoned") },
+    { tally->as_foretold, _ ("%u as reckoned") },
+  };
+  GString *words = g_string_new (NULL);
+  for (guint i = 0; i < G_N_ELEMENTS (kinds); i++)
+    if (kinds[i].n > 0)
+      {
+        g_string_append (words, words->len > 0 ? ", " : "");
+        g_string_append_printf (words, kinds[i].format, kinds[i].n);
+      }
+  return g_string_free (words, FALSE);
+}
+
+/* Nothing is corrected: how it stands. */
+static char *
+of_nothing (const SpelchTally *tally, bool motor)
+{
+  if (tally->counted == 0 && tally->before > 0)
+    return g_strdup_printf (
+        _ ("%s: what was written down came before the edge was sharpened or replaced and no longer counts."),
+        the_side (motor));
+  if (tally->counted == 0)
+    return g_strdup_printf (
+        _ ("%s: the work moved or the cut chattered, which says nothing about the shear."), the_side (motor));
+  if (tally->as_foretold == tally->counted)
+    return g_strdup_printf (
+        g_dngettext (GETTEXT_PACKAGE, "%s came out as reckoned in %u cut, so nothing is corrected.",
+                     "%s came out as reckoned in %u cuts, so nothing is corrected.", tally->counted),
+        the_side (motor), tally->counted);
+  g_autofree char *so_far = counts (tally);
+  return g_strdup_printf (
+      _ ("%s so far: %s. Two that agree, and outnumber those against, correct the grade."), the_side (motor),
+      so_far);
+}
+
+char *
+spelch_words_log_side (const SpelchTally *tally, const SpelchLearnt *learnt, bool motor,
+                       const SpelchNumbers *numbers)
+{
+  bool points = learnt->points_cuts > 0, window = learnt->window_cuts > 0;
+  if (tally->counted + tally->before + tally->passed == 0)
+    return g_strdup ("");
+  if (!points && !window)
+    return of_nothing (tally, motor);
+  g_autofree char *by_points = points ? of_points (tally, learnt, motor) : NULL;
+  g_autofree char *by_window = window ? of_window (learnt, motor, numbers) : NULL;
+  if (points && window)
+    return g_strdup_printf ("%s %s", by_window, by_points);
+  return g_strdup (points ? by_points : by_window);
+}
