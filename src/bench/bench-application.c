@@ -133,7 +133,7 @@ do_shelf (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   SpelchApplication *self = data;
   const char *member = g_variant_get_string (parameter, NULL);
-  for (int kind = SPELCH_LIST_BITS; kind <= SPELCH_LIST_MACHINES; kind++)
+  for (int kind = SPELCH_LIST_BITS; kind <= SPELCH_LIST_LOG; kind++)
     if (g_str_equal (member, spelch_list_member ((SpelchListKind)kind)))
       {
         GtkWindow *window = shelf_window_of (data, (SpelchListKind)kind);
@@ -168,6 +168,7 @@ bind_keys (GtkApplication *application)
     { "app.shelf::bits", { "<Control><Shift>b", NULL } },
     { "app.shelf::boards", { "<Control><Shift>d", NULL } },
     { "app.shelf::machines", { "<Control><Shift>m", NULL } },
+    { "app.shelf::log", { "<Control><Shift>l", NULL } },
     { "win.shelf-add", { "<Control>n", NULL } },
     { "win.shelf-duplicate", { "<Control>d", NULL } },
     { "win.shelf-find", { "<Control>f", NULL } },

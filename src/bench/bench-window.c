@@ -4,6 +4,7 @@
 #include "bench/bench-files.h"
 #include "bench/bit-drawer.h"
 #include "bench/columns.h"
+#include "bench/cut-done.h"
 #include "bench/cut-editor.h"
 #include "bench/cut-list.h"
 #include "bench/cut-menu.h"
@@ -64,6 +65,7 @@ struct _SpelchBenchWindow
   GtkWidget *nothing_cut;
   GtkMenuButton *first_cut;
   SpelchPartActions part_actions;
+  SpelchCutDone *cut_done;
 };
 
 G_DEFINE_FINAL_TYPE (SpelchBenchWindow, spelch_bench_window, GTK_TYPE_APPLICATION_WINDOW)
@@ -413,6 +415,7 @@ spelch_bench_window_dispose (GObject *object)
   if (self->preferred != NULL)
     g_signal_handlers_disconnect_by_data (self->preferred, self);
   gtk_widget_dispose_template (GTK_WIDGET (object), SPELCH_TYPE_BENCH_WINDOW);
+  g_clear_object (&self->cut_done);
   g_clear_object (&self->recovery);
   g_clear_object (&self->watch);
   g_clear_object (&self->quantities);
@@ -545,6 +548,7 @@ spelch_bench_window_new (GtkApplication *application, SpelchAppearance *appearan
   show_preferences (self);
   spelch_shelves_add_session (shelves, self->session);
   spelch_session_set_drawer (self->session, spelch_shelves_get (shelves, SPELCH_LIST_BITS));
+  self->cut_done = spelch_cut_done_new (GTK_APPLICATION_WINDOW (self), self->session, shelves);
   add_part_actions (self);
   connect_views (self, shelves);
   spelch_files_take_drops (self);

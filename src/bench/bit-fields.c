@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/shelf-kind.h"
+#include "bench/bit-life.h"
 #include "bench/bit-words.h"
 #include "drawing/pictures.h"
 #include "drawing/shelf-pictures.h"
@@ -102,7 +103,7 @@ measure (gconstpointer item, guint order)
 }
 
 static void
-begin (gpointer item)
+begin (gpointer item, SpelchShelves *shelves)
 {
   SpelchBit *bit = item;
   bit->kind = SPELCH_BIT_UP_CUT;
@@ -142,7 +143,7 @@ show (const SpelchLength *length, const SpelchNumbers *numbers)
 }
 
 static char *
-line (gconstpointer item, const SpelchNumbers *numbers)
+line (gconstpointer item, SpelchShelves *shelves, const SpelchNumbers *numbers)
 {
   const SpelchBit *bit = item;
   g_autofree char *diameter = show (&bit->diameter, numbers);
@@ -190,6 +191,18 @@ draw_large (cairo_t *cr, gconstpointer item, double width, double height, const 
   spelch_picture_bit (cr, bit, width / 2, height - MARGIN, scale, SHANK_MM, false, 0, palette);
 }
 
+static GtkWidget *
+more_new (SpelchShelves *shelves)
+{
+  return GTK_WIDGET (spelch_bit_life_new (shelves));
+}
+
+static void
+more_show (GtkWidget *more, gconstpointer item, const SpelchNumbers *numbers)
+{
+  spelch_bit_life_show (SPELCH_BIT_LIFE (more), item, numbers);
+}
+
 const SpelchShelfKind SPELCH_SHELF_BITS = {
   .list = SPELCH_LIST_BITS,
   .title = N_ ("Bit drawer"),
@@ -207,4 +220,6 @@ const SpelchShelfKind SPELCH_SHELF_BITS = {
   .row_height = row_height,
   .draw_row = draw_row,
   .draw_large = draw_large,
+  .more_new = more_new,
+  .more_show = more_show,
 };

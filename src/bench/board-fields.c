@@ -42,7 +42,7 @@ measure (gconstpointer item, guint order)
 }
 
 static void
-begin (gpointer item)
+begin (gpointer item, SpelchShelves *shelves)
 {
   SpelchBoard *board = item;
   board->nominal = spelch_length_mm (18);
@@ -58,7 +58,7 @@ settle (gconstpointer before, gpointer after)
 }
 
 static char *
-line (gconstpointer item, const SpelchNumbers *numbers)
+line (gconstpointer item, SpelchShelves *shelves, const SpelchNumbers *numbers)
 {
   const SpelchBoard *board = item;
   bool is_measured = board->measured.mm > 0;
@@ -102,7 +102,7 @@ draw_large (cairo_t *cr, gconstpointer item, double width, double height, const 
 }
 
 static GtkWidget *
-more_new (void)
+more_new (SpelchShelves *shelves)
 {
   return GTK_WIDGET (spelch_layer_list_new ());
 }

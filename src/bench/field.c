@@ -86,6 +86,7 @@ spelch_field_write (const SpelchField *field, gconstpointer value, const SpelchN
     case SPELCH_FIELD_HEADING:
     case SPELCH_FIELD_CHOICE:
     case SPELCH_FIELD_FLAG:
+    case SPELCH_FIELD_PICK:
     default:
       return g_strdup ("");
     }
@@ -238,6 +239,7 @@ spelch_field_read (const SpelchField *field, const char *typed, const SpelchNumb
     case SPELCH_FIELD_HEADING:
     case SPELCH_FIELD_CHOICE:
     case SPELCH_FIELD_FLAG:
+    case SPELCH_FIELD_PICK:
     default:
       return false;
     }

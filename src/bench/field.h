@@ -22,6 +22,7 @@ typedef enum
   SPELCH_FIELD_WHOLE,   /* int or guint */
   SPELCH_FIELD_CHOICE,  /* an enumeration, by @choices */
   SPELCH_FIELD_FLAG,    /* bool */
+  SPELCH_FIELD_PICK,    /* char[size]: the id of one of several things, which the form is told of */
   SPELCH_FIELD_NUMBERS, /* double[size], typed one after another: "8000 12 000 16 000" */
   SPELCH_FIELD_LENGTHS, /* SpelchLength[size], likewise: "1/4 in 8 mm" */
 } SpelchFieldKind;

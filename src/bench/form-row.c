@@ -3,6 +3,7 @@
 #include "bench/template.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 struct _SpelchFormRow
 {
@@ -12,6 +13,8 @@ struct _SpelchFormRow
   GtkWidget *control; /* entry, drop-down or switch; NULL for a heading */
   GtkWidget *remark;
   char *shown; /* what was written into the entry last */
+  char **ids;  /* PICK: by choice; ended by NULL */
+  char **names;
   bool writing;
 };
 
@@ -87,7 +90,7 @@ static GtkWidget *
 make_drop_down (SpelchFormRow *self)
 {
   g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
-  for (const char *const *name = self->field->choices; *name != NULL; name++)
+  for (const char *const *name = self->field->choices; name != NULL && *name != NULL; name++)
     gtk_string_list_append (names, _ (*name));
   GtkWidget *control = gtk_drop_down_new (G_LIST_MODEL (g_steal_pointer (&names)), NULL);
   g_signal_connect_swapped (control, "notify::selected", G_CALLBACK (entered), self);
@@ -110,6 +113,7 @@ make_control (SpelchFormRow *self)
     case SPELCH_FIELD_HEADING:
       return NULL;
     case SPELCH_FIELD_CHOICE:
+    case SPELCH_FIELD_PICK:
       return make_drop_down (self);
     case SPELCH_FIELD_FLAG:
       return make_switch (self);
@@ -191,6 +195,36 @@ has_text (SpelchFormRow *self)
   return self->control != NULL && GTK_IS_EDITABLE (self->control);
 }
 
+/* What is picked may not be among what there is to pick any more: it stands behind that, by its id. */
+static void
+show_pick (SpelchFormRow *self, const char *id)
+{
+  g_autoptr (GtkStringList) names = gtk_string_list_new ((const char *const *)self->names);
+  guint at = 0;
+  while (self->ids != NULL && self->ids[at] != NULL && strcmp (self->ids[at], id) != 0)
+    at++;
+  if (self->ids == NULL || self->ids[at] == NULL)
+    gtk_string_list_append (names, id);
+  gtk_drop_down_set_model (GTK_DROP_DOWN (self->control), G_LIST_MODEL (names));
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (self->control), at);
+}
+
+void
+spelch_form_row_set_picks (SpelchFormRow *self, const char *const *ids, const char *const *names)
+{
+  g_strfreev (self->ids);
+  g_strfreev (self->names);
+  self->ids = g_strdupv ((char **)ids);
+  self->names = g_strdupv ((char **)names);
+}
+
+const char *
+spelch_form_row_get_pick (SpelchFormRow *self)
+{
+  guint at = gtk_drop_down_get_selected (GTK_DROP_DOWN (self->control));
+  return self->ids != NULL && at < g_strv_length (self->ids) ? self->ids[at] : NULL;
+}
+
 void
 spelch_form_row_show (SpelchFormRow *self, gconstpointer value, const char *typed,
                       const SpelchNumbers *numbers)
@@ -208,6 +242,8 @@ spelch_form_row_show (SpelchFormRow *self, gconstpointer value, const char *type
       if (g_strcmp0 (text, gtk_editable_get_text (GTK_EDITABLE (self->control))) != 0)
         gtk_editable_set_text (GTK_EDITABLE (self->control), text);
     }
+  else if (self->field->kind == SPELCH_FIELD_PICK)
+    show_pick (self, (const char *)value + self->field->offset);
   else if (self->field->kind == SPELCH_FIELD_CHOICE)
     gtk_drop_down_set_selected (GTK_DROP_DOWN (self->control), spelch_field_choice (self->field, value));
   else
@@ -285,7 +321,10 @@ spelch_form_row_dispose (GObject *object)
 static void
 spelch_form_row_finalize (GObject *object)
 {
-  g_free (SPELCH_FORM_ROW (object)->shown);
+  SpelchFormRow *self = SPELCH_FORM_ROW (object);
+  g_free (self->shown);
+  g_strfreev (self->ids);
+  g_strfreev (self->names);
   G_OBJECT_CLASS (spelch_form_row_parent_class)->finalize (object);
 }
 

@@ -31,6 +31,12 @@ const char *spelch_form_row_get_typed (SpelchFormRow *self);
 bool spelch_form_row_is_typed (SpelchFormRow *self);
 guint spelch_form_row_get_choice (SpelchFormRow *self);
 
+/* What there is to pick in a field of that kind, ended by NULL; shown with the next value. */
+void spelch_form_row_set_picks (SpelchFormRow *self, const char *const *ids, const char *const *names);
+
+/* The id of what is picked, or NULL when it isn't among what there is. Owned by the row. */
+const char *spelch_form_row_get_pick (SpelchFormRow *self);
+
 /* A remark under the field; a complaint marks it as wrong. NULL: none. */
 void spelch_form_row_remark (SpelchFormRow *self, const char *words, bool complaint);
 

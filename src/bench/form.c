@@ -76,6 +76,23 @@ say (SpelchForm *self, gconstpointer value, const char *fault, int *at)
   return said;
 }
 
+static bool
+is_chosen (const SpelchField *field)
+{
+  return field->kind == SPELCH_FIELD_CHOICE || field->kind == SPELCH_FIELD_FLAG
+         || field->kind == SPELCH_FIELD_PICK;
+}
+
+static void
+pick (const SpelchField *field, const char *id, gpointer into)
+{
+  char *member = (char *)into + field->offset;
+  if (id == NULL || strcmp (member, id) == 0)
+    return;
+  memset (member, 0, field->size); /* values are compared byte for byte */
+  g_strlcpy (member, id, field->size);
+}
+
 /* The value with what stands in @row, in @into; a sentence about what is wrong with it, or NULL. *@at gets
  * the field it is about. */
 static char *
@@ -85,7 +102,9 @@ take (SpelchForm *self, SpelchFormRow *row, gpointer into, int *at)
   g_autoptr (GError) error = NULL;
   memcpy (into, self->value, self->size);
   *at = (int)(field - self->fields);
-  if (field->kind == SPELCH_FIELD_CHOICE || field->kind == SPELCH_FIELD_FLAG)
+  if (field->kind == SPELCH_FIELD_PICK)
+    pick (field, spelch_form_row_get_pick (row), into);
+  else if (field->kind == SPELCH_FIELD_CHOICE || field->kind == SPELCH_FIELD_FLAG)
     spelch_field_choose (field, spelch_form_row_get_choice (row), into);
   else if (!spelch_field_read (field, spelch_form_row_get_typed (row), &self->numbers, into, &error))
     return g_strdup (error->message);
@@ -140,7 +159,7 @@ row_entered (SpelchFormRow *row, SpelchForm *self)
       spelch_form_row_remark (self->rows[at], fault, true);
       if (at != (int)(field - self->fields))
         spelch_form_row_remark (row, fault, true);
-      if (field->kind == SPELCH_FIELD_CHOICE || field->kind == SPELCH_FIELD_FLAG)
+      if (is_chosen (field))
         spelch_form_row_show (row, self->value, NULL, &self->numbers);
       g_signal_emit (self, signals[SIGNAL_DROPPED], 0);
       return;
@@ -216,6 +235,14 @@ spelch_form_set_numbers (SpelchForm *self, const SpelchNumbers *numbers)
 }
 
 void
+spelch_form_set_picks (SpelchForm *self, const char *member, const char *const *ids, const char *const *names)
+{
+  for (guint i = 0; i < self->n_fields; i++)
+    if (g_strcmp0 (self->fields[i].member, member) == 0)
+      spelch_form_row_set_picks (self->rows[i], ids, names);
+}
+
+void
 spelch_form_put_under (SpelchForm *self, const char *member, GtkWidget *widget)
 {
   GtkWidget *row = NULL;
@@ -223,6 +250,20 @@ spelch_form_put_under (SpelchForm *self, const char *member, GtkWidget *widget)
     if (g_strcmp0 (self->fields[i].member, member) == 0)
       row = GTK_WIDGET (self->rows[i]);
   gtk_widget_insert_after (widget, GTK_WIDGET (self), row);
+}
+
+bool
+spelch_form_is_unfinished (SpelchForm *self)
+{
+  for (guint i = 0; i < self->n_fields; i++)
+    {
+      if (self->fields[i].member == NULL || self->id == NULL)
+        continue;
+      g_autofree char *place = place_of (self, &self->fields[i]);
+      if (g_hash_table_contains (self->left, place))
+        return true;
+    }
+  return false;
 }
 
 void

@@ -32,8 +32,16 @@ void spelch_form_show (SpelchForm *self, const char *id, gconstpointer value);
 /* How numbers are written and read. */
 void spelch_form_set_numbers (SpelchForm *self, const SpelchNumbers *numbers);
 
+/* What there is to pick in the field of @member, ids and names, both ended by NULL; shown with the next
+ * value. */
+void spelch_form_set_picks (SpelchForm *self, const char *member, const char *const *ids,
+                            const char *const *names);
+
 /* Puts @widget under the field of @member. */
 void spelch_form_put_under (SpelchForm *self, const char *member, GtkWidget *widget);
+
+/* Whether something stands in a field of the value shown that can't be taken. */
+bool spelch_form_is_unfinished (SpelchForm *self);
 
 /* Puts the focus into the field of @member. */
 void spelch_form_focus (SpelchForm *self, const char *member);

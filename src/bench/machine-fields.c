@@ -80,7 +80,7 @@ measure (gconstpointer item, guint order)
 }
 
 static void
-begin (gpointer item)
+begin (gpointer item, SpelchShelves *shelves)
 {
   SpelchMachine *machine = item;
   machine->kind = SPELCH_MACHINE_HAND;
@@ -109,7 +109,7 @@ settle (gconstpointer before, gpointer after)
 }
 
 static char *
-line (gconstpointer item, const SpelchNumbers *numbers)
+line (gconstpointer item, SpelchShelves *shelves, const SpelchNumbers *numbers)
 {
   const SpelchMachine *machine = item;
   return g_strdup_printf (_ ("%s: %.0f\u00a0W, %.0f to %.0f\u00a0rpm"), _ (KINDS[machine->kind]),

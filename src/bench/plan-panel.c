@@ -5,11 +5,13 @@
 #include "bench/figure-row.h"
 #include "bench/limit-line.h"
 #include "bench/live-text.h"
+#include "bench/log-edits.h"
 #include "bench/plate.h"
 #include "bench/speed-row.h"
 #include "bench/template.h"
 #include "bench/whys.h"
 #include "plan/cautions.h"
+#include "plan/words-log.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -42,6 +44,7 @@ struct _SpelchPlanPanel
   SpelchLiveText *strip;
   SpelchLiveText *cautions;
   SpelchWhyRow *whys[SPELCH_N_ABOUTS];
+  GtkButton *done;
 };
 
 G_DEFINE_FINAL_TYPE (SpelchPlanPanel, spelch_plan_panel, GTK_TYPE_WIDGET)
@@ -251,6 +254,19 @@ key_pressed (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType
   return closed ? GDK_EVENT_STOP : GDK_EVENT_PROPAGATE;
 }
 
+/* A label that another takes the place of lays the column out anew, so it waits for the end of a drag. */
+static void
+show_done (SpelchPlanPanel *self, SpelchSession *session)
+{
+  const SpelchPlan *plan = spelch_session_get_plan (session);
+  if (plan == NULL)
+    return;
+  g_autofree char *way = spelch_words_way (spelch_session_get_numbers (session), spelch_wear_metres (plan));
+  g_autofree char *label = g_strdup_printf (_ ("Done: add %s to the bit's wear"), way);
+  if (g_strcmp0 (gtk_button_get_label (self->done), label) != 0)
+    gtk_button_set_label (self->done, label);
+}
+
 /* Lines that only the drag, or a bit that was tried, needed are given back afterwards. */
 static void
 session_settled (SpelchSession *session, guint change, SpelchPlanPanel *self)
@@ -265,6 +281,7 @@ session_settled (SpelchSession *session, guint change, SpelchPlanPanel *self)
     tell_why (self, SPELCH_ABOUT_FEED); /* with what isn't looked for in a drag */
   for (int about = 0; about < SPELCH_N_ABOUTS; about++)
     spelch_why_row_settle (self->whys[about]);
+  show_done (self, session);
 }
 
 static void
@@ -340,6 +357,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, wear);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, strip);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, cautions);
+  gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, done);
 }
 
 /* Rows by what they are about, as the template names them. */

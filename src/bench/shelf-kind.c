@@ -18,8 +18,9 @@ spelch_shelf_kind (SpelchListKind list)
       return &SPELCH_SHELF_BOARDS;
     case SPELCH_LIST_MACHINES:
       return &SPELCH_SHELF_MACHINES;
-    case SPELCH_LIST_BITS:
     case SPELCH_LIST_LOG:
+      return &SPELCH_SHELF_LOG;
+    case SPELCH_LIST_BITS:
     default:
       return &SPELCH_SHELF_BITS;
     }
@@ -40,8 +41,20 @@ spelch_shelf_item_set_name (gpointer item, const char *id, const char *name)
   g_strlcpy ((char *)item + SPELCH_ID_SIZE, fits ? name : whole, SPELCH_NAME_SIZE);
 }
 
+char *
+spelch_shelf_item_known_as (const SpelchShelfKind *kind, gconstpointer item)
+{
+  return kind->known_as != NULL ? kind->known_as (item) : g_strdup (spelch_shelf_item_name (item));
+}
+
+char *
+spelch_shelf_item_title (const SpelchShelfKind *kind, gconstpointer item, SpelchShelves *shelves)
+{
+  return kind->title_of != NULL ? kind->title_of (item, shelves) : g_strdup (spelch_shelf_item_name (item));
+}
+
 bool
 spelch_shelf_item_is_retired (const SpelchShelfKind *kind, gconstpointer item)
 {
-  return *(const bool *)((const char *)item + kind->retired);
+  return kind->retired > 0 && *(const bool *)((const char *)item + kind->retired);
 }

@@ -11,11 +11,13 @@ struct _SpelchShelfRow
 {
   GtkListBoxRow parent_instance;
   const SpelchShelfKind *kind;
+  SpelchShelves *shelves; /* outlives the row */
   const SpelchPalette *palette;
   SpelchKeptPicture *picture;
   GtkLabel *name, *line, *retired;
   gpointer item;
   char *folded; /* all words, for searching */
+  char *key;    /* for sorting by name */
   double scale;
 };
 
@@ -34,18 +36,23 @@ spelch_shelf_row_show (SpelchShelfRow *self, gconstpointer item, double scale, c
                        const SpelchPalette *palette)
 {
   bool retired = spelch_shelf_item_is_retired (self->kind, item);
-  g_autofree char *line = self->kind->line (item, numbers);
+  g_autofree char *title = spelch_shelf_item_title (self->kind, item, self->shelves);
+  g_autofree char *line = self->kind->line (item, self->shelves, numbers);
   memcpy (self->item, item, spelch_list_item_size (self->kind->list));
   self->scale = scale;
   self->palette = palette;
-  gtk_label_set_text (self->name, spelch_shelf_item_name (item));
+  gtk_label_set_text (self->name, title);
   gtk_label_set_text (self->line, line);
   gtk_widget_set_visible (GTK_WIDGET (self->retired), retired);
-  g_autofree char *words = g_strdup_printf ("%s, %s%s%s", spelch_shelf_item_name (item), line,
-                                            retired ? ", " : "", retired ? _ ("retired") : "");
+  g_autofree char *words
+      = g_strdup_printf ("%s, %s%s%s", title, line, retired ? ", " : "", retired ? _ ("retired") : "");
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
   g_free (self->folded);
   self->folded = g_utf8_casefold (words, -1);
+  g_free (self->key);
+  self->key = g_utf8_collate_key_for_filename (title, -1);
+  if (self->kind->draw_row == NULL)
+    return;
   spelch_kept_picture_set_size (self->picture, SPELCH_SHELF_PICTURE_WIDTH,
                                 MAX (self->kind->row_height (item, scale), LEAST_HEIGHT));
   spelch_kept_picture_changed (self->picture);
@@ -55,6 +62,12 @@ gconstpointer
 spelch_shelf_row_get_item (SpelchShelfRow *self)
 {
   return self->item;
+}
+
+const char *
+spelch_shelf_row_get_key (SpelchShelfRow *self)
+{
+  return self->key;
 }
 
 bool
@@ -91,6 +104,7 @@ spelch_shelf_row_finalize (GObject *object)
   SpelchShelfRow *self = SPELCH_SHELF_ROW (object);
   g_free (self->item);
   g_free (self->folded);
+  g_free (self->key);
   G_OBJECT_CLASS (spelch_shelf_row_parent_class)->finalize (object);
 }
 
@@ -119,10 +133,12 @@ spelch_shelf_row_init (SpelchShelfRow *self)
 }
 
 SpelchShelfRow *
-spelch_shelf_row_new (const SpelchShelfKind *kind)
+spelch_shelf_row_new (const SpelchShelfKind *kind, SpelchShelves *shelves)
 {
   SpelchShelfRow *self = g_object_new (SPELCH_TYPE_SHELF_ROW, NULL);
   self->kind = kind;
+  self->shelves = shelves;
+  gtk_widget_set_visible (GTK_WIDGET (self->picture), kind->draw_row != NULL);
   self->item = g_malloc0 (spelch_list_item_size (kind->list));
   return self;
 }

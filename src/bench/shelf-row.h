@@ -13,7 +13,8 @@ G_BEGIN_DECLS
 #define SPELCH_TYPE_SHELF_ROW (spelch_shelf_row_get_type ())
 G_DECLARE_FINAL_TYPE (SpelchShelfRow, spelch_shelf_row, SPELCH, SHELF_ROW, GtkListBoxRow)
 
-SpelchShelfRow *spelch_shelf_row_new (const SpelchShelfKind *kind);
+/* @shelves must outlive the row. */
+SpelchShelfRow *spelch_shelf_row_new (const SpelchShelfKind *kind, SpelchShelves *shelves);
 
 /* @item is copied; @scale in picture units per mm, the same for all rows of the list. */
 void spelch_shelf_row_show (SpelchShelfRow *self, gconstpointer item, double scale,
@@ -21,6 +22,9 @@ void spelch_shelf_row_show (SpelchShelfRow *self, gconstpointer item, double sca
 
 /* Owned by the row. */
 gconstpointer spelch_shelf_row_get_item (SpelchShelfRow *self);
+
+/* By which rows are sorted by name. Owned by the row. */
+const char *spelch_shelf_row_get_key (SpelchShelfRow *self);
 
 /* Whether @words (case-folded) stand in what the row says. */
 bool spelch_shelf_row_matches (SpelchShelfRow *self, const char *words);

@@ -3,17 +3,16 @@
 #include "bench/form.h"
 #include "bench/kept-picture.h"
 #include "bench/shelf-files.h"
-#include "bench/shelf-row.h"
+#include "bench/shelf-list.h"
 #include "bench/undo-buttons.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
-#define WIDTH          1000
-#define HEIGHT         720
-#define LARGE_WIDTH    320
-#define LARGE_HEIGHT   200
-#define ROW_PICTURE_MM 60 /* the least span drawn, so that small things don't look huge */
+#define WIDTH        1000
+#define HEIGHT       720
+#define LARGE_WIDTH  320
+#define LARGE_HEIGHT 200
 
 struct _SpelchShelfWindow
 {
@@ -27,16 +26,11 @@ struct _SpelchShelfWindow
   GtkWidget *more;
   char *shown;    /* id */
   gpointer draft; /* what the picture shows */
-  char *searched; /* case-folded */
-  bool syncing;
 
   GtkLabel *title;
   GtkWidget *undo, *redo;
   GtkWidget *retire, *delete;
-  GtkSearchEntry *search;
-  GtkDropDown *order;
-  GtkListBox *list;
-  GtkLabel *empty;
+  SpelchShelfList *list;
   GtkWidget *right;
   GtkWidget *frame;
   SpelchKeptPicture *picture;
@@ -97,7 +91,7 @@ static void
 draw_large (cairo_t *cr, double width, double height, gpointer data)
 {
   SpelchShelfWindow *self = data;
-  if (self->shown != NULL)
+  if (self->shown != NULL && self->kind->draw_large != NULL)
     self->kind->draw_large (cr, self->draft, width, height, palette_of (self));
 }
 
@@ -105,7 +99,7 @@ static void
 show_draft (SpelchShelfWindow *self, gconstpointer draft)
 {
   memcpy (self->draft, draft, spelch_list_item_size (self->kind->list));
-  g_autofree char *line = self->kind->line (draft, &self->numbers);
+  g_autofree char *line = self->kind->line (draft, self->shelves, &self->numbers);
   gtk_label_set_text (self->caption, line);
   g_autofree char *words = g_strdup_printf (_ ("Picture of %s"), line);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->frame), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
@@ -126,6 +120,7 @@ show_what_may_be_done (SpelchShelfWindow *self)
   bool retired = item != NULL && spelch_shelf_item_is_retired (self->kind, item);
   g_autofree char *use = item == NULL ? NULL : spelch_shelves_use (self->shelves, self->kind->list, item);
   gtk_button_set_label (GTK_BUTTON (self->retire), retired ? _ ("Bring back") : _ ("Retire"));
+  gtk_widget_set_visible (self->retire, self->kind->retired > 0);
   gtk_widget_set_tooltip_text (self->delete, use);
   enable (self, "shelf-duplicate", item != NULL);
   enable (self, "shelf-retire", item != NULL);
@@ -137,10 +132,11 @@ show_current (SpelchShelfWindow *self)
 {
   gconstpointer item = current (self);
   gtk_widget_set_visible (self->right, item != NULL);
-  gtk_widget_set_visible (GTK_WIDGET (self->empty), spelch_shelf_count (self->shelf) == 0);
   show_what_may_be_done (self);
   if (item == NULL)
     return;
+  if (self->kind->furnish != NULL)
+    self->kind->furnish (self->form, self->shelves);
   spelch_form_show (self->form, item, item);
   if (self->more != NULL)
     self->kind->more_show (self->more, item, &self->numbers);
@@ -157,122 +153,18 @@ choose (SpelchShelfWindow *self, const char *id)
 }
 
 static void
-row_selected (SpelchShelfWindow *self, GtkListBoxRow *row)
+row_chosen (SpelchShelfWindow *self, const char *id, SpelchShelfList *list)
 {
-  if (row != NULL && !self->syncing)
-    choose (self, spelch_shelf_row_get_item (SPELCH_SHELF_ROW (row)));
-}
-
-/* ---- The list ---- */
-
-static double
-scale_of_rows (SpelchShelfWindow *self)
-{
-  double longest = ROW_PICTURE_MM;
-  if (self->kind->span_mm == NULL)
-    return 1;
-  for (guint i = 0; i < spelch_shelf_count (self->shelf); i++)
-    longest = MAX (longest, self->kind->span_mm (spelch_shelf_get_nth (self->shelf, i)));
-  return (SPELCH_SHELF_PICTURE_WIDTH - 4) / longest;
-}
-
-static GtkListBoxRow *
-row_of (SpelchShelfWindow *self, const char *id)
-{
-  for (GtkWidget *row = gtk_widget_get_first_child (GTK_WIDGET (self->list)); row != NULL;
-       row = gtk_widget_get_next_sibling (row))
-    if (SPELCH_IS_SHELF_ROW (row) && g_strcmp0 (spelch_shelf_row_get_item (SPELCH_SHELF_ROW (row)), id) == 0)
-      return GTK_LIST_BOX_ROW (row);
-  return NULL;
-}
-
-static void
-drop_gone_rows (SpelchShelfWindow *self)
-{
-  GtkWidget *next;
-  for (GtkWidget *row = gtk_widget_get_first_child (GTK_WIDGET (self->list)); row != NULL; row = next)
-    {
-      next = gtk_widget_get_next_sibling (row);
-      if (SPELCH_IS_SHELF_ROW (row)
-          && spelch_shelf_find (self->shelf, spelch_shelf_row_get_item (SPELCH_SHELF_ROW (row))) == NULL)
-        gtk_list_box_remove (self->list, row);
-    }
-}
-
-static void
-sync_rows (SpelchShelfWindow *self)
-{
-  double scale = scale_of_rows (self);
-  self->syncing = true;
-  drop_gone_rows (self);
-  for (guint i = 0; i < spelch_shelf_count (self->shelf); i++)
-    {
-      gconstpointer item = spelch_shelf_get_nth (self->shelf, i);
-      GtkListBoxRow *row = row_of (self, item);
-      if (row == NULL)
-        {
-          row = GTK_LIST_BOX_ROW (spelch_shelf_row_new (self->kind));
-          spelch_shelf_row_show (SPELCH_SHELF_ROW (row), item, scale, &self->numbers, palette_of (self));
-          gtk_list_box_append (self->list, GTK_WIDGET (row));
-        }
-      else
-        spelch_shelf_row_show (SPELCH_SHELF_ROW (row), item, scale, &self->numbers, palette_of (self));
-    }
-  gtk_list_box_invalidate_sort (self->list);
-  gtk_list_box_invalidate_filter (self->list);
-  self->syncing = false;
-}
-
-static void
-select_shown (SpelchShelfWindow *self)
-{
-  GtkListBoxRow *row = row_of (self, self->shown);
-  if (row == NULL)
-    row = gtk_list_box_get_row_at_index (self->list, 0);
-  gtk_list_box_select_row (self->list, row);
-  choose (self, row == NULL ? NULL : spelch_shelf_row_get_item (SPELCH_SHELF_ROW (row)));
-}
-
-static int
-compare (GtkListBoxRow *a, GtkListBoxRow *b, gpointer data)
-{
-  SpelchShelfWindow *self = data;
-  gconstpointer first = spelch_shelf_row_get_item (SPELCH_SHELF_ROW (a));
-  gconstpointer second = spelch_shelf_row_get_item (SPELCH_SHELF_ROW (b));
-  guint order = gtk_drop_down_get_selected (self->order);
-  double by = order == 0 || order == GTK_INVALID_LIST_POSITION
-                  ? 0
-                  : self->kind->measure (first, order) - self->kind->measure (second, order);
-  if (by != 0)
-    return by < 0 ? -1 : 1;
-  g_autofree char *name = g_utf8_collate_key_for_filename (spelch_shelf_item_name (first), -1);
-  g_autofree char *other = g_utf8_collate_key_for_filename (spelch_shelf_item_name (second), -1);
-  return strcmp (name, other);
-}
-
-static gboolean
-matches (GtkListBoxRow *row, gpointer data)
-{
-  SpelchShelfWindow *self = data;
-  return self->searched == NULL || spelch_shelf_row_matches (SPELCH_SHELF_ROW (row), self->searched);
-}
-
-static void
-search_changed (SpelchShelfWindow *self)
-{
-  g_free (self->searched);
-  self->searched = g_utf8_casefold (gtk_editable_get_text (GTK_EDITABLE (self->search)), -1);
-  gtk_list_box_invalidate_filter (self->list);
-}
-
-static void
-order_changed (SpelchShelfWindow *self)
-{
-  if (self->kind != NULL)
-    gtk_list_box_invalidate_sort (self->list);
+  choose (self, id);
 }
 
 /* ---- Following the shelf ---- */
+
+static void
+show_list (SpelchShelfWindow *self)
+{
+  spelch_shelf_list_show (self->list, &self->numbers, palette_of (self));
+}
 
 static void
 shelf_changed (SpelchShelfWindow *self)
@@ -280,14 +172,14 @@ shelf_changed (SpelchShelfWindow *self)
   spelch_undo_buttons_follow (G_ACTION_MAP (self), self->undo, self->redo,
                               spelch_shelf_get_undo_name (self->shelf),
                               spelch_shelf_get_redo_name (self->shelf));
-  sync_rows (self);
-  select_shown (self);
+  show_list (self);
+  choose (self, spelch_shelf_list_select (self->list, self->shown));
 }
 
 static void
 look_changed (SpelchShelfWindow *self)
 {
-  sync_rows (self);
+  show_list (self);
   show_current (self);
 }
 
@@ -302,8 +194,8 @@ edited (GtkWidget *editor, gconstpointer value, const char *what, SpelchShelfWin
   gsize size = spelch_list_item_size (self->kind->list);
   g_autofree gpointer after = g_memdup2 (value, size);
   self->kind->settle (before, after);
-  g_autofree char *name
-      = g_strdup_printf (_ ("change of “%s” of “%s”"), what, spelch_shelf_item_name (before));
+  g_autofree char *known_as = spelch_shelf_item_known_as (self->kind, before);
+  g_autofree char *name = g_strdup_printf (_ ("change of “%s” of “%s”"), what, known_as);
   if (spelch_shelf_put (self->shelf, after, name))
     return;
   show_current (self); /* as it still is */
@@ -329,9 +221,18 @@ fault_of (gconstpointer value, gpointer data)
     return NULL;
   g_autofree gpointer after = g_memdup2 (value, spelch_list_item_size (self->kind->list));
   self->kind->settle (before, after);
-  if (spelch_shelf_item_name (after)[0] == '\0')
+  if (self->kind->known_as == NULL && spelch_shelf_item_name (after)[0] == '\0')
     return g_strdup (_ ("name is missing; everything needs one to be told apart."));
   return spelch_list_item_fault (self->kind->list, after);
+}
+
+static const char *
+first_member (SpelchShelfWindow *self)
+{
+  guint i = 0;
+  while (self->kind->fields[i].member == NULL)
+    i++;
+  return self->kind->fields[i].member;
 }
 
 static void
@@ -339,13 +240,16 @@ put_new (SpelchShelfWindow *self, gpointer item, const char *name, const char *f
 {
   g_autofree char *id = spelch_shelf_make_id (self->shelf, name);
   g_autofree char *what = g_strdup_printf (format, name);
-  spelch_shelf_item_set_name (item, id, name);
+  if (self->kind->known_as == NULL)
+    spelch_shelf_item_set_name (item, id, name);
+  else
+    g_strlcpy (item, id, SPELCH_ID_SIZE);
   g_autofree char *before = g_strdup (self->shown);
   g_free (self->shown);
   self->shown = g_strdup (id);
-  gtk_editable_set_text (GTK_EDITABLE (self->search), "");
+  spelch_shelf_list_show_all (self->list);
   if (spelch_shelf_put (self->shelf, item, what))
-    spelch_form_focus (self->form, "name");
+    spelch_form_focus (self->form, first_member (self));
   else
     choose (self, before);
 }
@@ -355,7 +259,7 @@ do_add (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   SpelchShelfWindow *self = data;
   g_autofree gpointer item = g_malloc0 (spelch_list_item_size (self->kind->list));
-  self->kind->begin (item);
+  self->kind->begin (item, self->shelves);
   /* Translators: how undo calls it; %s is a name */
   put_new (self, item, _ (self->kind->fresh_name), _ ("adding “%s”"));
 }
@@ -368,7 +272,8 @@ do_duplicate (GSimpleAction *action, GVariant *parameter, gpointer data)
   if (item == NULL)
     return;
   g_autofree gpointer twin = g_memdup2 (item, spelch_list_item_size (self->kind->list));
-  g_autofree char *name = g_strdup_printf (_ ("%s (copy)"), spelch_shelf_item_name (item));
+  g_autofree char *known_as = spelch_shelf_item_known_as (self->kind, item);
+  g_autofree char *name = g_strdup_printf (_ ("%s (copy)"), known_as);
   put_new (self, twin, name, _ ("adding “%s”"));
 }
 
@@ -380,6 +285,7 @@ do_retire (GSimpleAction *action, GVariant *parameter, gpointer data)
   if (item == NULL)
     return;
   bool retired = spelch_shelf_item_is_retired (self->kind, item);
+  g_return_if_fail (self->kind->retired > 0);
   g_autofree gpointer after = g_memdup2 (item, spelch_list_item_size (self->kind->list));
   *(bool *)(gpointer)((char *)after + self->kind->retired) = !retired;
   g_autofree char *what = g_strdup_printf (retired ? _ ("bringing “%s” back") : _ ("retiring “%s”"),
@@ -398,7 +304,8 @@ do_delete (GSimpleAction *action, GVariant *parameter, gpointer data)
       spelch_shelf_window_say (self, use == NULL ? "" : use);
       return;
     }
-  g_autofree char *what = g_strdup_printf (_ ("deleting “%s”"), spelch_shelf_item_name (item));
+  g_autofree char *known_as = spelch_shelf_item_known_as (self->kind, item);
+  g_autofree char *what = g_strdup_printf (_ ("deleting “%s”"), known_as);
   g_autofree char *id = g_strdup (item);
   spelch_shelf_remove (self->shelf, id, what);
 }
@@ -418,7 +325,7 @@ do_redo (GSimpleAction *action, GVariant *parameter, gpointer data)
 static void
 do_find (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  gtk_widget_grab_focus (GTK_WIDGET (SPELCH_SHELF_WINDOW (data)->search));
+  spelch_shelf_list_find (SPELCH_SHELF_WINDOW (data)->list);
 }
 
 static void
@@ -463,7 +370,6 @@ spelch_shelf_window_finalize (GObject *object)
   SpelchShelfWindow *self = SPELCH_SHELF_WINDOW (object);
   g_free (self->shown);
   g_free (self->draft);
-  g_free (self->searched);
   G_OBJECT_CLASS (spelch_shelf_window_parent_class)->finalize (object);
 }
 
@@ -474,16 +380,14 @@ spelch_shelf_window_class_init (SpelchShelfWindowClass *klass)
   G_OBJECT_CLASS (klass)->dispose = spelch_shelf_window_dispose;
   G_OBJECT_CLASS (klass)->finalize = spelch_shelf_window_finalize;
   g_type_ensure (SPELCH_TYPE_KEPT_PICTURE);
+  g_type_ensure (SPELCH_TYPE_SHELF_LIST);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/spelch/Spelch/ui/shelf-window.ui");
   gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, title);
   gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, undo);
   gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, redo);
   gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, retire);
   gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, delete);
-  gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, search);
-  gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, order);
   gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, list);
-  gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, empty);
   gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, right);
   gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, frame);
   gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, picture);
@@ -491,9 +395,7 @@ spelch_shelf_window_class_init (SpelchShelfWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, fields);
   gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, said_bar);
   gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, said);
-  gtk_widget_class_bind_template_callback (widget_class, row_selected);
-  gtk_widget_class_bind_template_callback (widget_class, search_changed);
-  gtk_widget_class_bind_template_callback (widget_class, order_changed);
+  gtk_widget_class_bind_template_callback (widget_class, row_chosen);
   gtk_widget_class_bind_template_callback (widget_class, close_said);
 }
 
@@ -503,15 +405,6 @@ spelch_shelf_window_init (SpelchShelfWindow *self)
   gtk_widget_init_template (GTK_WIDGET (self));
   g_action_map_add_action_entries (G_ACTION_MAP (self), ACTIONS, G_N_ELEMENTS (ACTIONS), self);
   self->numbers = (SpelchNumbers){ .unit = SPELCH_UNIT_MM, .decimal_sign = '.' };
-}
-
-static void
-fill_orders (SpelchShelfWindow *self)
-{
-  g_autoptr (GtkStringList) orders = gtk_string_list_new (NULL);
-  for (const char *const *order = self->kind->orders; *order != NULL; order++)
-    gtk_string_list_append (orders, _ (*order));
-  gtk_drop_down_set_model (self->order, G_LIST_MODEL (orders));
 }
 
 static void
@@ -525,17 +418,24 @@ make_editors (SpelchShelfWindow *self)
   gtk_box_append (self->fields, GTK_WIDGET (self->form));
   if (self->kind->more_new == NULL)
     return;
-  self->more = self->kind->more_new ();
-  g_signal_connect (self->more, "edited", G_CALLBACK (edited), self);
-  g_signal_connect (self->more, "drafted", G_CALLBACK (drafted), self);
-  gtk_box_append (self->fields, self->more);
+  self->more = self->kind->more_new (self->shelves);
+  if (g_signal_lookup ("edited", G_OBJECT_TYPE (self->more)) != 0)
+    {
+      g_signal_connect (self->more, "edited", G_CALLBACK (edited), self);
+      g_signal_connect (self->more, "drafted", G_CALLBACK (drafted), self);
+    }
+  gtk_box_insert_child_after (self->fields, self->more,
+                              self->kind->more_first ? NULL : GTK_WIDGET (self->form));
 }
 
 static void
 connect_all (SpelchShelfWindow *self)
 {
-  gtk_list_box_set_sort_func (self->list, compare, self, NULL);
-  gtk_list_box_set_filter_func (self->list, matches, self, NULL);
+  gtk_widget_set_visible (self->frame, self->kind->draw_large != NULL);
+  if (self->kind->furnish != NULL)
+    for (int other = 0; other < SPELCH_LIST_LOG; other++)
+      g_signal_connect_object (spelch_shelves_get (self->shelves, (SpelchListKind)other), "changed",
+                               G_CALLBACK (look_changed), self, G_CONNECT_SWAPPED);
   spelch_kept_picture_set_size (self->picture, LARGE_WIDTH, LARGE_HEIGHT);
   spelch_kept_picture_set_draw (self->picture, draw_large, self);
   g_signal_connect_object (self->shelf, "changed", G_CALLBACK (shelf_changed), self, G_CONNECT_SWAPPED);
@@ -549,7 +449,7 @@ spelch_shelf_window_set_numbers (SpelchShelfWindow *self, const SpelchNumbers *n
 {
   self->numbers = *numbers;
   spelch_form_set_numbers (self->form, numbers);
-  sync_rows (self);
+  show_list (self);
   show_current (self);
 }
 
@@ -564,9 +464,8 @@ spelch_shelf_window_new (GtkApplication *application, SpelchShelves *shelves, Sp
   self->appearance = g_object_ref (appearance);
   gtk_window_set_title (GTK_WINDOW (self), _ (self->kind->title));
   gtk_label_set_text (self->title, _ (self->kind->title));
-  gtk_label_set_text (self->empty, _ (self->kind->empty));
   gtk_window_set_default_size (GTK_WINDOW (self), WIDTH, HEIGHT);
-  fill_orders (self);
+  spelch_shelf_list_set_shelves (self->list, self->shelves, self->kind);
   make_editors (self);
   connect_all (self);
   shelf_changed (self);

@@ -40,6 +40,7 @@ static const char *const FILE_NAMES[] = {
   [SPELCH_LIST_BITS] = "bits.json",
   [SPELCH_LIST_BOARDS] = "boards.json",
   [SPELCH_LIST_MACHINES] = "machines.json",
+  [SPELCH_LIST_LOG] = "log.json",
 };
 
 static void
@@ -82,6 +83,14 @@ nth (SpelchShelf *self, const GArray *items, guint i)
   return items->data + spelch_list_item_size (self->kind) * i;
 }
 
+/* An empty array may have no data to copy from. */
+static GArray *
+copy_of (SpelchShelf *self, const GArray *items)
+{
+  GArray *copy = new_list (self);
+  return items->len == 0 ? copy : g_array_append_vals (copy, items->data, items->len);
+}
+
 static int
 find_in (SpelchShelf *self, const GArray *items, const char *id)
 {
@@ -100,15 +109,15 @@ starter_set (SpelchShelf *self)
     first = spelch_shop_bits (&n);
   else if (self->kind == SPELCH_LIST_BOARDS)
     first = spelch_shop_boards (&n);
-  else
+  else if (self->kind == SPELCH_LIST_MACHINES)
     first = spelch_shop_machines (&n);
-  return g_array_append_vals (new_list (self), first, n);
+  return n == 0 ? new_list (self) : g_array_append_vals (new_list (self), first, n);
 }
 
 static GArray *
 with_items (SpelchShelf *self, const GArray *items, const GArray *put)
 {
-  GArray *list = g_array_append_vals (new_list (self), items->data, items->len);
+  GArray *list = copy_of (self, items);
   gsize size = spelch_list_item_size (self->kind);
   for (guint i = 0; i < put->len; i++)
     {
@@ -156,7 +165,10 @@ load (SpelchShelf *self)
   g_clear_pointer (&self->trouble, g_free);
   if (error != NULL)
     self->trouble = g_strdup_printf (
-        _ ("%s The list that came with the program is shown until that is mended; it can't be changed."),
+        self->kind == SPELCH_LIST_LOG
+            ? _ ("%s Nothing can be shown or written down until that is mended.")
+            : _ (
+                "%s The list that came with the program is shown until that is mended; it can't be changed."),
         error->message);
 }
 
@@ -178,6 +190,14 @@ keep (SpelchShelf *self, GArray *items)
   g_autofree char *path = g_file_get_path (folder);
   g_autofree char *text = spelch_list_to_json (self->kind, items, self->unknown);
   char *etag = NULL;
+  if (strlen (text) > SPELCH_FILE_MOST)
+    {
+      g_autofree char *full = g_strdup_printf (_ ("%s is full: a list has at most %d bytes. Delete what "
+                                                  "isn't needed, or export it and begin anew."),
+                                               FILE_NAMES[self->kind], SPELCH_FILE_MOST);
+      say (self, full);
+      return false;
+    }
   g_mkdir_with_parents (path, 0700);
   if (!spelch_file_save (self->file, text, self->etag, &etag, &error))
     {
@@ -270,7 +290,7 @@ spelch_shelf_remove (SpelchShelf *self, const char *id, const char *what)
   int at = find_in (self, self->items, id);
   if (at < 0)
     return true;
-  g_autoptr (GArray) list = g_array_append_vals (new_list (self), self->items->data, self->items->len);
+  g_autoptr (GArray) list = copy_of (self, self->items);
   g_array_remove_index (list, (guint)at);
   return change_to (self, list, what);
 }

@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Shelf: what a shop keeps of one kind, its bits, boards or machines: a list in the person's data folder, the
- * starter set until something in it is changed. Every change is kept at once, can be undone, and makes a new
- * list, so that an earlier one stays as it was. One shelf serves all windows.
+ * Shelf: what a shop keeps of one kind, its bits, boards, machines or log: a list in the person's data
+ * folder; until something in it is changed the starter set, of which the log has none. Every change is kept
+ * at once, can be undone, and makes a new list, so that an earlier one stays as it was. One shelf serves all
+ * windows.
  */
 #pragma once
 
@@ -22,8 +23,8 @@ SpelchShelf *spelch_shelf_new (SpelchListKind kind, const char *folder);
 
 SpelchListKind spelch_shelf_get_kind (SpelchShelf *self);
 
-/* The items, SpelchBit, SpelchBoard or SpelchMachine, retired ones too. Valid until the next change unless a
- * reference is taken; never to be changed. */
+/* The items, SpelchBit, SpelchBoard, SpelchMachine or SpelchLogEntry, retired ones too. Valid until the next
+ * change unless a reference is taken; never to be changed. */
 GArray *spelch_shelf_get_items (SpelchShelf *self);
 guint spelch_shelf_count (SpelchShelf *self);
 gconstpointer spelch_shelf_get_nth (SpelchShelf *self, guint n);

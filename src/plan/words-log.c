@@ -2,6 +2,7 @@
 #include "plan/words-log.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 /* ---- One entry ---- */
 
@@ -140,4 +141,63 @@ spelch_words_log_side (const SpelchTally *tally, const SpelchLearnt *learnt, boo
   if (points && window)
     return g_strdup_printf ("%s %s", by_window, by_points);
   return g_strdup (points ? by_points : by_window);
+}
+
+char *
+spelch_words_log_forces (const SpelchCalibration *calibration, const SpelchNumbers *numbers)
+{
+  g_autofree char *factor = spelch_words_decimal (numbers, calibration->factor, 2);
+  return g_strdup_printf (
+      g_dngettext (GETTEXT_PACKAGE,
+                   "%u reading of the spindle's load puts the forces in this board at %s times the tables'.",
+                   "%u readings of the spindle's load put the forces in this board at %s times the tables'.",
+                   calibration->readings),
+      calibration->readings, factor);
+}
+
+char *
+spelch_words_way (const SpelchNumbers *numbers, double metres)
+{
+  bool feet = numbers->unit == SPELCH_UNIT_INCH;
+  double way = feet ? metres / 0.3048 : metres;
+  g_autofree char *number = spelch_words_decimal (numbers, way, way < 10 ? 1 : 0);
+  return g_strdup_printf (feet ? _ ("%s ft") : _ ("%s m"), number);
+}
+
+static bool
+was_replaced (const SpelchBit *bit, const char *since)
+{
+  for (guint i = bit->n_renewals; i-- > 0;)
+    if (strcmp (bit->renewals[i].date, since) == 0)
+      return bit->renewals[i].kind == SPELCH_RENEWAL_REPLACED;
+  return false;
+}
+
+char *
+spelch_words_edge_now (const SpelchBit *bit, const SpelchNumbers *numbers)
+{
+  const char *since = spelch_bit_edge_since (bit);
+  g_autofree char *way = spelch_words_way (numbers, bit->metres_cut);
+  if (since[0] == '\0')
+    return g_strdup_printf (_ ("It has cut %s since it was new."), way);
+  return g_strdup_printf (was_replaced (bit, since) ? _ ("It has cut %s since it was replaced on %s.")
+                                                    : _ ("It has cut %s since it was sharpened on %s."),
+                          way, since);
+}
+
+char *
+spelch_words_edges_before (const SpelchBit *bit, const SpelchNumbers *numbers)
+{
+  GString *lines = g_string_new (NULL);
+  for (guint i = bit->n_renewals; i-- > 0;)
+    {
+      const SpelchRenewal *renewal = &bit->renewals[i];
+      g_autofree char *way = spelch_words_way (numbers, renewal->metres_cut);
+      g_string_append (lines, lines->len > 0 ? "\n" : "");
+      g_string_append_printf (lines,
+                              renewal->kind == SPELCH_RENEWAL_REPLACED ? _ ("%s: replaced after %s")
+                                                                       : _ ("%s: sharpened after %s"),
+                              renewal->date, way);
+    }
+  return g_string_free (lines, FALSE);
 }

@@ -15,6 +15,16 @@ char *spelch_words_log_entry (const SpelchLogEntry *entry, bool laminate);
 /* "Test strip; burnt, chattered." What else there is to say of an entry; "" when nothing. */
 char *spelch_words_log_remarks (const SpelchLogEntry *entry);
 
+/* "3 readings of the spindle's load put the forces in this board at 1.12 times the tables'." */
+char *spelch_words_log_forces (const SpelchCalibration *calibration, const SpelchNumbers *numbers);
+
+/* A way cut: "2.4 m", "31 m"; feet beside inches. */
+char *spelch_words_way (const SpelchNumbers *numbers, double metres);
+
+/* "It has cut 12 m since it was sharpened on 2026-05-31.", and a line for each earlier edge, latest first. */
+char *spelch_words_edge_now (const SpelchBit *bit, const SpelchNumbers *numbers);
+char *spelch_words_edges_before (const SpelchBit *bit, const SpelchNumbers *numbers);
+
 /* "The far side came out worse than reckoned in 3 of 3 cuts, so it is graded a point worse here." What is
  * taught about one side, or what is still missing to teach something; "" when no entry is about it. */
 char *spelch_words_log_side (const SpelchTally *tally, const SpelchLearnt *learnt, bool motor,

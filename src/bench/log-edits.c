@@ -1,0 +1,177 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bench/log-edits.h"
+#include "bench/edits.h"
+#include "shop/fault.h"
+
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+/* ---- Corrections ---- */
+
+static bool
+same_learnt (const SpelchLearnt *a, const SpelchLearnt *b)
+{
+  return a->points == b->points && a->points_cuts == b->points_cuts && a->window_cuts == b->window_cuts
+         && a->window_mm == b->window_mm;
+}
+
+static bool
+same_correction (const SpelchCorrection *a, const SpelchCorrection *b)
+{
+  return same_learnt (&a->motor, &b->motor) && same_learnt (&a->far, &b->far)
+         && strcmp (a->last, b->last) == 0;
+}
+
+SpelchLogState
+spelch_log_state (const SpelchConstants *constants, const SpelchPart *part, const char *board,
+                  const SpelchBit *bit, const SpelchLogEntry *entries, guint n)
+{
+  SpelchCorrection learnt;
+  bool any = spelch_corrections_learn (constants, board, bit, entries, n, &learnt);
+  int at = spelch_part_find_correction (part, board, bit->id);
+  if (strcmp (part->board.id, board) != 0)
+    return SPELCH_LOG_OTHER_BOARD;
+  if (at < 0)
+    return any ? SPELCH_LOG_NOT_TAKEN : SPELCH_LOG_NOTHING;
+  const SpelchCorrection *held = &part->corrections[at];
+  if (!any || !same_correction (held, &learnt))
+    return SPELCH_LOG_OLD;
+  return held->off ? SPELCH_LOG_OFF : SPELCH_LOG_TAKEN;
+}
+
+SpelchPart *
+spelch_edit_take_log (const SpelchConstants *constants, const SpelchPart *part, const SpelchBit *bit,
+                      const SpelchLogEntry *entries, guint n)
+{
+  SpelchPart *next = spelch_edit_switch_log (part, part->board.id, bit->id, false);
+  spelch_corrections_take (constants, next, bit, 1, entries, n);
+  return next;
+}
+
+SpelchPart *
+spelch_edit_switch_log (const SpelchPart *part, const char *board, const char *bit, bool off)
+{
+  SpelchPart *next = spelch_part_copy (part);
+  int at = spelch_part_find_correction (next, board, bit);
+  if (at >= 0)
+    next->corrections[at].off = off;
+  return next;
+}
+
+/* ---- What came out ---- */
+
+SpelchOutcome
+spelch_outcome_start (const SpelchPlan *plan, const char *date)
+{
+  SpelchOutcome outcome = { .piece = SPELCH_PIECE_TEST_STRIP };
+  for (int side = 0; side < 2; side++)
+    outcome.cuts[side] = spelch_plan_worst (plan, (SpelchSide)side) != NULL;
+  g_strlcpy (outcome.date, date, sizeof outcome.date);
+  return outcome;
+}
+
+char *
+spelch_outcome_fault (const SpelchOutcome *outcome)
+{
+  const SpelchBounds bounds[] = { { "spindle_load_w", "W", outcome->load_w, 0.1, 1e5, true } };
+  return spelch_fault_date ("date", outcome->date, false)
+             ?: spelch_fault_text ("note", outcome->note, sizeof outcome->note)
+             ?: spelch_fault_bounds (bounds, G_N_ELEMENTS (bounds));
+}
+
+guint
+spelch_outcome_entries (const SpelchOutcome *outcome, const SpelchPart *part, const SpelchCut *cut,
+                        const SpelchBit *bit, const SpelchPlan *plan, const char *revision,
+                        SpelchLogEntry entries[2])
+{
+  guint n = 0;
+  for (int side = 0; side < 2; side++)
+    {
+      const SpelchEdge *edge = spelch_plan_worst (plan, (SpelchSide)side);
+      guint came_out = outcome->came_out[side];
+      if (edge == NULL || came_out == 0)
+        continue;
+      SpelchLogEntry entry = spelch_corrections_entry (part, cut, bit, plan, edge);
+      entry.as_predicted = came_out == 1;
+      entry.grade = entry.as_predicted ? 0 : (int)came_out - 1;
+      entry.piece = outcome->piece;
+      entry.burnt = outcome->burnt;
+      entry.chattered = outcome->chattered;
+      entry.clogged = outcome->clogged;
+      entry.moved = outcome->moved;
+      entry.load_w = n == 0 ? outcome->load_w : 0;
+      g_strlcpy (entry.date, outcome->date, sizeof entry.date);
+      g_strlcpy (entry.note, outcome->note, sizeof entry.note);
+      g_strlcpy (entry.revision, revision, sizeof entry.revision);
+      entries[n++] = entry;
+    }
+  return n;
+}
+
+/* ---- Wear ---- */
+
+double
+spelch_wear_metres (const SpelchPlan *plan)
+{
+  return (plan->path_mm - plan->scoring.path_mm) / 1000;
+}
+
+double
+spelch_wear_metres_scoring (const SpelchPlan *plan)
+{
+  return plan->scoring.path_mm / 1000;
+}
+
+static void
+wear_on (SpelchPart *part, const char *bit, double metres)
+{
+  int at = spelch_part_find_bit (part, bit);
+  if (at >= 0)
+    part->bits[at] = spelch_bit_wear_on (&part->bits[at], metres);
+}
+
+SpelchPart *
+spelch_edit_done (const SpelchPart *part, guint cut, const SpelchBit *bit, const SpelchPlan *plan)
+{
+  bool accepted = strcmp (part->cuts[cut].bit, bit->id) == 0;
+  SpelchPart *next = accepted ? spelch_part_copy (part) : spelch_edit_bit (part, cut, bit);
+  wear_on (next, bit->id, spelch_wear_metres (plan));
+  wear_on (next, plan->scoring.bit, spelch_wear_metres_scoring (plan));
+  return next;
+}
+
+/* ---- New edges ---- */
+
+SpelchBit
+spelch_bit_renewed (const SpelchBit *bit, const SpelchRenewing *renewing)
+{
+  SpelchBit renewed = spelch_bit_renew (bit, renewing->kind, renewing->date);
+  if (renewing->kind != SPELCH_RENEWAL_SHARPENED)
+    return renewed;
+  renewed.sharpened_diameter = renewing->diameter;
+  if (bit->kind == SPELCH_BIT_COMPRESSION)
+    renewed.sharpened_up_shear = renewing->up_shear;
+  return renewed;
+}
+
+char *
+spelch_renewing_fault (const SpelchRenewing *renewing, const SpelchBit *bit)
+{
+  SpelchBit renewed = spelch_bit_renewed (bit, renewing);
+  const char *since = spelch_bit_edge_since (bit);
+  char *fault = spelch_fault_date ("renewed_on", renewing->date, false);
+  if (fault == NULL && strcmp (renewing->date, since) < 0)
+    fault = g_strdup_printf (_ ("renewed_on (%s): the edge it has now is of a later day, %s."),
+                             renewing->date, since);
+  return fault ?: spelch_bit_fault (&renewed);
+}
+
+SpelchPart *
+spelch_edit_renew (const SpelchPart *part, const char *bit, const SpelchRenewing *renewing)
+{
+  SpelchPart *next = spelch_part_copy (part);
+  int at = spelch_part_find_bit (next, bit);
+  if (at >= 0)
+    next->bits[at] = spelch_bit_renewed (&next->bits[at], renewing);
+  return next;
+}

@@ -1,0 +1,13 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Log fields: what the forms of the shop log share.
+ */
+#pragma once
+
+#include "shop/log-entry.h"
+
+/* By SpelchPiece, marked with N_(), ended by NULL. */
+extern const char *const SPELCH_LOG_PIECES[];
+
+/* The day it is, as ISO 8601 writes it; all bytes of @date are set. */
+void spelch_log_today (char date[SPELCH_DATE_SIZE]);
