@@ -12,6 +12,7 @@
 #define SHANK_MM       4
 #define MOST_SCALE     2.4 /* pixels per millimetre */
 #define HOVER_WAIT_MS  180 /* the pointer only passing over tries nothing */
+#define LOOK_WAIT_MS   150 /* what to look for takes some tens of milliseconds: not after each of many keys */
 
 struct _SpelchBitDrawer
 {
@@ -22,6 +23,8 @@ struct _SpelchBitDrawer
   guint n;
   SpelchBitTile *pointed; /* under the pointer, not owned */
   guint hover;            /* source waiting to try it */
+  GtkLabel *wanted;
+  guint looking; /* source waiting to say what to look for */
 };
 
 G_DEFINE_FINAL_TYPE (SpelchBitDrawer, spelch_bit_drawer, GTK_TYPE_WIDGET)
@@ -237,6 +240,50 @@ show_choice (SpelchBitDrawer *self, const SpelchChoice *choice, bool best)
   spelch_bit_tile_set_accepted (tile, accepted != NULL && g_str_equal (accepted->id, bit->id));
 }
 
+/* ---- What to look for ---- */
+
+static void
+say_wanted (SpelchBitDrawer *self, const char *words)
+{
+  if (g_strcmp0 (gtk_label_get_text (self->wanted), words) != 0)
+    gtk_label_set_text (self->wanted, words);
+  gtk_widget_set_visible (GTK_WIDGET (self->wanted), words[0] != '\0');
+}
+
+static gboolean
+look (gpointer data)
+{
+  SpelchBitDrawer *self = data;
+  SpelchPart *part = spelch_session_get_part (self->session);
+  guint index = spelch_session_get_cut_index (self->session);
+  self->looking = 0;
+  if (part == NULL || index >= part->n_cuts || spelch_session_in_gesture (self->session))
+    return G_SOURCE_REMOVE; /* the end of a drag comes here again */
+  const SpelchCut *cut = &part->cuts[index];
+  SpelchWanted wanted = spelch_wanted_find (spelch_session_get_constants (self->session), part, cut);
+  g_auto (GStrv) sentences = spelch_words_wanted (&wanted, cut, spelch_session_get_numbers (self->session));
+  g_autofree char *found = g_strjoinv (" ", sentences);
+  /* Translators: what follows are sentences that say which bits would do. */
+  g_autofree char *words
+      = g_strdup_printf (_ ("No bit here leaves the edges as accepted. What to look for: %s"), found);
+  say_wanted (self, words);
+  return G_SOURCE_REMOVE;
+}
+
+/* Where no bit at hand, either way up, does what is accepted. */
+static void
+look_where_none_serves (SpelchBitDrawer *self, const GPtrArray *ranking)
+{
+  const SpelchChoice *best = spelch_choose_best (ranking);
+  g_clear_handle_id (&self->looking, g_source_remove);
+  if (best == NULL || !best->meets)
+    self->looking = g_timeout_add (LOOK_WAIT_MS, look, self);
+  else
+    say_wanted (self, "");
+}
+
+/* ---- Captions ---- */
+
 /* What is said about each bit, as the board lies. */
 static void
 show_captions (SpelchBitDrawer *self)
@@ -249,6 +296,7 @@ show_captions (SpelchBitDrawer *self)
   g_autofree SpelchBit *bits = spelch_session_copy_bits (self->session);
   g_autoptr (GPtrArray) ranking
       = spelch_choose_rank (spelch_session_get_constants (self->session), part, cut, bits, self->n);
+  look_where_none_serves (self, ranking);
   bool found_best = false;
   for (guint i = 0; i < ranking->len; i++)
     {
@@ -294,6 +342,7 @@ spelch_bit_drawer_dispose (GObject *object)
 {
   SpelchBitDrawer *self = SPELCH_BIT_DRAWER (object);
   g_clear_handle_id (&self->hover, g_source_remove);
+  g_clear_handle_id (&self->looking, g_source_remove);
   spelch_template_dispose (GTK_WIDGET (object), SPELCH_TYPE_BIT_DRAWER);
   G_OBJECT_CLASS (spelch_bit_drawer_parent_class)->dispose (object);
 }
@@ -307,6 +356,7 @@ spelch_bit_drawer_class_init (SpelchBitDrawerClass *klass)
                                            NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/spelch/Spelch/ui/bit-drawer.ui");
   gtk_widget_class_bind_template_child (widget_class, SpelchBitDrawer, tiles);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBitDrawer, wanted);
   gtk_widget_class_set_css_name (widget_class, "bitdrawer");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
