@@ -241,17 +241,19 @@ why_toggled (SpelchPlanPanel *self, SpelchWhyRow *row)
     self->scrolling = g_idle_add_full (G_PRIORITY_LOW, scroll_to_open, self, NULL);
 }
 
+/* Where nothing else wants the key, wherever the focus is. */
 static gboolean
-key_pressed (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType state, SpelchPlanPanel *self)
+close_open (GtkWidget *widget, GVariant *arguments, gpointer data)
 {
+  SpelchPlanPanel *self = SPELCH_PLAN_PANEL (widget);
   bool closed = false;
-  for (int about = 0; key == GDK_KEY_Escape && about < SPELCH_N_ABOUTS; about++)
+  for (int about = 0; about < SPELCH_N_ABOUTS; about++)
     if (spelch_why_row_is_open (self->whys[about]))
       {
         spelch_why_row_set_open (self->whys[about], false);
         closed = true;
       }
-  return closed ? GDK_EVENT_STOP : GDK_EVENT_PROPAGATE;
+  return closed;
 }
 
 /* A label that another takes the place of lays the column out anew, so it waits for the end of a drag. */
@@ -406,7 +408,10 @@ static void
 spelch_plan_panel_init (SpelchPlanPanel *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
-  GtkEventController *keys = gtk_event_controller_key_new ();
-  g_signal_connect (keys, "key-pressed", G_CALLBACK (key_pressed), self);
+  GtkEventController *keys = gtk_shortcut_controller_new ();
+  gtk_shortcut_controller_set_scope (GTK_SHORTCUT_CONTROLLER (keys), GTK_SHORTCUT_SCOPE_GLOBAL);
+  gtk_shortcut_controller_add_shortcut (GTK_SHORTCUT_CONTROLLER (keys),
+                                        gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_Escape, 0),
+                                                          gtk_callback_action_new (close_open, NULL, NULL)));
   gtk_widget_add_controller (GTK_WIDGET (self), keys);
 }
