@@ -245,9 +245,9 @@ conflict_end (SpelchWriter *w, const char *member, const SpelchConflictEnd *end)
 }
 
 static void
-conflict (SpelchWriter *w, const SpelchConflict *value)
+conflict (SpelchWriter *w, const SpelchConflict *value, SpelchMachineKind machine)
 {
-  g_autofree char *sentence = spelch_words_conflict (value, &SPELCH_FIGURE_NUMBERS);
+  g_autofree char *sentence = spelch_words_conflict (value, machine, &SPELCH_FIGURE_NUMBERS);
   if (!value->found)
     {
       spelch_writer_null (w, "conflict");
@@ -376,7 +376,7 @@ settled (SpelchWriter *w, const SpelchPart *part, const SpelchPlanned *one)
   spelch_figure_write (w, "chip_room", plan->chip_room);
   limits (w, plan);
   speed_held (w, &plan->speed_held);
-  conflict (w, &one->conflict);
+  conflict (w, &one->conflict, plan->machine);
   tabs (w, &plan->tabs);
   spelch_setting_out_json (w, part, one);
   number_or_null (w, "bit_height_mm", plan->bit_height_mm);

@@ -6,6 +6,7 @@
 #include "plan/words-limits.h"
 
 #include <glib/gi18n.h>
+#include <string.h>
 
 #define LABEL_WIDTH 16
 
@@ -39,10 +40,17 @@ add_side (GString *text, const SpelchPlanned *one, SpelchSide side, const Spelch
   g_string_append_printf (text, "  %s: %s\n    %s\n", face,
                           spelch_words_grade (edge->grade, spelch_plan_is_laminate (&one->plan, side)),
                           reason);
-  /* The last says the window; where there is none, the reason has said so. */
+  /* The last says the window, and what would open it; what the reason has said isn't said again. */
   for (guint i = 0; why[i] != NULL; i++)
-    if (why[i + 1] != NULL || !just->empty)
+    if (why[i + 1] != NULL)
       g_string_append_printf (text, "    - %s\n", why[i]);
+    else if (!just->empty)
+      {
+        g_autofree char *opener = spelch_words_opener (&one->plan, side, numbers);
+        bool told = *opener != '\0' && g_str_has_suffix (reason, opener) && g_str_has_suffix (why[i], opener);
+        gsize spare = told ? strlen (opener) + 1 : 0;
+        g_string_append_printf (text, "    - %.*s\n", (int)(strlen (why[i]) - spare), why[i]);
+      }
 }
 
 static void
@@ -56,12 +64,15 @@ add_numbers (GString *text, const SpelchPart *part, const SpelchPlanned *one, co
   g_autofree char *seat = spelch_words_seat (plan);
   g_autofree char *advice = spelch_words_seat_advice (plan, part, numbers);
   g_autofree char *tabs = spelch_words_tabs (plan, numbers);
+  bool tabs_told = spelch_plan_has_stop (plan, SPELCH_STOP_TABS);
+  bool holding_asked
+      = spelch_plan_has_stop (plan, SPELCH_ASK_HOLDING) && plan->machine == SPELCH_MACHINE_GANTRY;
   g_autofree char *pass_plan = spelch_words_pass_plan (plan, numbers);
   g_autofree char *upkeep = spelch_words_upkeep (plan, numbers);
   g_autofree char *calibration = spelch_words_calibration (plan, numbers);
   g_autofree char *pace = spelch_words_pace (plan, numbers);
   g_autofree char *speed_held = spelch_words_speed_held (plan);
-  g_autofree char *conflict = spelch_words_conflict (&one->conflict, numbers);
+  g_autofree char *conflict = spelch_words_conflict (&one->conflict, plan->machine, numbers);
   add_row (text, _ ("Passes"), spelch_words_passes (plan, numbers));
   add_line (text, pass_plan);
   add_row (text, _ ("Entry"), spelch_words_entry (plan, numbers));
@@ -77,13 +88,16 @@ add_numbers (GString *text, const SpelchPart *part, const SpelchPlanned *one, co
   g_string_append_printf (text, "  %s %s\n", limit, next);
   add_line (text, plan->feed_mm_min > 0 ? speed_held : "");
   add_line (text, conflict);
-  g_string_append_printf (text, "  %s %s\n", seat, advice);
+  if (holding_asked)
+    add_line (text, seat);
+  else
+    g_string_append_printf (text, "  %s %s\n", seat, advice);
   g_auto (GStrv) setting_out = spelch_words_setting_out (plan, part, one->cut, numbers);
   for (guint i = 0; setting_out[i] != NULL; i++)
     add_line (text, setting_out[i]);
   g_auto (GStrv) beware = spelch_caution_plan (spelch_shop_constants (), part, plan);
   add_line (text, calibration);
-  add_line (text, tabs);
+  add_line (text, tabs_told ? "" : tabs);
   for (guint i = 0; beware[i] != NULL; i++)
     add_line (text, beware[i]);
   add_line (text, upkeep);

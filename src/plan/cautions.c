@@ -81,7 +81,11 @@ spelch_caution_plan (const SpelchConstants *constants, const SpelchPart *part, c
     g_strv_builder_add (
         all, _ ("The bit may lift the router by more than half its weight: press it down, and take "
                 "less depth."));
-  if (plan->wall_heat > constants->heat_caution)
+  if (plan->wall_heat >= constants->heat_burns)
+    g_strv_builder_add (all,
+                        _ ("The wall burns: feed quicker, or turn slower. Hot chips can set the dust bin on "
+                           "fire; look into it afterwards."));
+  else if (plan->wall_heat > constants->heat_caution)
     g_strv_builder_add (all, _ ("The wall gets hot: hot chips can set the dust bin on fire. Look into it "
                                 "afterwards."));
   return g_strv_builder_end (all);

@@ -10,10 +10,16 @@
 #define WIDTH_WITHIN_MM 0.005
 
 static void
-add (SpelchPlan *plan, SpelchStopKind kind, double value, double limit)
+add_stop (SpelchPlan *plan, SpelchStop stop)
 {
   if (plan->n_stops < G_N_ELEMENTS (plan->stops))
-    plan->stops[plan->n_stops++] = (SpelchStop){ kind, value, limit, 0 };
+    plan->stops[plan->n_stops++] = stop;
+}
+
+static void
+add (SpelchPlan *plan, SpelchStopKind kind, double value, double limit)
+{
+  add_stop (plan, (SpelchStop){ .kind = kind, .value = value, .limit = limit });
 }
 
 static void
@@ -135,7 +141,10 @@ check_holding (const SpelchCase *c, SpelchPlan *plan)
   if (plan->hold_factor <= 0)
     add (plan, SPELCH_ASK_HOLD_FORCE, plan->hold_needed_n, 0);
   else if (plan->hold_factor < c->k->hold_factor || plan->hold_factor_worst < 1)
-    add (plan, SPELCH_STOP_HOLDING, plan->hold_factor, c->k->hold_factor);
+    add_stop (plan, (SpelchStop){ .kind = SPELCH_STOP_HOLDING,
+                                  .value = plan->hold_factor,
+                                  .limit = c->k->hold_factor,
+                                  .also = plan->hold_factor_worst });
   if (plan->hold_factor > 0 && (c->part->length.mm <= 0 || c->part->width.mm <= 0))
     add (plan, SPELCH_ASK_SIZE, 0, 0);
 }
@@ -146,7 +155,10 @@ check_tabs (const SpelchCase *c, SpelchPlan *plan)
   const SpelchTabHold *tabs = &plan->tabs;
   bool weak = tabs->factor < c->k->hold_factor || tabs->factor_worst < 1;
   if (tabs->alone && tabs->needed_n > 0 && weak)
-    add (plan, SPELCH_STOP_TABS, tabs->factor, tabs->needs_count);
+    add_stop (plan, (SpelchStop){ .kind = SPELCH_STOP_TABS,
+                                  .value = tabs->factor,
+                                  .limit = tabs->needs_count,
+                                  .also = tabs->needs_width_mm });
 }
 
 /* Fed by hand, a climb cut pulls the bit along. A full slot is exempt, taking more off one of its walls is

@@ -269,6 +269,8 @@ typedef struct
 {
   SpelchStopKind kind;
   double value, limit; /* the numbers of this case, unit by kind */
+  double also;         /* of tabs, the width in mm that as many would need; of holding, the factor with
+                          everything at its worst; else 0 */
   guint bit;           /* 0: the bit, or the cut; 1: the scoring bit */
 } SpelchStop;
 

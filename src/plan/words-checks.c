@@ -179,95 +179,175 @@ entry_fault (SpelchMachineKind machine)
   switch (machine)
     {
     case SPELCH_MACHINE_TABLE:
-      return _ ("On a router table the bit can't be brought down: start from the edge or a drilled hole, or "
-                "let the work down "
-                "onto the bit between stop blocks.");
+      return _ (
+          "Start from the edge or a drilled hole, or let the work down onto the bit between stop blocks: "
+          "on a router table the bit can't be brought down.");
     case SPELCH_MACHINE_HAND:
-      return _ ("By hand the bit can't go in this way: plunge in short stages, or start from the edge or a "
-                "drilled hole.");
+      return _ (
+          "Plunge in short stages, or start from the edge or a drilled hole: by hand the bit can't go in "
+          "this way.");
     case SPELCH_MACHINE_GANTRY:
     default:
-      return _ ("Only on a router table is the work let down onto the bit: plunge or ramp here.");
+      return _ ("Plunge or ramp: only on a router table is the work let down onto the bit.");
     }
 }
 
+/* How far short of cutting through the last pass stays, above the far face or below it. */
 static char *
-stop_sentence (const SpelchStop *stop, const SpelchNumbers *numbers)
+not_through_sentence (const SpelchStop *stop, const SpelchNumbers *numbers)
+{
+  g_autofree char *needs = spelch_words_exactly (numbers, stop->limit);
+  g_autofree char *runs = spelch_words_exactly (numbers, fabs (stop->value));
+  return g_strdup_printf (
+      stop->value < 0
+          ? _ ("Set the last pass deeper: it ends %s above the far face, and needs to run %s past it.")
+          : _ ("Set the last pass deeper: it runs %s past the board, and needs %s to cut through."),
+      runs, needs);
+}
+
+static char *
+holding_sentence (const SpelchStop *stop, const SpelchNumbers *numbers)
+{
+  g_autofree char *factor = spelch_words_decimal (numbers, floor_to_tenth (stop->value), 1);
+  g_autofree char *worst = spelch_words_decimal (numbers, floor_to_tenth (stop->also), 1);
+  if (stop->value >= stop->limit)
+    return g_strdup_printf (_ ("Hold the work harder: with everything at its worst it is held with only %s "
+                               "times the force against it, and it takes at least once."),
+                            worst);
+  return g_strdup_printf (_ ("Hold the work harder: it is held with only %s times the force against it, and "
+                             "it takes 2 times, and at least once with everything at its worst."),
+                          factor);
+}
+
+static char *
+tabs_sentence (const SpelchStop *stop, const SpelchNumbers *numbers)
+{
+  g_autofree char *factor = spelch_words_decimal (numbers, floor_to_tenth (stop->value), 1);
+  g_autofree char *count = spelch_words_count (stop->limit);
+  g_autofree char *width = spelch_words_at_least (numbers, stop->also);
+  return g_strdup_printf (_ ("Leave %s such tabs, or make these %s wide: they hold only %s times the force "
+                             "against them, and it takes 2 times, and at least once with everything at its "
+                             "worst."),
+                          count, width, factor);
+}
+
+/* The bit: what to take or set instead. */
+static char *
+stop_of_bit (const SpelchStop *stop, const SpelchNumbers *numbers)
+{
+  g_autofree char *value = spelch_words_exactly (numbers, stop->value);
+  g_autofree char *limit = spelch_words_exactly (numbers, stop->limit);
+  g_autofree char *count = spelch_words_count (stop->value);
+  g_autofree char *count_limit = spelch_words_count (stop->limit);
+  switch (stop->kind)
+    {
+    case SPELCH_STOP_SPEED_MARK:
+      return g_strdup_printf (_ ("Turn no faster than the %s rpm marked on the bit: this is %s rpm."),
+                              count_limit, count);
+    case SPELCH_STOP_HAND:
+      return g_strdup (_ ("Take a bit that cuts turning as the spindle turns: this one cuts the other way."));
+    case SPELCH_STOP_STRESS:
+      return g_strdup_printf (
+          _ ("Take less depth or feed: the bit would carry %s MPa, more than the %s MPa it may."), count,
+          count_limit);
+    case SPELCH_STOP_COLLET:
+      return g_strdup_printf (
+          _ ("Take a longer bit, or let it stick out less: only %s of shank would be in the "
+             "collet, and it needs %s."),
+          value, limit);
+    case SPELCH_STOP_COLLET_SIZE:
+      return g_strdup_printf (_ ("Take a bit with another shank: the machine has no collet for one of %s."),
+                              value);
+    case SPELCH_STOP_TOO_WIDE:
+      return g_strdup_printf (
+          _ ("Take a narrower bit: this one is %s across, and the cut leaves room for %s."), value, limit);
+    case SPELCH_STOP_TOO_SHORT:
+      return g_strdup_printf (_ ("Take a longer bit: the cut is %s deep, and this one reaches %s."), value,
+                              limit);
+    case SPELCH_STOP_HAND_FEED_MARK:
+      return g_strdup_printf (
+          _ ("Take a bit marked for feeding by hand (MAN): one that is %s across must be."), value);
+    default:
+      return NULL;
+    }
+}
+
+/* The way it goes in. */
+static char *
+stop_of_entry (const SpelchStop *stop, const SpelchNumbers *numbers)
+{
+  g_autofree char *angle = spelch_words_decimal (numbers, stop->value, 1);
+  g_autofree char *allowed = spelch_words_decimal (numbers, stop->limit, 1);
+  switch (stop->kind)
+    {
+    case SPELCH_STOP_PLUNGE:
+      return g_strdup (stop->value > 0
+                           ? _ ("Start from an edge or a drilled hole, ramp under a gantry, or go in with "
+                                "another bit: a down-cut bit presses its chips into the hole it plunges.")
+                           : _ ("Start from an edge or a drilled hole, ramp under a gantry, or go in with "
+                                "another bit: this one doesn't cut at its centre and can't plunge."));
+    case SPELCH_STOP_RAMP:
+      if (stop->limit <= 0)
+        return g_strdup (_ ("Start from an edge or a drilled hole: the bit's end allows no ramp."));
+      return g_strdup_printf (_ ("Ramp at no more than %s°, as the bit's end allows: this is %s°."), allowed,
+                              angle);
+    case SPELCH_STOP_HELIX:
+      return g_strdup (
+          _ ("Start from a drilled hole, or take a narrower bit: there is no room for this one to "
+             "spiral in."));
+    case SPELCH_STOP_ENTRY:
+      return g_strdup (entry_fault ((SpelchMachineKind)stop->limit));
+    default:
+      return NULL;
+    }
+}
+
+/* Each begins with what to change. */
+static char *
+stop_of_cut (const SpelchStop *stop, const SpelchNumbers *numbers)
 {
   g_autofree char *value = spelch_words_length (numbers, stop->value);
   g_autofree char *limit = spelch_words_length (numbers, stop->limit);
   g_autofree char *count = spelch_words_count (stop->value);
   g_autofree char *count_limit = spelch_words_count (stop->limit);
-  g_autofree char *factor = spelch_words_decimal (numbers, stop->value, 1);
-  g_autofree char *at_least = spelch_words_decimal (numbers, floor_to_tenth (stop->value), 1);
-  g_autofree char *angle = spelch_words_decimal (numbers, stop->value, 1);
-  g_autofree char *allowed_angle = spelch_words_decimal (numbers, stop->limit, 1);
   switch (stop->kind)
     {
-    case SPELCH_STOP_SPEED_MARK:
-      return g_strdup_printf (_ ("%s rpm is above the %s rpm marked on the bit."), count, count_limit);
-    case SPELCH_STOP_HAND:
-      return g_strdup (_ ("This bit cuts turning the other way than the spindle turns."));
-    case SPELCH_STOP_STRESS:
-      return g_strdup_printf (
-          _ ("The bit would carry %s MPa, more than the %s MPa it may: take less depth or feed."), count,
-          count_limit);
-    case SPELCH_STOP_COLLET:
-      return g_strdup_printf (_ ("Only %s of shank would be in the collet; it needs %s."), value, limit);
-    case SPELCH_STOP_COLLET_SIZE:
-      return g_strdup_printf (_ ("The machine has no collet for a %s shank."), value);
-    case SPELCH_STOP_TOO_WIDE:
-      return g_strdup_printf (_ ("The bit is %s across; the cut leaves room for %s."), value, limit);
-    case SPELCH_STOP_TOO_SHORT:
-      return g_strdup_printf (_ ("The cut is %s deep and the bit reaches %s."), value, limit);
     case SPELCH_STOP_OVERCUT:
-      return g_strdup_printf (_ ("The tip would run %s past the board; only %s is allowed."), value, limit);
+      return g_strdup_printf (_ ("Let the last pass run less deep, or put a backer behind the board: the tip "
+                                 "would run %s past it, and only %s is allowed."),
+                              value, limit);
     case SPELCH_STOP_NOT_THROUGH:
-      return g_strdup_printf (_ ("The last pass runs %s past the board; it needs %s to cut through."), value,
-                              limit);
-    case SPELCH_STOP_PLUNGE:
-      return g_strdup (stop->value > 0
-                           ? _ ("A down-cut bit presses its chips into the hole it plunges: start from an "
-                                "edge or a drilled hole, ramp under a gantry, or go in with another bit.")
-                           : _ ("This bit doesn't cut at its centre and can't plunge: start from an edge or "
-                                "a drilled hole, ramp under a gantry, or go in with another bit."));
-    case SPELCH_STOP_RAMP:
-      if (stop->limit <= 0)
-        return g_strdup (_ ("The bit's end allows no ramp: start from an edge or a drilled hole."));
-      return g_strdup_printf (_ ("The bit's end allows a ramp of %s°; this one has %s°."), allowed_angle,
-                              angle);
-    case SPELCH_STOP_HELIX:
-      return g_strdup (_ (
-          "There is no room for this bit to spiral in: start from a drilled hole, or take a narrower bit."));
-    case SPELCH_STOP_ENTRY:
-      return g_strdup (entry_fault ((SpelchMachineKind)stop->limit));
-    case SPELCH_STOP_HAND_FEED_MARK:
-      return g_strdup_printf (_ ("A bit %s across must be marked for feeding by hand (MAN)."), value);
+      return not_through_sentence (stop, numbers);
     case SPELCH_STOP_HANDS:
       return g_strdup_printf (
-          _ ("Sideways force up to %s N is more than hands hold (%s N): take less depth."), count,
+          _ ("Take less depth: sideways force up to %s N is more than hands hold (%s N)."), count,
           count_limit);
     case SPELCH_STOP_NO_SPEED:
-      return g_strdup (_ ("No speed and feed satisfy every limit: take less depth, or another bit."));
+      return g_strdup (_ ("Take less depth, or another bit: no speed and feed satisfy every limit."));
     case SPELCH_STOP_CLIMB:
       return g_strdup (
-          _ ("Fed by hand, the wall right of the travel is a climb cut: the bit would pull work or router "
-             "along. Feed the other way, with the kept wall at the left."));
+          _ ("Feed the other way, with the kept wall at the left: by hand, the wall right of the travel is a "
+             "climb cut, and the bit would pull work or router along."));
     case SPELCH_STOP_PUSHED_OFF:
       return g_strdup_printf (
-          _ ("The bit pushes the board off the table with up to %s N, and only hands hold it down: "
-             "use featherboards, or an up-cut bit."),
+          _ ("Use featherboards, or an up-cut bit: this one pushes the board off the table "
+             "with up to %s N, and only hands hold it down."),
           count);
     case SPELCH_STOP_HOLDING:
-      return g_strdup_printf (_ ("The work is held with only %s times the force against it: it takes 2 "
-                                 "times, and at least once with "
-                                 "everything at its worst."),
-                              factor);
+      return holding_sentence (stop, numbers);
     case SPELCH_STOP_TABS:
-      return g_strdup_printf (
-          _ ("The tabs hold only %s times the force against them: it takes 2 times. %s such "
-             "tabs would hold it, or wider or thicker ones."),
-          at_least, count_limit);
+      return tabs_sentence (stop, numbers);
+    default:
+      return NULL;
+    }
+}
+
+static char *
+question_sentence (const SpelchStop *stop)
+{
+  g_autofree char *count = spelch_words_count (stop->value);
+  switch (stop->kind)
+    {
     case SPELCH_ASK_SPEED_MARK:
       return g_strdup (_ ("No highest speed is marked on the bit: ask its maker."));
     case SPELCH_ASK_HOLDING:
@@ -289,10 +369,20 @@ stop_sentence (const SpelchStop *stop, const SpelchNumbers *numbers)
              "can ramp."));
     case SPELCH_ASK_SIZE:
       return g_strdup (_ ("Say how long and wide the piece is, to know whether it could tilt."));
-    case SPELCH_N_STOPS:
     default:
       return g_strdup ("");
     }
+}
+
+static char *
+stop_sentence (const SpelchStop *stop, const SpelchNumbers *numbers)
+{
+  char *sentence = stop_of_bit (stop, numbers);
+  if (sentence == NULL)
+    sentence = stop_of_entry (stop, numbers);
+  if (sentence == NULL)
+    sentence = stop_of_cut (stop, numbers);
+  return sentence != NULL ? sentence : question_sentence (stop);
 }
 
 char *

@@ -132,11 +132,25 @@ of_bending (const SpelchReason *reason, const SpelchNumbers *numbers)
   return g_strdup_printf (_ ("Bends about %s mm; %s mm is the limit for the edge asked for."), value, limit);
 }
 
-static char *
-of_heat (const SpelchReason *reason)
+/* The wall heat as a share of what burns. */
+static double
+burning_share (const SpelchPlan *plan)
 {
+  for (guint i = 0; i < plan->n_limits; i++)
+    if (plan->limits[i].kind == SPELCH_LIMIT_HEAT)
+      return plan->limits[i].share;
+  return 0;
+}
+
+static char *
+of_heat (const SpelchChoice *choice, const SpelchReason *reason)
+{
+  double share = burning_share (&choice->plan);
   g_autofree char *value = spelch_words_count (reason->value);
   g_autofree char *limit = spelch_words_count (reason->limit);
+  g_autofree char *burns = spelch_words_count (share > 0 ? reason->value / share : 0);
+  if (share >= 1)
+    return g_strdup_printf (_ ("Burns the wall: %s mJ/mm², and it burns from %s on."), value, burns);
   return g_strdup_printf (_ ("Heats the wall: %s mJ/mm², with caution from %s."), value, limit);
 }
 
@@ -166,7 +180,7 @@ spelch_words_reason (const SpelchChoice *choice, const SpelchReason *reason, con
     case SPELCH_REASON_BENDS:
       return of_bending (reason, numbers);
     case SPELCH_REASON_HOT:
-      return of_heat (reason);
+      return of_heat (choice, reason);
     case SPELCH_REASON_WORN:
       return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "A blunt edge costs it %d grade.",
                                            "A blunt edge costs it %d grades.", (gulong)reason->value),

@@ -74,8 +74,9 @@ entry_reason (const SpelchPlan *plan, const SpelchEdge *edge, const SpelchNumber
 {
   const char *noun = layer_noun (plan, SPELCH_SIDE_MOTOR);
   bool ramp = plan->entry.kind == SPELCH_ENTRY_RAMP, spiral = plan->entry.kind == SPELCH_ENTRY_HELIX;
-  double mm = edge->by_entry_mm >= 10 ? round (edge->by_entry_mm) : edge->by_entry_mm;
-  g_autofree char *length = spelch_words_length (numbers, mm);
+  bool far = numbers->unit == SPELCH_UNIT_MM && edge->by_entry_mm >= 10;
+  g_autofree char *length = far ? spelch_words_exactly (numbers, round (edge->by_entry_mm))
+                                : spelch_words_length (numbers, edge->by_entry_mm);
   /* only the rim of a hole is longer than the bit is wide */
   bool rim = !ramp && !spiral && edge->by_entry_mm > plan->flutes.diameter + 0.01;
   if (rim)

@@ -93,40 +93,9 @@ remedies (const SpelchConflict *conflict, const SpelchNumbers *numbers)
   return all;
 }
 
-/* A limit as what asks for a feed, or allows one. */
-static const char *
-limit_in_full (SpelchLimitKind kind)
-{
-  switch (kind)
-    {
-    case SPELCH_LIMIT_CHIP:
-      return _ ("the bit's thickest chip");
-    case SPELCH_LIMIT_EDGE:
-      return _ ("the grade of the seen edge");
-    case SPELCH_LIMIT_BENDING:
-      return _ ("the bending of the bit");
-    case SPELCH_LIMIT_STRESS:
-      return _ ("the strength of the bit");
-    case SPELCH_LIMIT_POWER:
-      return _ ("the spindle's power");
-    case SPELCH_LIMIT_MACHINE:
-      return _ ("the machine's highest feed");
-    case SPELCH_LIMIT_HANDS:
-      return _ ("what hands can hold");
-    case SPELCH_LIMIT_HOLDING:
-      return _ ("the holding of the work");
-    case SPELCH_LIMIT_ROOM:
-      return _ ("the room for chips");
-    case SPELCH_LIMIT_HEAT:
-      return _ ("the heat of the wall");
-    case SPELCH_N_LIMITS:
-    default:
-      return "";
-    }
-}
-
 char *
-spelch_words_conflict (const SpelchConflict *conflict, const SpelchNumbers *numbers)
+spelch_words_conflict (const SpelchConflict *conflict, SpelchMachineKind machine,
+                       const SpelchNumbers *numbers)
 {
   if (!conflict->found)
     return g_strdup ("");
@@ -136,8 +105,8 @@ spelch_words_conflict (const SpelchConflict *conflict, const SpelchNumbers *numb
                               ? spelch_words_feed (numbers, conflict->high.feed_mm_min)
                               : g_strdup (C_ ("feed", "none at all"));
   g_autofree char *takes = remedies (conflict, numbers);
-  const char *low_name = limit_in_full (conflict->low.limit);
-  const char *high_name = limit_in_full (conflict->high.limit);
+  const char *low_name = spelch_words_limit_in_full (conflict->low.limit, machine);
+  const char *high_name = spelch_words_limit_in_full (conflict->high.limit, machine);
   if (conflict->low.held)
     return g_strdup_printf (_ ("At %s rpm a feed of %s is held and %s allows %s: it takes %s."), speed, low,
                             high_name, high, takes);

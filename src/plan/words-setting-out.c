@@ -343,8 +343,7 @@ tab_places (const Talk *talk, guint n)
   for (guint i = 0; i < n; i++)
     {
       double place = spelch_setting_out_tab (talk->out, i);
-      places[i] = inches ? spelch_words_length (talk->numbers, place)
-                         : spelch_words_decimal (talk->numbers, place, 0);
+      places[i] = inches ? spelch_words_length (talk->numbers, place) : spelch_words_count (round (place));
     }
   g_autofree char *list = listed (places, n);
   return inches ? g_steal_pointer (&list) : g_strdup_printf (_ ("%s mm"), list);

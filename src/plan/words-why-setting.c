@@ -91,17 +91,17 @@ binding_limit (const SpelchPlan *plan)
 static void
 say_share (SpelchChain *chain, const SpelchLimit *limit)
 {
-  const char *name = spelch_words_limit_name (limit->kind);
+  const char *name = spelch_words_limit_subject (limit->kind, chain->of->plan->machine);
   g_autofree char *at = spelch_words_feed (chain->numbers, limit->feed_mm_min);
   int used = per_cent (limit->share);
-  /* Translators: the first %s is the short name of a limit: "bending". */
+  /* Translators: the first %s is a limit: "Bit bending". */
   if (limit->feed_mm_min < 1)
-    spelch_chain_say (chain, g_strdup_printf (_ ("Limit of %s: %d %% used."), name, used));
+    spelch_chain_say (chain, g_strdup_printf (_ ("%s: %d %% used."), name, used));
   else if (limit->kind == SPELCH_LIMIT_HEAT)
-    spelch_chain_say (chain, g_strdup_printf (_ ("Limit of %s: %d %% used; below %s the wall would burn."),
-                                              name, used, at));
+    spelch_chain_say (chain,
+                      g_strdup_printf (_ ("%s: %d %% used; below %s the wall would burn."), name, used, at));
   else
-    spelch_chain_say (chain, g_strdup_printf (_ ("Limit of %s: %d %% used; reached at %s."), name, used, at));
+    spelch_chain_say (chain, g_strdup_printf (_ ("%s: %d %% used; reached at %s."), name, used, at));
 }
 
 /* Whichever would hold the feed next, and where. */
@@ -120,8 +120,8 @@ say_next (SpelchChain *chain, const SpelchLimit *binding)
   if (next == NULL || next->feed_mm_min <= plan->feed_mm_min)
     return;
   g_autofree char *at = spelch_words_feed (chain->numbers, next->feed_mm_min);
-  spelch_chain_say (chain, g_strdup_printf (_ ("Were that freed, the limit of %s would hold the feed at %s."),
-                                            spelch_words_limit_name (next->kind), at));
+  spelch_chain_say (chain, g_strdup_printf (_ ("Were that freed, %s would hold the feed at %s."),
+                                            spelch_words_limit_in_full (next->kind, plan->machine), at));
 }
 
 /* What would let it go quicker. */
@@ -178,10 +178,9 @@ spelch_chain_feed (SpelchChain *chain)
   else
     {
       spelch_chain_say (
-          chain,
-          g_strdup_printf (
-              _ ("The limit of %s sets the feed to %s: it is the first to be reached as the feed rises."),
-              spelch_words_limit_name (binding->kind), feed));
+          chain, g_strdup_printf (
+                     _ ("%s sets the feed to %s: it is the first limit to be reached as the feed rises."),
+                     spelch_words_limit_subject (binding->kind, plan->machine), feed));
       spelch_chain_limit (chain, binding->kind);
       say_next (chain, binding);
       spelch_chain_say (chain, g_strdup (freed_by (binding->kind)));
@@ -189,7 +188,7 @@ spelch_chain_feed (SpelchChain *chain)
   for (guint i = 0; i < plan->n_limits; i++)
     say_share (chain, &plan->limits[i]);
   if (chain->of->conflict != NULL)
-    spelch_chain_say (chain, spelch_words_conflict (chain->of->conflict, chain->numbers));
+    spelch_chain_say (chain, spelch_words_conflict (chain->of->conflict, plan->machine, chain->numbers));
   if (plan->feed_mm_min > 0)
     say_plunge (chain);
 }

@@ -178,16 +178,15 @@ spelch_words_limit_name (SpelchLimitKind kind)
     }
 }
 
-/* The limit at the head of a sentence. */
-static const char *
-limit_subject (const SpelchPlan *plan, SpelchLimitKind kind)
+const char *
+spelch_words_limit_subject (SpelchLimitKind kind, SpelchMachineKind machine)
 {
   switch (kind)
     {
     case SPELCH_LIMIT_CHIP:
       return _ ("Chip thickness for this diameter");
     case SPELCH_LIMIT_EDGE:
-      return _ ("The seen edge");
+      return _ ("The grade of the seen edge");
     case SPELCH_LIMIT_BENDING:
       return _ ("Bit bending");
     case SPELCH_LIMIT_STRESS:
@@ -195,8 +194,8 @@ limit_subject (const SpelchPlan *plan, SpelchLimitKind kind)
     case SPELCH_LIMIT_POWER:
       return _ ("Motor power");
     case SPELCH_LIMIT_MACHINE:
-      return plan->machine == SPELCH_MACHINE_GANTRY ? _ ("The machine's highest feed")
-                                                    : _ ("What hands can feed evenly");
+      return machine == SPELCH_MACHINE_GANTRY ? _ ("The machine's highest feed")
+                                              : _ ("What hands can feed evenly");
     case SPELCH_LIMIT_HANDS:
       return _ ("What hands can hold");
     case SPELCH_LIMIT_HOLDING:
@@ -205,6 +204,38 @@ limit_subject (const SpelchPlan *plan, SpelchLimitKind kind)
       return _ ("Room for chips");
     case SPELCH_LIMIT_HEAT:
       return _ ("Wall heat");
+    case SPELCH_N_LIMITS:
+    default:
+      return "";
+    }
+}
+
+const char *
+spelch_words_limit_in_full (SpelchLimitKind kind, SpelchMachineKind machine)
+{
+  switch (kind)
+    {
+    case SPELCH_LIMIT_CHIP:
+      return _ ("the chip thickness for this diameter");
+    case SPELCH_LIMIT_EDGE:
+      return _ ("the grade of the seen edge");
+    case SPELCH_LIMIT_BENDING:
+      return _ ("the bending of the bit");
+    case SPELCH_LIMIT_STRESS:
+      return _ ("the strength of the bit");
+    case SPELCH_LIMIT_POWER:
+      return _ ("the spindle's power");
+    case SPELCH_LIMIT_MACHINE:
+      return machine == SPELCH_MACHINE_GANTRY ? _ ("the machine's highest feed")
+                                              : _ ("what hands can feed evenly");
+    case SPELCH_LIMIT_HANDS:
+      return _ ("what hands can hold");
+    case SPELCH_LIMIT_HOLDING:
+      return _ ("the holding of the work");
+    case SPELCH_LIMIT_ROOM:
+      return _ ("the room for chips");
+    case SPELCH_LIMIT_HEAT:
+      return _ ("the heat of the wall");
     case SPELCH_N_LIMITS:
     default:
       return "";
@@ -242,14 +273,23 @@ spelch_words_limit (const SpelchPlan *plan)
   bool over = limit->share > 1.005;
   if (plan->feed_mm_min <= 0)
     return g_strdup_printf (_ ("%s is at %d %% even at the slowest feed: none fits;"),
-                            limit_subject (plan, limit->kind), used);
+                            spelch_words_limit_subject (limit->kind, plan->machine), used);
   if (!limit->binding)
     return g_strdup_printf (over ? _ ("Feed held by hand. %s: %d %%, over its limit;")
                                  : _ ("Feed held by hand. %s: %d %% used;"),
-                            limit_subject (plan, limit->kind), used);
+                            spelch_words_limit_subject (limit->kind, plan->machine), used);
   return g_strdup_printf (over ? _ ("%s is over its limit, %d %%: take less depth;")
                                : _ ("%s sets the feed, %d %% used;"),
-                          limit_subject (plan, limit->kind), used);
+                          spelch_words_limit_subject (limit->kind, plan->machine), used);
+}
+
+/* Short, where the name alone can't be taken for anything else. */
+static const char *
+next_name (const SpelchPlan *plan, SpelchLimitKind kind)
+{
+  bool alone = kind == SPELCH_LIMIT_BENDING || kind == SPELCH_LIMIT_POWER || kind == SPELCH_LIMIT_HOLDING
+               || kind == SPELCH_LIMIT_ROOM || kind == SPELCH_LIMIT_HEAT;
+  return alone ? spelch_words_limit_name (kind) : spelch_words_limit_in_full (kind, plan->machine);
 }
 
 char *
@@ -258,7 +298,7 @@ spelch_words_limit_next (const SpelchPlan *plan)
   const SpelchLimit *leading = leading_limit (plan);
   for (guint i = 0; i < plan->n_limits; i++)
     if (&plan->limits[i] != leading)
-      return g_strdup_printf (_ ("next, %s, %d %%."), spelch_words_limit_name (plan->limits[i].kind),
+      return g_strdup_printf (_ ("next, %s, %d %%."), next_name (plan, plan->limits[i].kind),
                               per_cent (plan->limits[i].share));
   return g_strdup ("");
 }

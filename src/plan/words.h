@@ -83,6 +83,11 @@ char *spelch_words_window (const SpelchPlan *plan, SpelchSide side, const Spelch
 char *spelch_words_limit (const SpelchPlan *plan);
 char *spelch_words_limit_next (const SpelchPlan *plan);
 
+/* A limit at the head of a sentence, "Bit bending", and within one, "the grade of the seen edge"; a highest
+ * feed is the machine's or that of hands. Not to be freed. */
+const char *spelch_words_limit_subject (SpelchLimitKind kind, SpelchMachineKind machine);
+const char *spelch_words_limit_in_full (SpelchLimitKind kind, SpelchMachineKind machine);
+
 /* Short name of a limit for its tick: "bending". Not to be freed. */
 const char *spelch_words_limit_name (SpelchLimitKind kind);
 

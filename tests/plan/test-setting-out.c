@@ -319,7 +319,9 @@ test_tab_places (Demo *demo, gconstpointer unused)
     }
   demo->cut->tabs.count = 4;
   demo_plan_with (demo, "compression-6.35x22");
-  assert_says (demo, "at 360, 880, 1400 and 1920 mm from a corner, along the length first.", true);
+  assert_says (demo, "at 360, 880, 1\xe2\x80\xaf"
+               "400 and 1\xe2\x80\xaf"
+               "920 mm from a corner, along the length first.", true);
 }
 
 /* Round a piece that isn't told to be a rectangle, evenly: 1000 mm, four tabs at an eighth, three eighths ...

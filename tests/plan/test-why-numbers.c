@@ -229,10 +229,9 @@ test_feed (Demo *demo, gconstpointer unused)
   for (guint i = 0; i < demo->plan.n_limits; i++)
     {
       const SpelchLimit *limit = &demo->plan.limits[i];
-      const char *name = spelch_words_limit_name (limit->kind);
-      g_autofree char *share
-          = g_strdup_printf ("Limit of %s: %.0f %% used", name, round (limit->share * 100));
-      g_autofree char *first = g_strdup_printf ("The limit of %s sets the feed", name);
+      const char *name = spelch_words_limit_subject (limit->kind, demo->plan.machine);
+      g_autofree char *share = g_strdup_printf ("%s: %.0f %% used", name, round (limit->share * 100));
+      g_autofree char *first = g_strdup_printf ("%s sets the feed", name);
       assert_says (demo, SPELCH_WHY_FEED, limit->binding ? first : share);
     }
   demo->cut->held.feed_mm_min = 2345;

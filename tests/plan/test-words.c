@@ -109,7 +109,7 @@ test_entry (Demo *demo, gconstpointer unused)
   demo->cut->held.entry = SPELCH_ENTRY_RAMP;
   demo_plan_with (demo, "compression-6.35x22");
   says (spelch_words_edge_reason (&demo->plan, SPELCH_SIDE_MOTOR, &MM),
-        "over its first 146.0 mm. Plunge or ramp in the waste.");
+        "over its first 146 mm. Plunge or ramp in the waste.");
   demo_take_cut (demo, "cable-slot");
   demo->cut->width = spelch_length_mm (6.35);
   demo_plan_with (demo, "compression-6.35x22");

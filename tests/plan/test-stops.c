@@ -1,0 +1,163 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * What is said against a cut begins with what to change, whatever is wrong, and a wall that burns is said to.
+ */
+#include "on-demo.h"
+
+#include "files/shop-data.h"
+#include "plan/cautions.h"
+#include "plan/choose.h"
+#include "plan/words-choose.h"
+
+#include <string.h>
+
+static const SpelchNumbers MM = { SPELCH_UNIT_MM, SPELCH_INCH_FRACTION, '.' };
+
+/* ---- Stops ---- */
+
+static bool
+is_advice (const char *sentence)
+{
+  const char *const verbs[] = { "Turn ", "Take ", "Start ", "Ramp ", "Plunge ", "Let ",
+                                "Set ",  "Feed ", "Use ",   "Hold ", "Leave " };
+  for (guint i = 0; i < G_N_ELEMENTS (verbs); i++)
+    if (g_str_has_prefix (sentence, verbs[i]))
+      return true;
+  return false;
+}
+
+/* Each kind, with figures that lead to each of its sentences: what to change, a colon, why. */
+static void
+test_begins_with_advice (void)
+{
+  const double figures[][3] = { { 0, 0, 0 }, { 1, 1, 1 }, { 1, 2, 0.5 }, { 2.5, 2, 0.5 }, { -0.3, 0.1, 8 } };
+  for (int kind = 0; kind < SPELCH_ASK_SPEED_MARK; kind++)
+    for (guint i = 0; i < G_N_ELEMENTS (figures); i++)
+      {
+        SpelchStop stop = { (SpelchStopKind)kind, figures[i][0], figures[i][1], figures[i][2], 0 };
+        g_autofree char *sentence = spelch_words_stop (&stop, &MM);
+        g_test_message ("%s", sentence);
+        g_assert_true (is_advice (sentence));
+        g_assert_nonnull (strstr (sentence, ": "));
+        g_assert_true (g_str_has_suffix (sentence, "."));
+      }
+}
+
+static void
+test_sentences (void)
+{
+  const struct
+  {
+    SpelchStop stop;
+    const char *sentence;
+  } cases[] = {
+    { { SPELCH_STOP_TOO_WIDE, 6.35, 6, 0, 0 },
+      "Take a narrower bit: this one is 6.35 mm across, and the cut leaves room for 6 mm." },
+    { { SPELCH_STOP_NOT_THROUGH, -0.3, 0.1, 0, 0 },
+      "Set the last pass deeper: it ends 0.3 mm above the far face, and needs to run 0.1 mm past it." },
+    { { SPELCH_STOP_NOT_THROUGH, 0.05, 0.1, 0, 0 },
+      "Set the last pass deeper: it runs 0.05 mm past the board, and needs 0.1 mm to cut through." },
+    { { SPELCH_STOP_HOLDING, 1.99, 2, 0.7, 0 },
+      "Hold the work harder: it is held with only 1.9 times the force against it, and it takes 2 times, and "
+      "at "
+      "least once with everything at its worst." },
+    { { SPELCH_STOP_HOLDING, 2.6, 2, 0.96, 0 },
+      "Hold the work harder: with everything at its worst it is held with only 0.9 times the force against "
+      "it, "
+      "and it takes at least once." },
+    { { SPELCH_STOP_TABS, 1.15, 8, 14.02, 0 },
+      "Leave 8 such tabs, or make these 14.1 mm wide: they hold only 1.1 times the force against them, and "
+      "it "
+      "takes 2 times, and at least once with everything at its worst." },
+  };
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autofree char *sentence = spelch_words_stop (&cases[i].stop, &MM);
+      g_assert_cmpstr (sentence, ==, cases[i].sentence);
+    }
+}
+
+/* The stop tells the figures of the plan it is in. */
+static void
+test_tabs_of_plan (Demo *demo, gconstpointer unused)
+{
+  demo->part->holding.method = SPELCH_HOLD_UNTOLD;
+  demo_plan_with (demo, "up-cut-6.35x25");
+  for (guint i = 0; i < demo->plan.n_stops; i++)
+    if (demo->plan.stops[i].kind == SPELCH_STOP_TABS)
+      {
+        g_assert_cmpfloat (demo->plan.stops[i].also, ==, demo->plan.tabs.needs_width_mm);
+        g_assert_cmpfloat (demo->plan.stops[i].limit, ==, demo->plan.tabs.needs_count);
+      }
+  g_assert_true (demo_has_stop (demo, SPELCH_STOP_TABS));
+}
+
+/* ---- Heat ---- */
+
+/* Wall heat is in inverse proportion to the feed: of a feed at which it just burns, a little less burns and
+ * a little more is hot. */
+static void
+test_burns (Demo *demo, gconstpointer unused)
+{
+  const SpelchConstants *k = spelch_shop_constants ();
+  const double shares[]
+      = { 0.98, 1.02, 0.98 * k->heat_burns / k->heat_caution, 1.02 * k->heat_burns / k->heat_caution };
+  demo_plan_with (demo, demo->cut->bit);
+  demo->cut->held.speed_rpm = demo->plan.speed_rpm;
+  double burns_at = demo->plan.wall_heat * demo->plan.feed_mm_min / k->heat_burns;
+  for (guint i = 0; i < G_N_ELEMENTS (shares); i++)
+    {
+      demo->cut->held.feed_mm_min = burns_at * shares[i];
+      demo_plan_with (demo, demo->cut->bit);
+      g_auto (GStrv) beware = spelch_caution_plan (k, demo->part, &demo->plan);
+      g_autofree char *all = g_strjoinv (" ", beware);
+      g_test_message ("%.0f mJ/mm2: %s", demo->plan.wall_heat, all);
+      g_assert_true ((strstr (all, "The wall burns") != NULL) == (i == 0));
+      g_assert_true ((strstr (all, "The wall gets hot") != NULL) == (i == 1 || i == 2));
+      SpelchChoice choice = { .plan = demo->plan };
+      SpelchReason reason
+          = { .kind = SPELCH_REASON_HOT, .value = demo->plan.wall_heat, .limit = k->heat_caution };
+      g_autofree char *said = spelch_words_reason (&choice, &reason, &MM);
+      g_assert_true (g_str_has_prefix (said, "Burns the wall") == (i == 0));
+    }
+}
+
+/* ---- Limits ---- */
+
+/* Whose turn is next is named so that it can't be taken for anything else. */
+static void
+test_next (void)
+{
+  const struct
+  {
+    SpelchLimitKind kind;
+    SpelchMachineKind machine;
+    const char *next;
+  } cases[] = { { SPELCH_LIMIT_EDGE, SPELCH_MACHINE_GANTRY, "next, the grade of the seen edge, 150 %." },
+                { SPELCH_LIMIT_MACHINE, SPELCH_MACHINE_GANTRY, "next, the machine's highest feed, 150 %." },
+                { SPELCH_LIMIT_MACHINE, SPELCH_MACHINE_TABLE, "next, what hands can feed evenly, 150 %." },
+                { SPELCH_LIMIT_HANDS, SPELCH_MACHINE_HAND, "next, what hands can hold, 150 %." },
+                { SPELCH_LIMIT_BENDING, SPELCH_MACHINE_HAND, "next, bending, 150 %." } };
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      SpelchPlan plan = { .machine = cases[i].machine, .feed_mm_min = 3000, .n_limits = 2 };
+      plan.limits[0] = (SpelchLimit){ .kind = SPELCH_LIMIT_POWER, .share = 1.6 };
+      plan.limits[1] = (SpelchLimit){ .kind = cases[i].kind, .share = 1.5 };
+      g_autofree char *next = spelch_words_limit_next (&plan);
+      g_assert_cmpstr (next, ==, cases[i].next);
+    }
+}
+
+#define ADD(name, function) g_test_add ("/stops/" name, Demo, NULL, demo_set_up, function, demo_tear_down)
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/stops/begin-with-advice", test_begins_with_advice);
+  g_test_add_func ("/stops/sentences", test_sentences);
+  ADD ("tabs-of-plan", test_tabs_of_plan);
+  ADD ("burns", test_burns);
+  g_test_add_func ("/stops/next", test_next);
+  return g_test_run ();
+}
