@@ -45,8 +45,10 @@ rank (const SpelchPart *part, const SpelchCut *cut, const SpelchBit *bits, guint
   SpelchRanked one = { .cut = cut, .ranking = spelch_choose_rank (constants, part, cut, bits, n) };
   const SpelchChoice *best = spelch_choose_best (one.ranking);
   one.looks = best == NULL || !best->meets;
-  if (one.looks)
-    one.wanted = spelch_wanted_find (constants, part, cut);
+  if (!one.looks)
+    return one;
+  one.wanted = spelch_wanted_find (constants, part, cut);
+  one.knife = spelch_knife_find (part, one.ranking);
   return one;
 }
 

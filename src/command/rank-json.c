@@ -113,6 +113,23 @@ write_wanted (SpelchWriter *w, const SpelchRanked *one)
 }
 
 static void
+write_knife (SpelchWriter *w, const SpelchKnife *knife)
+{
+  g_autofree char *sentence = spelch_words_knife (knife, &SPELCH_FIGURE_NUMBERS);
+  if (!knife->helps)
+    {
+      spelch_writer_null (w, "knife");
+      return;
+    }
+  spelch_writer_open (w, "knife", NULL);
+  spelch_writer_code (w, "face", &SPELCH_FACE_CODES, (int)knife->face);
+  spelch_writer_code (w, "side", &SPELCH_SIDE_CODES, (int)knife->side);
+  number (w, "deep_mm", knife->deep_mm);
+  spelch_writer_text (w, "sentence", sentence);
+  spelch_writer_close (w);
+}
+
+static void
 write_cut (SpelchWriter *w, const SpelchBit *bits, const SpelchRanked *one)
 {
   const SpelchChoice *best = spelch_choose_best (one->ranking);
@@ -133,6 +150,7 @@ write_cut (SpelchWriter *w, const SpelchBit *bits, const SpelchRanked *one)
     write_choice (w, bits, one->ranking->pdata[i]);
   spelch_writer_close (w);
   write_wanted (w, one);
+  write_knife (w, &one->knife);
   spelch_writer_close (w);
 }
 

@@ -4,6 +4,7 @@
  */
 #pragma once
 
+#include "plan/knife.h"
 #include "plan/order.h"
 #include "plan/wanted.h"
 
@@ -14,6 +15,7 @@ typedef struct
   GPtrArray *ranking;
   bool looks; /* nothing in the list will do, so @wanted says what would */
   SpelchWanted wanted;
+  SpelchKnife knife; /* and what a knife would spare */
 } SpelchRanked;
 
 /* @order may be NULL. Free with g_free(). */

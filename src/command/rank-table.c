@@ -80,6 +80,9 @@ add_wanted (GString *text, const SpelchRanked *one, const SpelchNumbers *numbers
   g_string_append_printf (text, "  %s\n", _ ("No bit here leaves the edges as accepted. What to look for:"));
   for (guint i = 0; sentences[i] != NULL; i++)
     g_string_append_printf (text, "     %s\n", sentences[i]);
+  g_autofree char *knife = spelch_words_knife (&one->knife, numbers);
+  if (*knife != '\0')
+    g_string_append_printf (text, "     %s\n", knife);
 }
 
 static void

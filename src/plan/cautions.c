@@ -36,7 +36,7 @@ spelch_caution_words (const SpelchPart *part)
 {
   return g_strdup_printf (
       "%s %s %s",
-      _ ("Protect eyes, ears and lungs. Power off and plug out while changing bits; shank "
+      _ ("Protect eyes, ears and lungs. Switch off and pull the plug before changing bits; shank "
          "well into the collet."),
       machine_words (part->machine.kind),
       _ ("The maker's instructions, local rules and trained people come first."));
@@ -98,7 +98,8 @@ spelch_caution_all (const SpelchPart *part)
   SpelchMachineKind kind = part->machine.kind;
   g_strv_builder_add_many (
       all, _ ("Protect eyes, ears and lungs: wood dust is a carcinogen (IARC Group 1). Draw it off."),
-      _ ("Power off and plug out while changing bits; at least 20 mm and two diameters of shank in the "
+      _ ("Switch off and pull the plug before changing bits; at least 20 mm and two diameters of shank in "
+         "the "
          "collet."),
       _ ("Never turn faster than the speed marked on the bit."),
       _ ("The bit touches nothing when it starts; wait until it stands still before you lift it or reach "

@@ -18,12 +18,18 @@ per_cent (double share)
 }
 
 static const char *
-face_word (const SpelchReason *reason)
+side_word (SpelchSide side, bool seen)
 {
-  bool motor = reason->side == SPELCH_SIDE_MOTOR;
-  if (reason->seen)
+  bool motor = side == SPELCH_SIDE_MOTOR;
+  if (seen)
     return motor ? _ ("show face on the motor side") : _ ("show face on the far side");
   return motor ? _ ("hidden face on the motor side") : _ ("hidden face on the far side");
+}
+
+static const char *
+face_word (const SpelchReason *reason)
+{
+  return side_word (reason->side, reason->seen);
 }
 
 /* What leaves a face worse than accepted: the face, how it comes out, what is accepted. */
@@ -71,6 +77,9 @@ of_face (const SpelchChoice *choice, const SpelchReason *reason, const SpelchNum
 static char *
 of_chips (const SpelchReason *reason)
 {
+  if (reason->kind == SPELCH_REASON_CARRIES_UP && reason->value > 0.995)
+    return g_strdup_printf (_ ("Carries chips up over the whole pass; %d %% of their room is used."),
+                            per_cent (reason->limit));
   if (reason->value < 0.005)
     return g_strdup_printf (_ ("Presses its chips down into the cut; %d %% of their room is used."),
                             per_cent (reason->limit));
@@ -117,11 +126,14 @@ of_tip (const SpelchReason *reason, const SpelchNumbers *numbers)
 }
 
 static char *
-of_time (const SpelchReason *reason)
+of_time (const SpelchChoice *choice, const SpelchReason *reason)
 {
   g_autofree char *time = spelch_words_time (reason->value);
   g_autofree char *quickest = spelch_words_time (reason->limit);
-  return g_strdup_printf (_ ("Slow: %s; the quickest that is as good takes %s."), time, quickest);
+  return g_strdup_printf (
+      choice->scorer >= 0 ? _ ("Slow: %s with the change of the bit; the quickest that is as good takes %s.")
+                          : _ ("Slow: %s; the quickest that is as good takes %s."),
+      time, quickest);
 }
 
 static char *
@@ -186,11 +198,24 @@ spelch_words_reason (const SpelchChoice *choice, const SpelchReason *reason, con
                                            "A blunt edge costs it %d grades.", (gulong)reason->value),
                               (int)reason->value);
     case SPELCH_REASON_SLOW:
-      return of_time (reason);
+      return of_time (choice, reason);
     case SPELCH_N_REASONS:
     default:
       return g_strdup ("");
     }
+}
+
+char *
+spelch_words_knife (const SpelchKnife *knife, const SpelchNumbers *numbers)
+{
+  g_autofree char *deep = spelch_words_exactly (numbers, knife->deep_mm);
+  if (!knife->helps)
+    return g_strdup ("");
+  return g_strdup_printf (_ ("Or knife the line on the %s before routing, %s deep, through its whole ply, in "
+                             "light strokes along a "
+                             "straightedge: fibres that are severed don't tear past the line (%s)."),
+                          side_word (knife->side, true), deep,
+                          spelch_words_evidence (SPELCH_EVIDENCE_PRACTICE));
 }
 
 static const char *
