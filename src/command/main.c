@@ -42,7 +42,7 @@ show_help (void)
          "spelch plan FILE      say for each cut which depths, speed and feed, and how its edges come out\n"
          "spelch rank FILE      say for each cut which bit to take, and why\n"
          "spelch draw FILE      draw the side view of a cut\n"
-         "spelch check FILE     say whether a part file can be read\n"
+         "spelch check FILE     say whether a part file, a shop log or another list can be read\n"
          "\n"
          "Each command has --help. Exit status: 0 done, 1 done and the plan must not be cut, 2 bad input, 3 "
          "could not write."));

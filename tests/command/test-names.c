@@ -5,6 +5,9 @@
  */
 #include "running.h"
 
+#include "plan/choose.h"
+#include "plan/conflict.h"
+
 #include <stdbool.h>
 #include <string.h>
 
@@ -153,6 +156,7 @@ static const Name RANK_NAMES[] = {
   { "choices[].reasons[].limit", "n" },
   { "choices[].reasons[].sentence", "t" },
   { "look_for", "l" },
+  { "knife", "o-" },
 };
 
 static bool
@@ -265,7 +269,7 @@ test_plan (void)
 static void
 test_rank (void)
 {
-  check_all ("rank", RANK_NAMES, G_N_ELEMENTS (RANK_NAMES), "");
+  check_all ("rank", RANK_NAMES, G_N_ELEMENTS (RANK_NAMES), "knife");
 }
 
 static void
@@ -280,6 +284,28 @@ test_check (void)
   g_assert_cmpint (json_object_get_int_member (object, "cuts"), >, 0);
   g_assert_cmpint (json_object_get_int_member (object, "bits"), >, 0);
   g_assert_false (json_object_get_boolean_member (object, "read_only"));
+  g_assert_cmpuint (json_array_get_length (json_object_get_array_member (object, "unread")), ==, 0);
+}
+
+/* Every code that a program may meet stands in the guide. */
+static void
+test_codes (void)
+{
+  const SpelchCodes *const tables[]
+      = { &SPELCH_LOAD_CODES,  &SPELCH_TERM_CODES,      &SPELCH_LIMIT_CODES,    &SPELCH_ENTRY_KIND_CODES,
+          &SPELCH_SENSE_CODES, &SPELCH_PAIR_CODES,      &SPELCH_STOP_CODES,     &SPELCH_VERDICT_CODES,
+          &SPELCH_GIVES_CODES, &SPELCH_OPENED_BY_CODES, &SPELCH_EVIDENCE_CODES, &SPELCH_SPEED_BY_CODES,
+          &SPELCH_FREE_CODES,  &SPELCH_PASS_PLAN_CODES, &SPELCH_ROUND_CODES,    &SPELCH_REASON_CODES };
+  g_autofree char *docs = NULL,
+                  *guide = g_test_build_filename (G_TEST_DIST, "..", "docs", "command-line.md", NULL);
+  g_assert_true (g_file_get_contents (guide, &docs, NULL, NULL));
+  for (guint i = 0; i < G_N_ELEMENTS (tables); i++)
+    for (guint j = 0; j < tables[i]->n; j++)
+      {
+        g_autofree char *code = g_strdup_printf ("`%s`", tables[i]->codes[j]);
+        g_test_message ("%s: %s", tables[i]->what, code);
+        g_assert_nonnull (strstr (docs, code));
+      }
 }
 
 int
@@ -289,5 +315,6 @@ main (int argc, char **argv)
   g_test_add_func ("/names/plan", test_plan);
   g_test_add_func ("/names/rank", test_rank);
   g_test_add_func ("/names/check", test_check);
+  g_test_add_func ("/names/codes", test_codes);
   return g_test_run ();
 }

@@ -276,6 +276,40 @@ test_rank_log (void)
   g_assert_nonnull (strstr (part.err, "log is missing"));
 }
 
+/* By hand with an up-cut and nothing else, the line is to be knifed; under a gantry it isn't. */
+static void
+test_knife (void)
+{
+  g_autofree char *demo = running_demo (), *text = NULL;
+  g_autofree char *starter = g_build_filename (g_getenv ("SPELCH_DATA"), "bits.json", NULL);
+  g_autofree char *drawer = g_build_filename (g_get_tmp_dir (), "spelch-test-knife.json", NULL);
+  g_autoptr (GArray) bits = NULL;
+  g_assert_true (g_file_get_contents (starter, &text, NULL, NULL));
+  bits = spelch_list_from_json (SPELCH_LIST_BITS, text, strlen (text), "bits", NULL, NULL);
+  while (!g_str_equal (((const SpelchBit *)(const void *)bits->data)->id, "up-cut-6.35x25"))
+    g_array_remove_index (bits, 0);
+  g_array_set_size (bits, 1);
+  g_autofree char *one = spelch_list_to_json (SPELCH_LIST_BITS, bits, NULL);
+  g_assert_true (g_file_set_contents (drawer, one, -1, NULL));
+  const char *const machines[] = { "plunge-router", "medium-gantry" };
+  for (guint i = 0; i < G_N_ELEMENTS (machines); i++)
+    {
+      g_auto (Running) json = running ("rank", demo, "--cut", "shelf-dado", "--drawer", drawer, "--machine",
+                                       machines[i], "--json", NULL);
+      g_auto (Running) table
+          = running ("rank", demo, "--cut", "shelf-dado", "--drawer", drawer, "--machine", machines[i], NULL);
+      g_autoptr (JsonParser) parser = json_parser_new ();
+      JsonObject *cut = running_cut (parser, json.out);
+      g_assert_true (json_object_get_null_member (cut, "knife") == (i == 1));
+      g_assert_true ((strstr (table.out, "Or knife the line") == NULL) == (i == 1));
+      if (i == 0)
+        g_assert_cmpfloat_with_epsilon (
+            json_object_get_double_member (json_object_get_object_member (cut, "knife"), "deep_mm"), 1.3,
+            1e-9);
+    }
+  g_remove (drawer);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -286,5 +320,6 @@ main (int argc, char **argv)
   g_test_add_func ("/what-if/refused", test_refused);
   g_test_add_func ("/what-if/log", test_log);
   g_test_add_func ("/what-if/rank-log", test_rank_log);
+  g_test_add_func ("/what-if/knife", test_knife);
   return g_test_run ();
 }
