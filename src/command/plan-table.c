@@ -103,6 +103,18 @@ add_numbers (GString *text, const SpelchPart *part, const SpelchPlanned *one, co
   add_line (text, upkeep);
 }
 
+/* The reasons not to cut, or what wasn't told. */
+static void
+add_stops (GString *text, const SpelchPlan *plan, bool questions, const SpelchNumbers *numbers)
+{
+  for (guint i = 0; i < plan->n_stops; i++)
+    if ((plan->stops[i].kind >= SPELCH_ASK_SPEED_MARK) == questions)
+      {
+        g_autofree char *sentence = spelch_words_stop (&plan->stops[i], numbers);
+        g_string_append_printf (text, "  %s %s\n", questions ? "?" : "!", sentence);
+      }
+}
+
 static void
 add_cut (GString *text, const SpelchPart *part, const SpelchPlanned *one, const SpelchNumbers *numbers)
 {
@@ -117,12 +129,8 @@ add_cut (GString *text, const SpelchPart *part, const SpelchPlanned *one, const 
   g_string_append_printf (text, "  %s\n", one->bit->name);
   if (plan->verdict == SPELCH_VERDICT_DO_NOT_CUT)
     g_string_append_printf (text, "  %s\n", _ ("DO NOT CUT"));
-  for (guint i = 0; i < plan->n_stops; i++)
-    {
-      g_autofree char *stop = spelch_words_stop (&plan->stops[i], numbers);
-      g_string_append_printf (text, "  %s %s\n", plan->stops[i].kind >= SPELCH_ASK_SPEED_MARK ? "?" : "!",
-                              stop);
-    }
+  add_stops (text, plan, false, numbers);
+  add_stops (text, plan, true, numbers);
   add_side (text, one, SPELCH_SIDE_MOTOR, numbers);
   add_side (text, one, SPELCH_SIDE_FAR, numbers);
   if (plan->n_passes > 0)

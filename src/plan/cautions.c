@@ -78,9 +78,9 @@ spelch_caution_plan (const SpelchConstants *constants, const SpelchPart *part, c
         _ ("The cut draws the bit out of the collet: clean collet and shank, tighten well, and check that it "
            "hasn't moved."));
   if (lifts_router (part, plan))
-    g_strv_builder_add (
-        all, _ ("The bit may lift the router by more than half its weight: press it down, and take "
-                "less depth."));
+    g_strv_builder_add (all, _ ("At its worst within a turn the bit may lift the router by more than half "
+                                "its weight: press it down, and take "
+                                "less depth."));
   if (plan->wall_heat >= constants->heat_burns)
     g_strv_builder_add (all,
                         _ ("The wall burns: feed quicker, or turn slower. Hot chips can set the dust bin on "

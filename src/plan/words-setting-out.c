@@ -134,13 +134,20 @@ way_on_table (const SpelchSettingOut *out)
   return round_sentence (out);
 }
 
+/* Between two walls the way is there and back rather than round. */
+static const char *
+round_or_back (const Talk *talk)
+{
+  return spelch_cut_has_two_walls (talk->cut) && talk->out->round == SPELCH_ROUND_WITH_CLOCK
+             ? _ ("Go along one wall and come back along the other: with the clock, seen from above.")
+             : round_sentence (talk->out);
+}
+
 static const char *
 way_by_hand (const Talk *talk)
 {
   if (talk->out->round != SPELCH_ROUND_ALONG)
-    return spelch_cut_has_two_walls (talk->cut)
-               ? _ ("Go along one wall and come back along the other: with the clock, seen from above.")
-               : round_sentence (talk->out);
+    return round_or_back (talk);
   if (has_one_wall (talk->cut))
     return _ ("With the edge toward you, go from left to right.");
   if (spelch_cut_has_two_walls (talk->cut))
@@ -153,7 +160,7 @@ way_on_gantry (const Talk *talk)
 {
   bool climb = talk->cut->kept == SPELCH_WALL_RIGHT;
   if (talk->out->round != SPELCH_ROUND_ALONG)
-    return round_sentence (talk->out);
+    return round_or_back (talk);
   if (!has_one_wall (talk->cut))
     return NULL;
   return climb ? _ ("Run with the wall that stays at the right of the travel: a climb cut.")
@@ -219,12 +226,17 @@ say_straightedge (Talk *talk)
   g_autofree char *guide = spelch_words_exactly (talk->numbers, out->guide_mm);
   double allowance = allowance_of (talk->plan);
   g_autofree char *farther = spelch_words_exactly (talk->numbers, allowance);
+  bool both = spelch_cut_has_two_walls (talk->cut) && out->tracks > 1;
   if (out->fence_offset_mm > 0)
-    say (talk, g_strdup_printf (
-                   _ ("Set the straightedge %s from the line of the wall: %s of base less %s, half the bit."),
-                   offset, base, half));
+    say (talk,
+         g_strdup_printf (
+             both
+                 ? _ ("Set the straightedge %s from the line of each wall in turn: %s of base less %s, "
+                      "half the bit.")
+                 : _ ("Set the straightedge %s from the line of the wall: %s of base less %s, half the bit."),
+             offset, base, half));
   if (out->fence_offset_mm > 0 && allowance > 0)
-    say (talk, g_strdup_printf (_ ("Before the finishing pass set it %s farther off."), farther));
+    say (talk, g_strdup_printf (_ ("Until the finishing pass, keep it %s farther off."), farther));
   if (needs_base (talk))
     say (talk, g_strdup (_ ("Measure from the edge of the router's base to the middle of the spindle, and it "
                             "is said here where "

@@ -226,10 +226,10 @@ test_by_hand (Demo *demo, gconstpointer unused)
   NEAR (out->fence_offset_mm, 78.65);
   NEAR (out->bush_mm, 17);
   NEAR (out->bush_offset_mm, 2.15);
-  assert_says (
-      demo,
-      "Set the straightedge 78.65 mm from the line of the wall: 85 mm of base less 6.35 mm, half the bit.",
-      true);
+  assert_says (demo,
+               "Set the straightedge 78.65 mm from the line of each wall in turn: 85 mm of base less 6.35 "
+               "mm, half the bit.",
+               true);
   assert_says (demo, "Or set the edge guide 250 mm from the near side of the bit.", true);
   assert_says (
       demo,
@@ -238,7 +238,7 @@ test_by_hand (Demo *demo, gconstpointer unused)
   demo->cut->held.allowance_held = true;
   demo->cut->held.allowance = spelch_length_mm (0.5);
   demo_plan_with (demo, "straight-12.7x32");
-  assert_says (demo, "Before the finishing pass set it 0.5 mm farther off.", true);
+  assert_says (demo, "Until the finishing pass, keep it 0.5 mm farther off.", true);
   demo_take_cut (demo, "outline");
   demo->cut->kept = SPELCH_WALL_LEFT;
   demo_plan_with (demo, "straight-12.7x32");
@@ -319,9 +319,11 @@ test_tab_places (Demo *demo, gconstpointer unused)
     }
   demo->cut->tabs.count = 4;
   demo_plan_with (demo, "compression-6.35x22");
-  assert_says (demo, "at 360, 880, 1\xe2\x80\xaf"
+  assert_says (demo,
+               "at 360, 880, 1\xe2\x80\xaf"
                "400 and 1\xe2\x80\xaf"
-               "920 mm from a corner, along the length first.", true);
+               "920 mm from a corner, along the length first.",
+               true);
 }
 
 /* Round a piece that isn't told to be a rectangle, evenly: 1000 mm, four tabs at an eighth, three eighths ...
