@@ -62,6 +62,15 @@ write_reason (SpelchWriter *w, const SpelchChoice *choice, const SpelchReason *r
 }
 
 static void
+score_bit (SpelchWriter *w, const SpelchBit *bits, const SpelchChoice *choice)
+{
+  if (choice != NULL && choice->scorer >= 0)
+    spelch_writer_text (w, "score_bit", bits[choice->scorer].id);
+  else
+    spelch_writer_null (w, "score_bit");
+}
+
+static void
 write_choice (SpelchWriter *w, const SpelchBit *bits, const SpelchChoice *choice)
 {
   const SpelchPlan *plan = &choice->plan;
@@ -70,10 +79,7 @@ write_choice (SpelchWriter *w, const SpelchBit *bits, const SpelchChoice *choice
   spelch_writer_text (w, "bit", bits[choice->bit].id);
   spelch_writer_code (w, "way_up", &SPELCH_FACE_CODES, (int)choice->way_up);
   spelch_writer_code (w, "pass_plan", &SPELCH_PASS_PLAN_CODES, (int)plan->pass_plan);
-  if (choice->scorer >= 0)
-    spelch_writer_text (w, "score_bit", bits[choice->scorer].id);
-  else
-    spelch_writer_null (w, "score_bit");
+  score_bit (w, bits, choice);
   spelch_writer_code (w, "verdict", &SPELCH_VERDICT_CODES, (int)plan->verdict);
   spelch_writer_flag (w, "meets_accepted", cuts && choice->meets);
   number_if (w, "worst_seen_grade", choice->seen > 0, choice->seen);
@@ -177,6 +183,7 @@ write_order (SpelchWriter *w, const SpelchPart *part, const SpelchBit *bits, con
           spelch_writer_null (w, "bit");
           spelch_writer_null (w, "way_up");
         }
+      score_bit (w, bits, step->choice);
       spelch_writer_close (w);
     }
   spelch_writer_close (w);

@@ -85,6 +85,16 @@ add_wanted (GString *text, const SpelchRanked *one, const SpelchNumbers *numbers
     g_string_append_printf (text, "     %s\n", knife);
 }
 
+/* The bit of a step, and the one that goes before it. */
+static char *
+bits_of (const SpelchChoice *choice, const SpelchBit *bits)
+{
+  if (choice->scorer < 0)
+    return g_strdup (bits[choice->bit].name);
+  /* Translators: names of bits */
+  return g_strdup_printf (_ ("%s, scored first with %s"), bits[choice->bit].name, bits[choice->scorer].name);
+}
+
 static void
 add_order (GString *text, const SpelchPart *part, const SpelchBit *bits, const SpelchOrder *order)
 {
@@ -102,8 +112,11 @@ add_order (GString *text, const SpelchPart *part, const SpelchBit *bits, const S
         g_string_append_printf (text, _ (" %2u. %s: no bit here may cut it\n"), i + 1,
                                 part->cuts[step->cut].name);
       else
-        g_string_append_printf (text, " %2u. %s: %s%s\n", i + 1, part->cuts[step->cut].name,
-                                bits[step->choice->bit].name, step->turns ? _ (", after turning over") : "");
+        {
+          g_autofree char *with = bits_of (step->choice, bits);
+          g_string_append_printf (text, " %2u. %s: %s%s\n", i + 1, part->cuts[step->cut].name, with,
+                                  step->turns ? _ (", after turning over") : "");
+        }
     }
 }
 
