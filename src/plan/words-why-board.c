@@ -122,12 +122,11 @@ spelch_chain_room (SpelchChain *chain)
                        per_cent (of->plan->chip_room)));
   spelch_chain_constant (chain, crumbs ? "bulking-board" : "bulking-wood",
                          g_strdup_printf (_ ("Loose, they take %s times the room they had as wood"), bulk));
-  spelch_chain_constant (
-      chain,
-      edges <= 1   ? "flute-share-1"
-      : edges == 2 ? "flute-share-2"
-                   : "flute-share-3",
-      g_strdup_printf (_ ("Of the bit's cross-section %d %% are flute"), per_cent (flute)));
+  spelch_chain_constant (chain,
+                         edges <= 1   ? "flute-share-1"
+                         : edges == 2 ? "flute-share-2"
+                                      : "flute-share-3",
+                         g_strdup_printf (_ ("Of the bit's cross-section %d %% is flute"), per_cent (flute)));
   say_clearing (chain);
 }
 
@@ -147,7 +146,8 @@ spelch_chain_heat (SpelchChain *chain)
       g_strdup_printf (_ ("Rubbing leaves about %s mJ in each square millimetre of wall"), heat));
   spelch_chain_constant (
       chain, "heat-burns",
-      g_strdup_printf (_ ("From %s mJ/mm² on it is warned of, and at %s the wall burns"), caution, burns));
+      g_strdup_printf (_ ("From %s mJ/mm² on there is a caution, and from %s on the wall burns"), caution,
+                       burns));
   if (plan->cool_feed_mm_min >= 1)
     spelch_chain_add (
         chain, SPELCH_EVIDENCE_ANALOGY,
@@ -203,10 +203,11 @@ say_vacuum (SpelchChain *chain)
   if (holding->method != SPELCH_HOLD_VACUUM)
     return;
   if (holding->vacuum_kpa <= 0)
-    spelch_chain_constant (chain, "vacuum-default",
-                           g_strdup_printf (_ ("Nobody told the vacuum: %s kPa are taken"), usual));
+    spelch_chain_constant (
+        chain, "vacuum-default",
+        g_strdup_printf (_ ("How strong the vacuum is isn't told: %s kPa is assumed"), usual));
   spelch_chain_constant (chain, "vacuum-leak",
-                         g_strdup_printf (_ ("Through a spoilboard %d %% of it reach the work"),
+                         g_strdup_printf (_ ("Through a spoilboard %d %% of it reaches the work"),
                                           per_cent (of->constants->vacuum_leak)));
 }
 
@@ -225,7 +226,7 @@ say_needed (SpelchChain *chain)
       g_strdup_printf (_ ("To hold %s times the force, a press of %s N on the bed is needed"), wanted,
                        needed));
   if (plan->hold_available_n > 0)
-    spelch_chain_say (chain, g_strdup_printf (_ ("There are %s N."), available));
+    spelch_chain_say (chain, g_strdup_printf (_ ("There is a press of %s N."), available));
   if (plan->weight_n > 0)
     spelch_chain_add (chain, SPELCH_EVIDENCE_GEOMETRY,
                       g_strdup_printf (_ ("Of that the piece's own weight is %s N"), weight));

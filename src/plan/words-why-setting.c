@@ -407,10 +407,10 @@ spelch_chain_power (SpelchChain *chain)
   spelch_chain_constant (
       chain, router ? "efficiency-router" : "efficiency-spindle",
       g_strdup_printf (
-          router ? _ ("Of the %s W that the motor takes in, %d %% turn the bit")
-                 : _ ("Of the %s W the spindle is rated at, %d %% are counted on"),
+          router ? _ ("Of the %s W that the motor takes in, %d %% turns the bit")
+                 : _ ("Of the %s W the spindle is rated at, %d %% is counted on"),
           rated, per_cent (router ? of->constants->efficiency_router : of->constants->efficiency_spindle)));
-  spelch_chain_say (chain, g_strdup_printf (_ ("At this speed %d %% of what there is are used."),
+  spelch_chain_say (chain, g_strdup_printf (_ ("At this speed %d %% of that is used."),
                                             per_cent (spelch_chain_share (chain, SPELCH_LIMIT_POWER))));
   spelch_chain_say (chain, spelch_words_calibration (plan, chain->numbers));
 }

@@ -218,7 +218,7 @@ test_constants (Demo *demo, gconstpointer unused)
   assert_says (demo, SPELCH_WHY_WEAR,
                "after about 30\xe2\x80\xaf"
                "000 m");
-  assert_says (demo, SPELCH_WHY_POWER, "80 % are counted on (shop practice)");
+  assert_says (demo, SPELCH_WHY_POWER, "80 % is counted on (shop practice)");
 }
 
 /* Every limit of the plan is in the chain of the feed, the one that sets it first. */
