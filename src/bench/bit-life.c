@@ -97,6 +97,17 @@ session_with_bit (SpelchBitLife *self)
   return part != NULL && spelch_part_find_bit (part, self->bit.id) >= 0 ? session : NULL;
 }
 
+/* What has just appeared can be scrolled to once it has its place, in the frame after. */
+static gboolean
+focus_when_placed (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
+{
+  SpelchBitLife *self = SPELCH_BIT_LIFE (widget);
+  if (gtk_widget_get_height (self->asked) == 0)
+    return G_SOURCE_CONTINUE;
+  spelch_form_focus (self->form, "renewed_on");
+  return G_SOURCE_REMOVE;
+}
+
 static void
 ask (SpelchBitLife *self, SpelchRenewalKind kind)
 {
@@ -115,7 +126,7 @@ ask (SpelchBitLife *self, SpelchRenewalKind kind)
       = g_strdup_printf ("%s %s", self->bit.id, spelch_code_of (&SPELCH_RENEWAL_CODES, (int)kind));
   spelch_form_show (self->form, id, &self->renewing);
   gtk_widget_set_visible (self->asked, TRUE);
-  spelch_form_focus (self->form, "renewed_on");
+  gtk_widget_add_tick_callback (GTK_WIDGET (self), focus_when_placed, NULL, NULL);
 }
 
 static void

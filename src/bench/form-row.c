@@ -195,17 +195,31 @@ has_text (SpelchFormRow *self)
   return self->control != NULL && GTK_IS_EDITABLE (self->control);
 }
 
-/* What is picked may not be among what there is to pick any more: it stands behind that, by its id. */
+static bool
+lists (GtkStringList *list, const char *const *names)
+{
+  guint n = 0;
+  while (names[n] != NULL && g_strcmp0 (gtk_string_list_get_string (list, n), names[n]) == 0)
+    n++;
+  return names[n] == NULL && n == g_list_model_get_n_items (G_LIST_MODEL (list));
+}
+
+/* What is picked may not be among what there is to pick any more: it stands behind that, by its id. This may
+ * be called while something is being picked, so the list must stay the same object. */
 static void
 show_pick (SpelchFormRow *self, const char *id)
 {
-  g_autoptr (GtkStringList) names = gtk_string_list_new ((const char *const *)self->names);
-  guint at = 0;
-  while (self->ids != NULL && self->ids[at] != NULL && strcmp (self->ids[at], id) != 0)
+  GtkStringList *list = GTK_STRING_LIST (gtk_drop_down_get_model (GTK_DROP_DOWN (self->control)));
+  guint at = 0, n = self->ids == NULL ? 0 : g_strv_length (self->ids);
+  g_autofree const char **names = g_new0 (const char *, n + 2);
+  for (guint i = 0; i < n; i++)
+    names[i] = self->names[i];
+  while (at < n && strcmp (self->ids[at], id) != 0)
     at++;
-  if (self->ids == NULL || self->ids[at] == NULL)
-    gtk_string_list_append (names, id);
-  gtk_drop_down_set_model (GTK_DROP_DOWN (self->control), G_LIST_MODEL (names));
+  if (at == n)
+    names[n] = id;
+  if (!lists (list, names))
+    gtk_string_list_splice (list, 0, g_list_model_get_n_items (G_LIST_MODEL (list)), names);
   gtk_drop_down_set_selected (GTK_DROP_DOWN (self->control), at);
 }
 

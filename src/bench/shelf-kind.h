@@ -19,7 +19,7 @@
 /* Entries can be narrowed down to those that tell of one other thing. */
 typedef struct
 {
-  const char *label, *all; /* "Board", "Every board"; marked with N_() */
+  const char *label, *all; /* "Boards shown", "Every board"; marked with N_() */
   SpelchListKind of;       /* where that thing lies */
   gsize offset;            /* of its id in the entry */
 } SpelchShelfFilter;
