@@ -97,13 +97,19 @@ session_with_bit (SpelchBitLife *self)
   return part != NULL && spelch_part_find_bit (part, self->bit.id) >= 0 ? session : NULL;
 }
 
-/* What has just appeared can be scrolled to once it has its place, in the frame after. */
+/* What has just appeared can be scrolled to once it has its place, in the frame after. It is the last thing
+ * there, so the end is shown. */
 static gboolean
 focus_when_placed (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
 {
   SpelchBitLife *self = SPELCH_BIT_LIFE (widget);
   if (gtk_widget_get_height (self->asked) == 0)
     return G_SOURCE_CONTINUE;
+  GtkWidget *scroller = gtk_widget_get_ancestor (widget, GTK_TYPE_SCROLLED_WINDOW);
+  GtkAdjustment *place
+      = scroller == NULL ? NULL : gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scroller));
+  if (place != NULL)
+    gtk_adjustment_set_value (place, gtk_adjustment_get_upper (place) - gtk_adjustment_get_page_size (place));
   spelch_form_focus (self->form, "renewed_on");
   return G_SOURCE_REMOVE;
 }

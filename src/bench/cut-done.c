@@ -25,6 +25,7 @@ struct _SpelchCutDone
   SpelchShelves *shelves;
   SpelchPart *seen;
   GPtrArray *dones; /* Done */
+  bool enabled;
 };
 
 G_DEFINE_FINAL_TYPE (SpelchCutDone, spelch_cut_done, G_TYPE_OBJECT)
@@ -96,11 +97,13 @@ enable (SpelchCutDone *self)
   static const char *const names[] = { "cut-done", "record" };
   const SpelchPlan *plan = spelch_session_get_plan (self->session);
   bool makes_sense = plan != NULL && plan->path_mm > 0;
+  if (self->enabled == makes_sense)
+    return;
+  self->enabled = makes_sense;
   for (guint i = 0; i < G_N_ELEMENTS (names); i++)
     {
       GAction *action = g_action_map_lookup_action (G_ACTION_MAP (self->window), names[i]);
-      if (g_action_get_enabled (action) != makes_sense)
-        g_simple_action_set_enabled (G_SIMPLE_ACTION (action), makes_sense);
+      g_simple_action_set_enabled (G_SIMPLE_ACTION (action), makes_sense);
     }
 }
 
@@ -208,6 +211,7 @@ spelch_cut_done_new (GtkApplicationWindow *window, SpelchSession *session, Spelc
   g_signal_connect_object (session, "changed", G_CALLBACK (session_changed), self, 0);
   g_signal_connect_object (window, "notify::is-active", G_CALLBACK (window_came_to_the_fore), self,
                            G_CONNECT_SWAPPED);
+  self->enabled = true; /* as actions begin */
   see (self);
   enable (self);
   return self;

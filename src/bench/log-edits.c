@@ -34,27 +34,93 @@ spelch_log_state (const SpelchConstants *constants, const SpelchPart *part, cons
   if (at < 0)
     return any ? SPELCH_LOG_NOT_TAKEN : SPELCH_LOG_NOTHING;
   const SpelchCorrection *held = &part->corrections[at];
-  if (!any || !same_correction (held, &learnt))
-    return SPELCH_LOG_OLD;
-  return held->off ? SPELCH_LOG_OFF : SPELCH_LOG_TAKEN;
+  if (held->off)
+    return SPELCH_LOG_OFF;
+  return any && same_correction (held, &learnt) ? SPELCH_LOG_TAKEN : SPELCH_LOG_OLD;
+}
+
+SpelchLogState
+spelch_log_state_of_forces (const SpelchPart *part, const char *board, const SpelchLogEntry *entries, guint n)
+{
+  SpelchCalibration learnt;
+  bool any = spelch_corrections_calibrate (board, entries, n, &learnt);
+  const SpelchCalibration *held = &part->calibration;
+  if (strcmp (part->board.id, board) != 0)
+    return SPELCH_LOG_OTHER_BOARD;
+  if (strcmp (held->board, board) != 0)
+    return any ? SPELCH_LOG_NOT_TAKEN : SPELCH_LOG_NOTHING;
+  if (held->off)
+    return SPELCH_LOG_OFF;
+  bool same = any && held->factor == learnt.factor && held->readings == learnt.readings;
+  return same ? SPELCH_LOG_TAKEN : SPELCH_LOG_OLD;
 }
 
 SpelchPart *
-spelch_edit_take_log (const SpelchConstants *constants, const SpelchPart *part, const SpelchBit *bit,
-                      const SpelchLogEntry *entries, guint n)
+spelch_edit_take_edges (const SpelchConstants *constants, const SpelchPart *part, const SpelchBit *bit,
+                        const SpelchLogEntry *entries, guint n)
 {
-  SpelchPart *next = spelch_edit_switch_log (part, part->board.id, bit->id, false);
-  spelch_corrections_take (constants, next, bit, 1, entries, n);
+  SpelchPart *next = spelch_part_copy (part);
+  SpelchCorrection learnt;
+  bool any = spelch_corrections_learn (constants, part->board.id, bit, entries, n, &learnt);
+  int held = spelch_part_find_correction (next, part->board.id, bit->id);
+  if (any)
+    spelch_part_put_correction (next, &learnt);
+  else if (held >= 0)
+    spelch_part_drop_correction (next, (guint)held);
   return next;
 }
 
 SpelchPart *
-spelch_edit_switch_log (const SpelchPart *part, const char *board, const char *bit, bool off)
+spelch_edit_take_forces (const SpelchPart *part, const SpelchLogEntry *entries, guint n)
+{
+  SpelchPart *next = spelch_part_copy (part);
+  spelch_corrections_calibrate (part->board.id, entries, n, &next->calibration);
+  return next;
+}
+
+static bool
+is_behind (SpelchLogState state)
+{
+  return state == SPELCH_LOG_NOT_TAKEN || state == SPELCH_LOG_OLD;
+}
+
+SpelchPart *
+spelch_edit_follow_log (const SpelchConstants *constants, const SpelchPart *part, const SpelchBit *bit,
+                        const SpelchLogEntry *entries, guint n)
+{
+  const char *board = part->board.id;
+  SpelchCorrection edges;
+  SpelchCalibration forces;
+  bool take_edges = spelch_corrections_learn (constants, board, bit, entries, n, &edges)
+                    && is_behind (spelch_log_state (constants, part, board, bit, entries, n));
+  bool take_forces = spelch_corrections_calibrate (board, entries, n, &forces)
+                     && is_behind (spelch_log_state_of_forces (part, board, entries, n));
+  if (!take_edges && !take_forces)
+    return NULL;
+  SpelchPart *next = spelch_part_copy (part);
+  if (take_edges)
+    spelch_part_put_correction (next, &edges);
+  if (take_forces)
+    next->calibration = forces;
+  return next;
+}
+
+SpelchPart *
+spelch_edit_switch_edges (const SpelchPart *part, const char *board, const char *bit, bool off)
 {
   SpelchPart *next = spelch_part_copy (part);
   int at = spelch_part_find_correction (next, board, bit);
   if (at >= 0)
     next->corrections[at].off = off;
+  return next;
+}
+
+SpelchPart *
+spelch_edit_switch_forces (const SpelchPart *part, bool off)
+{
+  SpelchPart *next = spelch_part_copy (part);
+  if (*next->calibration.board != '\0')
+    next->calibration.off = off;
   return next;
 }
 

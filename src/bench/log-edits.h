@@ -7,26 +7,40 @@
 
 #include "plan/corrections.h"
 
-/* How a part on the bench stands to what the log teaches about a board and a bit. */
+/* How a part on the bench stands to what the log teaches. */
 typedef enum
 {
   SPELCH_LOG_OTHER_BOARD, /* the part is cut from another board */
   SPELCH_LOG_NOTHING,     /* nothing is learnt, and the part holds nothing */
   SPELCH_LOG_NOT_TAKEN,   /* the part holds nothing of it */
-  SPELCH_LOG_OLD,         /* the part holds something else than is learnt now */
+  SPELCH_LOG_OLD,         /* the part goes by something else than is learnt now */
   SPELCH_LOG_TAKEN,
   SPELCH_LOG_OFF, /* held, but switched off */
 } SpelchLogState;
 
+/* About the edges that a bit makes in a board. */
 SpelchLogState spelch_log_state (const SpelchConstants *constants, const SpelchPart *part, const char *board,
                                  const SpelchBit *bit, const SpelchLogEntry *entries, guint n);
 
-/* The part with what the log teaches about its board and @bit, switched on. */
-SpelchPart *spelch_edit_take_log (const SpelchConstants *constants, const SpelchPart *part,
-                                  const SpelchBit *bit, const SpelchLogEntry *entries, guint n);
+/* About how hard the board cuts. */
+SpelchLogState spelch_log_state_of_forces (const SpelchPart *part, const char *board,
+                                           const SpelchLogEntry *entries, guint n);
 
-/* The part with its correction about a board and a bit switched off or on; unchanged when it has none. */
-SpelchPart *spelch_edit_switch_log (const SpelchPart *part, const char *board, const char *bit, bool off);
+/* The part with what the log teaches about edges by @bit in its board, or about how hard its board cuts, in
+ * place of what it held; switched on. */
+SpelchPart *spelch_edit_take_edges (const SpelchConstants *constants, const SpelchPart *part,
+                                    const SpelchBit *bit, const SpelchLogEntry *entries, guint n);
+SpelchPart *spelch_edit_take_forces (const SpelchPart *part, const SpelchLogEntry *entries, guint n);
+
+/* Both, where the part doesn't go by what the log says now; NULL when it does. What is switched off, and what
+ * the log knows nothing of, stays. */
+SpelchPart *spelch_edit_follow_log (const SpelchConstants *constants, const SpelchPart *part,
+                                    const SpelchBit *bit, const SpelchLogEntry *entries, guint n);
+
+/* The part with its correction about a board and a bit, or that of its forces, switched off or on; unchanged
+ * when it has none. */
+SpelchPart *spelch_edit_switch_edges (const SpelchPart *part, const char *board, const char *bit, bool off);
+SpelchPart *spelch_edit_switch_forces (const SpelchPart *part, bool off);
 
 /* What a person says of a cut. */
 typedef struct

@@ -6,6 +6,7 @@
 #include "plan/words-log.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 struct _SpelchLogLesson
 {
@@ -18,10 +19,10 @@ struct _SpelchLogLesson
 
   GtkLabel *heading;
   GtkLabel *motor, *far, *forces;
-  GtkWidget *part_row;
-  GtkSwitch *used;
-  GtkLabel *part;
-  GtkWidget *take;
+  GtkWidget *edges_row, *forces_row;
+  GtkSwitch *edges_used, *forces_used;
+  GtkLabel *edges_part, *forces_part;
+  GtkWidget *edges_take, *forces_take;
 };
 
 G_DEFINE_FINAL_TYPE (SpelchLogLesson, spelch_log_lesson, GTK_TYPE_WIDGET)
@@ -108,14 +109,20 @@ words_of_part (SpelchLogState state, const char *name)
 }
 
 static bool
-is_held (const SpelchPart *part, const SpelchLogLesson *self)
+edges_are_held (SpelchLogLesson *self, const SpelchPart *part)
 {
   int at = spelch_part_find_correction (part, self->board, self->bit);
   return at >= 0 && !part->corrections[at].off;
 }
 
+static bool
+forces_are_held (SpelchLogLesson *self, const SpelchPart *part)
+{
+  return strcmp (part->calibration.board, self->board) == 0 && !part->calibration.off;
+}
+
 static void
-show_part (SpelchLogLesson *self, const SpelchBit *bit)
+show_edges_in_part (SpelchLogLesson *self, const SpelchBit *bit)
 {
   guint n = 0;
   const SpelchLogEntry *all = entries (self, &n);
@@ -124,11 +131,26 @@ show_part (SpelchLogLesson *self, const SpelchBit *bit)
                              ? SPELCH_LOG_NOTHING
                              : spelch_log_state (spelch_shop_constants (), part, self->board, bit, all, n);
   g_autofree char *words = words_of_part (state, part == NULL ? "" : part->name);
-  gtk_label_set_text (self->part, words);
-  gtk_widget_set_visible (self->part_row, state != SPELCH_LOG_NOTHING);
-  gtk_widget_set_visible (GTK_WIDGET (self->used), state > SPELCH_LOG_NOTHING);
-  gtk_widget_set_visible (self->take, state == SPELCH_LOG_OLD);
-  gtk_switch_set_active (self->used, part != NULL && is_held (part, self));
+  gtk_label_set_text (self->edges_part, words);
+  gtk_widget_set_visible (self->edges_row, state != SPELCH_LOG_NOTHING);
+  gtk_widget_set_visible (GTK_WIDGET (self->edges_used), state > SPELCH_LOG_NOTHING);
+  gtk_widget_set_visible (self->edges_take, state == SPELCH_LOG_OLD);
+  gtk_switch_set_active (self->edges_used, part != NULL && edges_are_held (self, part));
+}
+
+static void
+show_forces_in_part (SpelchLogLesson *self)
+{
+  guint n = 0;
+  const SpelchLogEntry *all = entries (self, &n);
+  const SpelchPart *part = part_of (self);
+  SpelchLogState state
+      = part == NULL ? SPELCH_LOG_NOTHING : spelch_log_state_of_forces (part, self->board, all, n);
+  g_autofree char *words = words_of_part (state, part == NULL ? "" : part->name);
+  gtk_label_set_text (self->forces_part, words);
+  gtk_widget_set_visible (self->forces_row, state > SPELCH_LOG_NOTHING);
+  gtk_widget_set_visible (self->forces_take, state == SPELCH_LOG_OLD);
+  gtk_switch_set_active (self->forces_used, part != NULL && forces_are_held (self, part));
 }
 
 static void
@@ -150,7 +172,8 @@ show (SpelchLogLesson *self)
   show_side (self, self->motor, &bit, &learnt.motor, true);
   show_side (self, self->far, &bit, &learnt.far, false);
   show_forces (self);
-  show_part (self, &bit);
+  show_edges_in_part (self, &bit);
+  show_forces_in_part (self);
   self->showing = false;
 }
 
@@ -198,45 +221,67 @@ spelch_log_lesson_show (SpelchLogLesson *self, const char *board, const char *bi
 
 /* ---- The part ---- */
 
+/* What undo calls it. Free with g_free(). */
+static char *
+name_of_edit (SpelchLogLesson *self, bool on, bool forces)
+{
+  const char *of = forces ? spelch_shelves_name (self->shelves, SPELCH_LIST_BOARDS, self->board)
+                          : spelch_shelves_name (self->shelves, SPELCH_LIST_BITS, self->bit);
+  return g_strdup_printf (on ? _ ("go by the log for “%s”") : _ ("switch the log off for “%s”"), of);
+}
+
+/* Shows what became of it, also where the part couldn't be changed. */
 static void
-take_now (SpelchLogLesson *self)
+edit (SpelchLogLesson *self, SpelchPart *next, bool on, bool forces)
+{
+  g_autofree char *name = name_of_edit (self, on, forces);
+  spelch_session_edit (self->session, next, name, NULL);
+  show (self);
+}
+
+static void
+take_edges (SpelchLogLesson *self)
 {
   guint n = 0;
   const SpelchLogEntry *all = entries (self, &n);
   SpelchBit bit = bit_of (self);
-  SpelchPart *next = spelch_edit_take_log (spelch_shop_constants (), part_of (self), &bit, all, n);
-  g_autofree char *name = g_strdup_printf (_ ("go by the log for “%s”"),
-                                           spelch_shelves_name (self->shelves, SPELCH_LIST_BITS, self->bit));
-  spelch_session_edit (self->session, next, name, NULL);
+  if (part_of (self) != NULL)
+    edit (self, spelch_edit_take_edges (spelch_shop_constants (), part_of (self), &bit, all, n), true, false);
 }
 
 static void
-switched (SpelchLogLesson *self)
+take_forces (SpelchLogLesson *self)
+{
+  guint n = 0;
+  const SpelchLogEntry *all = entries (self, &n);
+  if (part_of (self) != NULL)
+    edit (self, spelch_edit_take_forces (part_of (self), all, n), true, true);
+}
+
+static void
+edges_switched (SpelchLogLesson *self)
 {
   SpelchPart *part = part_of (self);
-  bool on = gtk_switch_get_active (self->used);
-  if (self->showing || part == NULL || on == is_held (part, self))
+  bool on = gtk_switch_get_active (self->edges_used);
+  if (self->showing || part == NULL || on == edges_are_held (self, part))
     return;
   if (on && spelch_part_find_correction (part, self->board, self->bit) < 0)
-    take_now (self);
+    take_edges (self);
   else
-    {
-      g_autofree char *name
-          = g_strdup_printf (on ? _ ("go by the log for “%s”") : _ ("switch the log off for “%s”"),
-                             spelch_shelves_name (self->shelves, SPELCH_LIST_BITS, self->bit));
-      spelch_session_edit (self->session, spelch_edit_switch_log (part, self->board, self->bit, !on), name,
-                           NULL);
-    }
-  show (self); /* also where the part couldn't be changed */
+    edit (self, spelch_edit_switch_edges (part, self->board, self->bit, !on), on, false);
 }
 
 static void
-take_clicked (SpelchLogLesson *self)
+forces_switched (SpelchLogLesson *self)
 {
-  if (part_of (self) == NULL)
+  SpelchPart *part = part_of (self);
+  bool on = gtk_switch_get_active (self->forces_used);
+  if (self->showing || part == NULL || on == forces_are_held (self, part))
     return;
-  take_now (self);
-  show (self);
+  if (on && strcmp (part->calibration.board, self->board) != 0)
+    take_forces (self);
+  else
+    edit (self, spelch_edit_switch_forces (part, !on), on, true);
 }
 
 /* ---- Object ---- */
@@ -272,12 +317,18 @@ spelch_log_lesson_class_init (SpelchLogLessonClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SpelchLogLesson, motor);
   gtk_widget_class_bind_template_child (widget_class, SpelchLogLesson, far);
   gtk_widget_class_bind_template_child (widget_class, SpelchLogLesson, forces);
-  gtk_widget_class_bind_template_child (widget_class, SpelchLogLesson, part_row);
-  gtk_widget_class_bind_template_child (widget_class, SpelchLogLesson, used);
-  gtk_widget_class_bind_template_child (widget_class, SpelchLogLesson, part);
-  gtk_widget_class_bind_template_child (widget_class, SpelchLogLesson, take);
-  gtk_widget_class_bind_template_callback (widget_class, switched);
-  gtk_widget_class_bind_template_callback (widget_class, take_clicked);
+  gtk_widget_class_bind_template_child (widget_class, SpelchLogLesson, edges_row);
+  gtk_widget_class_bind_template_child (widget_class, SpelchLogLesson, edges_used);
+  gtk_widget_class_bind_template_child (widget_class, SpelchLogLesson, edges_part);
+  gtk_widget_class_bind_template_child (widget_class, SpelchLogLesson, edges_take);
+  gtk_widget_class_bind_template_child (widget_class, SpelchLogLesson, forces_row);
+  gtk_widget_class_bind_template_child (widget_class, SpelchLogLesson, forces_used);
+  gtk_widget_class_bind_template_child (widget_class, SpelchLogLesson, forces_part);
+  gtk_widget_class_bind_template_child (widget_class, SpelchLogLesson, forces_take);
+  gtk_widget_class_bind_template_callback (widget_class, edges_switched);
+  gtk_widget_class_bind_template_callback (widget_class, forces_switched);
+  gtk_widget_class_bind_template_callback (widget_class, take_edges);
+  gtk_widget_class_bind_template_callback (widget_class, take_forces);
   gtk_widget_class_set_css_name (widget_class, "loglesson");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);

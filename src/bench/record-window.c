@@ -127,25 +127,17 @@ put_in_log (Record *record)
   return spelch_shelf_put_all (log, put, what);
 }
 
-/* The part goes by what the log teaches now, unless it was switched off there. */
+/* The part goes by what the log teaches now, unless that was switched off there. */
 static void
-take_lesson (Record *record)
+follow_log (Record *record)
 {
   SpelchShelf *log = spelch_shelves_get (record->shelves, SPELCH_LIST_LOG);
-  const SpelchLogEntry *entries = spelch_shelf_get_nth (log, 0);
-  const SpelchConstants *constants = spelch_shop_constants ();
-  SpelchPart *part = spelch_session_get_part (record->session);
-  guint n = spelch_shelf_count (log);
-  SpelchCorrection learnt;
-  SpelchLogState state = spelch_log_state (constants, part, part->board.id, &record->bit, entries, n);
-  bool any = spelch_corrections_learn (constants, part->board.id, &record->bit, entries, n, &learnt);
-  int held = spelch_part_find_correction (part, part->board.id, record->bit.id);
-  bool off = held >= 0 && part->corrections[held].off;
-  if (!any || off || (state != SPELCH_LOG_NOT_TAKEN && state != SPELCH_LOG_OLD))
-    return;
+  SpelchPart *next
+      = spelch_edit_follow_log (spelch_shop_constants (), spelch_session_get_part (record->session),
+                                &record->bit, spelch_shelf_get_nth (log, 0), spelch_shelf_count (log));
   g_autofree char *name = g_strdup_printf (_ ("go by the log for “%s”"), record->bit.name);
-  spelch_session_edit (record->session, spelch_edit_take_log (constants, part, &record->bit, entries, n),
-                       name, NULL);
+  if (next != NULL)
+    spelch_session_edit (record->session, next, name, NULL);
 }
 
 static void
@@ -175,7 +167,7 @@ record_clicked (GtkButton *button, Record *record)
       complain (record, trouble == NULL ? "" : trouble);
       return;
     }
-  take_lesson (record);
+  follow_log (record);
   gtk_window_close (record->window);
 }
 

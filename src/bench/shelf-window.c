@@ -432,6 +432,7 @@ static void
 connect_all (SpelchShelfWindow *self)
 {
   gtk_widget_set_visible (self->frame, self->kind->draw_large != NULL);
+  gtk_widget_set_visible (GTK_WIDGET (self->caption), self->kind->draw_large != NULL);
   if (self->kind->furnish != NULL)
     for (int other = 0; other < SPELCH_LIST_LOG; other++)
       g_signal_connect_object (spelch_shelves_get (self->shelves, (SpelchListKind)other), "changed",
