@@ -54,7 +54,7 @@ fresh_ones (SpelchShelf *shelf, GArray *read)
         continue;
       if (there != NULL || ((const char *)item)[0] == '\0')
         {
-          g_autofree char *name = g_strdup (spelch_shelf_item_name (item));
+          g_autofree char *name = spelch_shelf_item_known_as (spelch_shelf_kind (kind), item);
           g_autofree char *wished = g_strdup (name);
           g_autofree char *id = spelch_shelf_make_id (shelf, wished);
           for (guint n = 2; g_hash_table_contains (taken, id); n++)
@@ -65,7 +65,7 @@ fresh_ones (SpelchShelf *shelf, GArray *read)
               id = spelch_shelf_make_id (shelf, wished);
             }
           g_hash_table_add (taken, g_strdup (id));
-          spelch_shelf_item_set_name (item, id, name);
+          spelch_shelf_item_call (spelch_shelf_kind (kind), item, id, name);
         }
       g_array_append_vals (fresh, item, 1);
     }

@@ -33,11 +33,13 @@ spelch_shelf_item_name (gconstpointer item)
 }
 
 void
-spelch_shelf_item_set_name (gpointer item, const char *id, const char *name)
+spelch_shelf_item_call (const SpelchShelfKind *kind, gpointer item, const char *id, const char *name)
 {
   g_autofree char *whole = g_utf8_substring (name, 0, MIN (g_utf8_strlen (name, -1), 30));
   bool fits = strlen (name) < SPELCH_NAME_SIZE;
   g_strlcpy (item, id, SPELCH_ID_SIZE);
+  if (kind->known_as != NULL)
+    return; /* there is no name to set */
   g_strlcpy ((char *)item + SPELCH_ID_SIZE, fits ? name : whole, SPELCH_NAME_SIZE);
 }
 

@@ -69,7 +69,9 @@ const SpelchShelfKind *spelch_shelf_kind (SpelchListKind list);
 
 /* Bits, boards and machines begin with their id and then their name. */
 const char *spelch_shelf_item_name (gconstpointer item);
-void spelch_shelf_item_set_name (gpointer item, const char *id, const char *name);
+
+/* Gives an item its id and, where it has one, its name. */
+void spelch_shelf_item_call (const SpelchShelfKind *kind, gpointer item, const char *id, const char *name);
 
 /* What undo calls it, and the title of its row. Free with g_free(). */
 char *spelch_shelf_item_known_as (const SpelchShelfKind *kind, gconstpointer item);

@@ -240,10 +240,7 @@ put_new (SpelchShelfWindow *self, gpointer item, const char *name, const char *f
 {
   g_autofree char *id = spelch_shelf_make_id (self->shelf, name);
   g_autofree char *what = g_strdup_printf (format, name);
-  if (self->kind->known_as == NULL)
-    spelch_shelf_item_set_name (item, id, name);
-  else
-    g_strlcpy (item, id, SPELCH_ID_SIZE);
+  spelch_shelf_item_call (self->kind, item, id, name);
   g_autofree char *before = g_strdup (self->shown);
   g_free (self->shown);
   self->shown = g_strdup (id);

@@ -36,6 +36,15 @@ def turn_to(title):
     bench.settle()
 
 
+def open_by(key, title):
+    """A key is lost while no window has the focus, which a window that closes gives back when it likes."""
+    def opened():
+        bench.keys(key)
+        return wait_for(lambda: any(f is not None and f.name == title for f in frames()), 1)
+    wait_for(opened)
+    turn_to(title)
+
+
 def press(name):
     """By the action: it may stand below what is scrolled into view."""
     button = wait_for(lambda: next((n for n in bench.walk() if n.getRoleName() == 'push button' and re.search(name, n.name or '')), None))
@@ -118,8 +127,7 @@ tap.ok(bench.has('push button', '^Undo go by the log for “' + COMPRESSION), 'a
 
 # ---- The log page ----
 
-bench.keys('ctrl+shift+l')
-turn_to('Shop log')
+open_by('ctrl+shift+l', 'Shop log')
 tap.ok(wait_for(lambda: len(bench.all('list item', 'Birch plywood 18 mm')) == 3), 'the log lists its entries by the names of board and bit',
        lambda: bench.names('list item'))
 
@@ -217,8 +225,7 @@ tap.ok(wait_for(lambda: abs(drawer_metres() - worn) < 1e-6, 5), 'done again, it 
 # ---- Sharpening ----
 
 bench.window = main
-bench.keys('ctrl+shift+b')
-turn_to('Bit drawer')
+open_by('ctrl+shift+b', 'Bit drawer')
 bench.click(bench.find('list item', '^' + COMPRESSION))
 tap.ok(wait_for(lambda: any(re.match(r'It has cut [\d.]+ m since it was new\.', n.name or '') for n in bench.walk()), 5),
        'the drawer says what the edge has cut', lambda: bench.names('label'))

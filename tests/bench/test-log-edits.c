@@ -3,6 +3,7 @@
  * What the shop log, a cut that is done and a sharpened bit make of a part; and a log on a shelf.
  */
 #include "bench/log-edits.h"
+#include "bench/shelf-files.h"
 #include "bench/shelf.h"
 #include "bench/shelves.h"
 #include "files/shop-data.h"
@@ -255,6 +256,34 @@ test_shelf (void)
   g_rmdir (folder);
 }
 
+/* An entry with an id that another has comes in beside that, as it was. */
+static void
+test_shelf_import (void)
+{
+  g_autofree char *folder = g_dir_make_tmp ("spelch-log-XXXXXX", NULL);
+  g_autofree char *path = g_build_filename (folder, "theirs.json", NULL);
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  g_autoptr (SpelchShelf) log = spelch_shelf_new (SPELCH_LIST_LOG, NULL);
+  SpelchLogEntry entries[2];
+  fill (entries, 3);
+  g_strlcpy (entries[0].id, "one", sizeof entries[0].id);
+  g_strlcpy (entries[1].id, "one", sizeof entries[1].id);
+  g_assert_true (spelch_shelf_put (log, &entries[0], "record"));
+  g_autofree char *written = spelch_shelf_files_write (log, file, ',');
+  g_assert_nonnull (written);
+  g_assert_true (spelch_shelf_put (log, &entries[1], "change"));
+  g_autofree char *taken = spelch_shelf_files_take (log, file);
+  g_assert_nonnull (taken);
+  g_assert_cmpuint (spelch_shelf_count (log), ==, 2);
+  const SpelchLogEntry *theirs = spelch_shelf_get_nth (log, 1);
+  g_assert_cmpstr (theirs->id, !=, "one");
+  g_assert_cmpstr (theirs->date, ==, entries[0].date);
+  g_assert_cmpstr (theirs->board, ==, BOARD);
+  g_assert_cmpstr (theirs->bit, ==, BIT);
+  g_unlink (path);
+  g_rmdir (folder);
+}
+
 static void
 test_shelf_spoilt (void)
 {
@@ -287,6 +316,7 @@ main (int argc, char **argv)
   ADD ("/log-edits/done/scored", test_done_scored);
   ADD ("/log-edits/renewing", test_renewing);
   g_test_add_func ("/log-edits/shelf", test_shelf);
+  g_test_add_func ("/log-edits/shelf/import", test_shelf_import);
   g_test_add_func ("/log-edits/shelf/spoilt", test_shelf_spoilt);
   return g_test_run ();
 }
