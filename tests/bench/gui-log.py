@@ -7,7 +7,7 @@ import json
 import re
 import sys
 
-from gui import Bench, Tap, wait_for
+from gui import Bench, Tap, wait_for, xdotool
 
 tap = Tap()
 bench = Bench()
@@ -193,6 +193,11 @@ choose('Bits shown', 1)
 tap.ok(wait_for(lambda: stands_first('2026-05-31.*Far side'), 5), 'the list is narrowed down to one bit', top_first)
 choose('Bits shown', -1)
 tap.ok(wait_for(lambda: not stands_first('2026-05-31.*Far side'), 5), 'and shows all again', top_first)
+bench.keys('ctrl+f')
+xdotool('type', '--delay', '15', 'far side')
+tap.ok(wait_for(lambda: stands_first('2026-05-31.*Far side'), 5), 'searching leaves what matches', top_first)
+bench.keys('ctrl+a', 'Delete')
+tap.ok(wait_for(lambda: not stands_first('2026-05-31.*Far side'), 5), 'and brings the rest back', top_first)
 press('^Delete$')
 tap.ok(wait_for(lambda: len(entries()) == 3, 5), 'an entry is deleted')
 bench.keys('ctrl+z')
@@ -251,6 +256,14 @@ tap.ok(bench.has('label', '^The motor side: what was written down came before th
 turn_to('Bit drawer')
 press('^Undo sharpening')
 tap.ok(wait_for(lambda: abs(drawer_metres() - worn) < 1e-6, 5), 'undone, the old edge is back')
+
+press('^Replaced…$')
+tap.ok(bench.has('text', '^On the day$'), 'a bit may be replaced too')
+bench.type_into(bench.find('text', '^On the day$'), '2026-06-02', 'Return')
+press('^Begin the new edge$')
+tap.ok(wait_for(lambda: [b.get('renewals', [{}])[-1].get('kind') for b in kept('bits') if b['id'] == 'compression-6.35x22'] == ['replaced'], 5),
+       'which is remembered as such')
+tap.ok(bench.has(None, 'since it was replaced on 2026-06-02'), 'the drawer says so')
 
 tap.same(bench.complaints(), [], 'nothing was complained about')
 bench.end()
