@@ -225,10 +225,11 @@ tabs_sentence (const SpelchStop *stop, const SpelchNumbers *numbers)
   g_autofree char *factor = spelch_words_decimal (numbers, floor_to_tenth (stop->value), 1);
   g_autofree char *count = spelch_words_count (stop->limit);
   g_autofree char *width = spelch_words_at_least (numbers, stop->also);
-  return g_strdup_printf (_ ("Leave %s such tabs, or make these %s wide: they hold only %s times the force "
-                             "against them, and it takes 2 times, and at least once with everything at its "
-                             "worst."),
-                          count, width, factor);
+  return g_strdup_printf (
+      _ ("Leave %s such tabs, or make these %s wide: as they are, they hold only %s times the force "
+         "against them, and it takes 2 times, and at least once with everything at its "
+         "worst."),
+      count, width, factor);
 }
 
 /* The bit: what to take or set instead. */

@@ -66,7 +66,8 @@ test_sentences (void)
       "it, "
       "and it takes at least once." },
     { { SPELCH_STOP_TABS, 1.15, 8, 14.02, 0 },
-      "Leave 8 such tabs, or make these 14.1 mm wide: they hold only 1.1 times the force against them, and "
+      "Leave 8 such tabs, or make these 14.1 mm wide: as they are, they hold only 1.1 times the force "
+      "against them, and "
       "it "
       "takes 2 times, and at least once with everything at its worst." },
   };
