@@ -213,7 +213,8 @@ spelch_list_unread (SpelchListKind kind, const char *text, gsize length, const c
   g_autoptr (JsonNode) root = spelch_json_parse (text, length, name, NULL);
   GPtrArray *unread = spelch_unread_list_new ();
   SpelchReading reading = { .name = name, .unread = unread };
-  g_autoptr (GArray) items = root != NULL ? read_list (&KINDS[kind], root, &reading) : NULL;
+  if (root != NULL)
+    g_array_unref (read_list (&KINDS[kind], root, &reading));
   g_clear_error (&reading.error);
   return unread;
 }

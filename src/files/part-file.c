@@ -198,7 +198,8 @@ spelch_part_unread (const char *text, gsize length, const char *name)
   g_autoptr (JsonNode) root = spelch_json_parse (text, length, name, NULL);
   GPtrArray *unread = spelch_unread_list_new ();
   SpelchReading reading = { .name = name, .unread = unread };
-  g_autoptr (SpelchPart) part = root != NULL ? read_part (root, &reading) : NULL;
+  if (root != NULL)
+    spelch_part_unref (read_part (root, &reading));
   g_clear_error (&reading.error);
   return unread;
 }

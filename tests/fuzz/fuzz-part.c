@@ -4,6 +4,7 @@
  * read as a part without a fault, and then written text reads back and is written the same again.
  */
 #include "files/part-file.h"
+#include "files/unread.h"
 
 #include <stddef.h>
 #include <stdint.h>
@@ -34,9 +35,19 @@ check_read (const SpelchPart *part)
   g_assert_cmpstr (first, ==, second);
 }
 
+/* What isn't read can be told of any file. */
+static void
+check_unread (const uint8_t *data, size_t size)
+{
+  g_autoptr (GPtrArray) unread = spelch_part_unread ((const char *)data, size, "fuzz.spelch");
+  for (guint i = 0; i < unread->len; i++)
+    g_assert_true (g_utf8_validate (((const SpelchUnread *)unread->pdata[i])->sentence, -1, NULL));
+}
+
 int
 LLVMFuzzerTestOneInput (const uint8_t *data, size_t size)
 {
+  check_unread (data, size);
   g_autoptr (GError) error = NULL;
   g_autoptr (SpelchPart) part = spelch_part_from_json ((const char *)data, size, "fuzz.spelch", &error);
   g_assert_true ((part == NULL) == (error != NULL));
