@@ -173,15 +173,17 @@ take_clicked (SpelchBitLife *self)
   g_autofree char *fault = spelch_renewing_fault (&self->renewing, &self->bit);
   if (fault != NULL)
     return;
+  /* Both go by what is shown, which changes with the drawer. */
   SpelchBit renewed = spelch_bit_renewed (&self->bit, &self->renewing);
+  const SpelchRenewing renewing = self->renewing;
   g_autofree char *what
       = g_strdup_printf (sharpened ? _ ("sharpening “%s”") : _ ("replacing “%s”"), self->bit.name);
-  if (session != NULL)
-    spelch_session_edit (session,
-                         spelch_edit_renew (spelch_session_get_part (session), self->bit.id, &self->renewing),
-                         what, NULL);
+  if (!spelch_shelf_put (drawer, &renewed, what))
+    return; /* the window says why, and what was typed stays */
   put_away (self);
-  spelch_shelf_put (drawer, &renewed, what);
+  if (session != NULL)
+    spelch_session_edit (
+        session, spelch_edit_renew (spelch_session_get_part (session), renewed.id, &renewing), what, NULL);
 }
 
 /* ---- Object ---- */

@@ -169,6 +169,7 @@ show (SpelchLogLesson *self)
                          spelch_shelves_name (self->shelves, SPELCH_LIST_BOARDS, self->board));
   self->showing = true;
   gtk_label_set_text (self->heading, heading);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, heading, -1);
   show_side (self, self->motor, &bit, &learnt.motor, true);
   show_side (self, self->far, &bit, &learnt.far, false);
   show_forces (self);
