@@ -9,10 +9,13 @@
 #define BITS_MOST 2 /* of a plan */
 
 /* The part before and after a cut was done, and what that put on which bits: the drawer follows when the
- * part's step is undone or done again. */
+ * part's step is undone or done again. The drawer's own window may undo it there first. */
 typedef struct
 {
   SpelchPart *before, *after;
+  bool in_drawer; /* the metres are on the drawer's bits */
+  guint step;     /* of the drawer, that put them there or took them back; 0: none yet */
+  bool taken;     /* that step took them back */
   char bits[BITS_MOST][SPELCH_ID_SIZE];
   double metres[BITS_MOST];
 } Done;
@@ -41,6 +44,19 @@ done_free (gpointer data)
 
 /* ---- The drawer ---- */
 
+static void
+drawer_changed (SpelchShelf *drawer, SpelchCutDone *self)
+{
+  for (guint i = 0; i < self->dones->len; i++)
+    {
+      Done *done = g_ptr_array_index (self->dones, i);
+      SpelchStepState state = spelch_shelf_step_state (drawer, done->step);
+      bool is_done = state == SPELCH_STEP_DONE || state == SPELCH_STEP_DONE_LAST;
+      if (state != SPELCH_STEP_FORGOTTEN)
+        done->in_drawer = is_done != done->taken;
+    }
+}
+
 static char *
 name_of_step (SpelchCutDone *self, const Done *done, bool back)
 {
@@ -52,7 +68,7 @@ name_of_step (SpelchCutDone *self, const Done *done, bool back)
 
 /* Bits that don't lie in the drawer have their wear in the part alone. */
 static void
-follow_in_drawer (SpelchCutDone *self, const Done *done, bool back)
+put_in_drawer (SpelchCutDone *self, Done *done, bool back)
 {
   SpelchShelf *drawer = spelch_shelves_get (self->shelves, SPELCH_LIST_BITS);
   g_autoptr (GArray) worn = g_array_new (FALSE, FALSE, sizeof (SpelchBit));
@@ -65,8 +81,31 @@ follow_in_drawer (SpelchCutDone *self, const Done *done, bool back)
       g_array_append_val (worn, next);
     }
   g_autofree char *what = name_of_step (self, done, back);
-  if (worn->len > 0 && !spelch_shelf_put_all (drawer, worn, what))
-    spelch_session_say (self->session, spelch_shelf_get_trouble (drawer));
+  if (worn->len == 0)
+    return;
+  if (!spelch_shelf_put_all (drawer, worn, what))
+    {
+      spelch_session_say (self->session, spelch_shelf_get_trouble (drawer));
+      return;
+    }
+  done->step = spelch_shelf_get_step (drawer);
+  done->taken = back;
+  done->in_drawer = !back;
+}
+
+static void
+follow_in_drawer (SpelchCutDone *self, Done *done, bool back)
+{
+  SpelchShelf *drawer = spelch_shelves_get (self->shelves, SPELCH_LIST_BITS);
+  SpelchStepState state = spelch_shelf_step_state (drawer, done->step);
+  if (done->in_drawer == !back)
+    return;
+  if (state == SPELCH_STEP_DONE_LAST)
+    spelch_shelf_undo (drawer);
+  else if (state == SPELCH_STEP_UNDONE_LAST)
+    spelch_shelf_redo (drawer);
+  else
+    put_in_drawer (self, done, back);
 }
 
 static void
@@ -77,7 +116,7 @@ see (SpelchCutDone *self)
   self->seen = part == NULL ? NULL : spelch_part_ref (part);
   for (guint i = 0; before != part && i < self->dones->len; i++)
     {
-      const Done *done = g_ptr_array_index (self->dones, i);
+      Done *done = g_ptr_array_index (self->dones, i);
       if (before == done->before && part == done->after)
         follow_in_drawer (self, done, false);
       else if (before == done->after && part == done->before)
@@ -211,6 +250,8 @@ spelch_cut_done_new (GtkApplicationWindow *window, SpelchSession *session, Spelc
   g_signal_connect_object (session, "changed", G_CALLBACK (session_changed), self, 0);
   g_signal_connect_object (window, "notify::is-active", G_CALLBACK (window_came_to_the_fore), self,
                            G_CONNECT_SWAPPED);
+  g_signal_connect_object (spelch_shelves_get (shelves, SPELCH_LIST_BITS), "changed",
+                           G_CALLBACK (drawer_changed), self, 0);
   self->enabled = true; /* as actions begin */
   see (self);
   enable (self);

@@ -11,6 +11,7 @@ typedef struct
 {
   GArray *items; /* as the list was before the change, or after it */
   char *what;
+  guint number;
 } Step;
 
 struct _SpelchShelf
@@ -24,6 +25,7 @@ struct _SpelchShelf
   char *trouble;
   bool unreadable;
   GPtrArray *undo, *redo; /* Step */
+  guint numbered;         /* changes so far */
 };
 
 G_DEFINE_FINAL_TYPE (SpelchShelf, spelch_shelf, G_TYPE_OBJECT)
@@ -53,11 +55,12 @@ step_free (gpointer data)
 }
 
 static Step *
-step_new (GArray *items, const char *what)
+step_new (GArray *items, const char *what, guint number)
 {
   Step *step = g_new0 (Step, 1);
   step->items = g_array_ref (items);
   step->what = g_strdup (what);
+  step->number = number;
   return step;
 }
 
@@ -248,7 +251,7 @@ change_to (SpelchShelf *self, GArray *items, const char *what)
   if (!keep (self, items))
     return false;
   g_ptr_array_set_size (self->redo, 0);
-  g_ptr_array_add (self->undo, step_new (self->items, what));
+  g_ptr_array_add (self->undo, step_new (self->items, what, ++self->numbered));
   take (self, items);
   return true;
 }
@@ -311,10 +314,37 @@ step_over (SpelchShelf *self, GPtrArray *from, GPtrArray *to)
   Step *step = g_ptr_array_index (from, from->len - 1);
   if (!keep (self, step->items))
     return;
-  g_ptr_array_add (to, step_new (self->items, step->what));
+  g_ptr_array_add (to, step_new (self->items, step->what, step->number));
   g_autoptr (GArray) items = g_array_ref (step->items);
   g_ptr_array_remove_index (from, from->len - 1);
   take (self, items);
+}
+
+static int
+find_step (const GPtrArray *steps, guint number)
+{
+  for (guint i = 0; i < steps->len; i++)
+    if (((Step *)g_ptr_array_index (steps, i))->number == number)
+      return (int)i;
+  return -1;
+}
+
+guint
+spelch_shelf_get_step (SpelchShelf *self)
+{
+  guint n = self->undo->len;
+  return n == 0 ? 0 : ((Step *)g_ptr_array_index (self->undo, n - 1))->number;
+}
+
+SpelchStepState
+spelch_shelf_step_state (SpelchShelf *self, guint step)
+{
+  int done = find_step (self->undo, step), undone = find_step (self->redo, step);
+  if (done >= 0)
+    return (guint)done + 1 == self->undo->len ? SPELCH_STEP_DONE_LAST : SPELCH_STEP_DONE;
+  if (undone >= 0)
+    return (guint)undone + 1 == self->redo->len ? SPELCH_STEP_UNDONE_LAST : SPELCH_STEP_UNDONE;
+  return SPELCH_STEP_FORGOTTEN;
 }
 
 const char *

@@ -53,4 +53,18 @@ const char *spelch_shelf_get_redo_name (SpelchShelf *self);
 void spelch_shelf_undo (SpelchShelf *self);
 void spelch_shelf_redo (SpelchShelf *self);
 
+/* A change stays known by its number while it can be undone or done again. */
+typedef enum
+{
+  SPELCH_STEP_FORGOTTEN,
+  SPELCH_STEP_DONE,
+  SPELCH_STEP_DONE_LAST, /* undo would take it back */
+  SPELCH_STEP_UNDONE,
+  SPELCH_STEP_UNDONE_LAST, /* redo would do it again */
+} SpelchStepState;
+
+/* The number of the change made last, which undo would take back; 0: there is none. */
+guint spelch_shelf_get_step (SpelchShelf *self);
+SpelchStepState spelch_shelf_step_state (SpelchShelf *self, guint step);
+
 G_END_DECLS

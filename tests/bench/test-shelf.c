@@ -129,6 +129,30 @@ test_undo (Fixture *f, gconstpointer data)
   g_assert_null (spelch_shelf_get_redo_name (f->shelf));
 }
 
+/* A change is known by its number as long as it can be undone or done again. */
+static void
+test_steps (Fixture *f, gconstpointer data)
+{
+  SpelchBit bit = renamed (f->shelf, first_id (), "One");
+  g_assert_cmpuint (spelch_shelf_get_step (f->shelf), ==, 0);
+  g_assert_true (spelch_shelf_put (f->shelf, &bit, "rename"));
+  guint one = spelch_shelf_get_step (f->shelf);
+  g_assert_cmpint (spelch_shelf_step_state (f->shelf, one), ==, SPELCH_STEP_DONE_LAST);
+  g_assert_true (spelch_shelf_remove (f->shelf, first_id (), "remove"));
+  guint two = spelch_shelf_get_step (f->shelf);
+  g_assert_cmpuint (one, !=, two);
+  g_assert_cmpint (spelch_shelf_step_state (f->shelf, one), ==, SPELCH_STEP_DONE);
+  spelch_shelf_undo (f->shelf);
+  g_assert_cmpint (spelch_shelf_step_state (f->shelf, two), ==, SPELCH_STEP_UNDONE_LAST);
+  spelch_shelf_undo (f->shelf);
+  g_assert_cmpint (spelch_shelf_step_state (f->shelf, one), ==, SPELCH_STEP_UNDONE_LAST);
+  g_assert_cmpint (spelch_shelf_step_state (f->shelf, two), ==, SPELCH_STEP_UNDONE);
+  spelch_shelf_redo (f->shelf);
+  g_assert_cmpuint (spelch_shelf_get_step (f->shelf), ==, one);
+  g_assert_true (spelch_shelf_put (f->shelf, &bit, "rename"));
+  g_assert_cmpint (spelch_shelf_step_state (f->shelf, two), ==, SPELCH_STEP_FORGOTTEN);
+}
+
 static void
 test_spoilt_file (Fixture *f, gconstpointer data)
 {
@@ -194,6 +218,7 @@ main (int argc, char **argv)
   g_test_add ("/shelf/starter-set", Fixture, NULL, set_up, test_starter_set, tear_down);
   g_test_add ("/shelf/kept", Fixture, NULL, set_up, test_kept, tear_down);
   g_test_add ("/shelf/undo", Fixture, NULL, set_up, test_undo, tear_down);
+  g_test_add ("/shelf/steps", Fixture, NULL, set_up, test_steps, tear_down);
   g_test_add ("/shelf/spoilt-file", Fixture, NULL, set_up, test_spoilt_file, tear_down);
   g_test_add ("/shelf/changed-elsewhere", Fixture, NULL, set_up, test_changed_elsewhere, tear_down);
   g_test_add ("/shelf/ids", Fixture, NULL, set_up, test_ids, tear_down);
