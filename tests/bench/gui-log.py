@@ -236,8 +236,10 @@ press('^Undo .* cut with')
 tap.ok(wait_for(lambda: abs(drawer_metres() - before) < 1e-6, 5), "the drawer's own undo takes it back too", drawer_metres)
 bench.window = main
 press(r'^Undo [\d.]+ m cut with')
+tap.ok(bench.has('push button', r'^Redo [\d.]+ m cut with'), 'the part takes it back as well')
+tap.near(drawer_metres(), before, 1e-6, 'undone in both windows it is taken back once')
 press('^Done: add')
-tap.ok(wait_for(lambda: abs(drawer_metres() - worn) < 1e-6, 5), 'undone in both windows it is taken back once', drawer_metres)
+tap.ok(wait_for(lambda: abs(drawer_metres() - worn) < 1e-6, 5), 'and done anew it is there once', drawer_metres)
 
 # ---- Sharpening ----
 
