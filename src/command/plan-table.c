@@ -36,7 +36,12 @@ add_side (GString *text, const SpelchPlanned *one, SpelchSide side, const Spelch
   g_autofree char *reason = spelch_words_edge_reason (&one->plan, side, numbers);
   g_auto (GStrv) why = spelch_words_edge_why (&one->plan, side, numbers);
   if (edge == NULL)
-    return;
+    {
+      /* A blind cut never opens it, and nobody asked. */
+      if (one->plan.through)
+        g_string_append_printf (text, "  %s: %s\n", face, reason);
+      return;
+    }
   g_string_append_printf (text, "  %s: %s\n    %s\n", face,
                           spelch_words_grade (edge->grade, spelch_plan_is_laminate (&one->plan, side)),
                           reason);

@@ -294,6 +294,8 @@ spelch_edges_grade (const SpelchCase *c, const SpelchPass *passes, guint n, cons
         continue;
       edge->stays = c->cut->kept == SPELCH_WALL_BOTH || c->cut->kept == edge->wall;
       Loading loading = loading_of (c, edge->side, passes, n);
+      if (edge->side == SPELCH_SIDE_FAR && n > 0 && passes[n - 1].tip_mm > c->depth_most + 1e-6)
+        loading.load = SPELCH_LOAD_NOT_CUT; /* the bit is too short to come out there */
       const SpelchEdge *scored = left_by_scoring (c, i, &loading);
       if (scored != NULL)
         {

@@ -205,8 +205,6 @@ far_reason (const SpelchPlan *plan, const SpelchEdge *edge, const SpelchNumbers 
   const char *noun = layer_noun (plan, SPELCH_SIDE_FAR);
   g_autofree char *tip = tip_place (plan, numbers);
   bool backed = spelch_edge_points (edge, SPELCH_TERM_BACKING) < 0;
-  if (plan->passes[plan->n_passes - 1].tip_mm > plan->depth_most + 1e-6)
-    return g_strdup (_ ("The bit doesn't reach through the board: take a longer one."));
   char *opener = opener_if_shut (plan, SPELCH_SIDE_FAR, numbers);
   switch (edge->load)
     {
@@ -252,14 +250,24 @@ other_reason (const SpelchPlan *plan, const SpelchEdge *edge, const SpelchNumber
   return NULL;
 }
 
+static char *
+uncut_reason (const SpelchPlan *plan, SpelchSide side)
+{
+  if (plan->n_passes == 0)
+    return g_strdup (_ ("No way of cutting it was found."));
+  if (!plan->through || side == SPELCH_SIDE_MOTOR)
+    return g_strdup (_ ("This cut doesn't open this face."));
+  if (plan->passes[plan->n_passes - 1].tip_mm > plan->depth_most + 1e-6)
+    return g_strdup (_ ("The bit doesn't reach through the board: take a longer one."));
+  return g_strdup (_ ("The last pass doesn't reach this face."));
+}
+
 char *
 spelch_words_edge_reason (const SpelchPlan *plan, SpelchSide side, const SpelchNumbers *numbers)
 {
   const SpelchEdge *edge = spelch_plan_worst (plan, side);
   if (edge == NULL)
-    return g_strdup (plan->n_passes == 0                        ? _ ("No way of cutting it was found.")
-                     : plan->through && side == SPELCH_SIDE_FAR ? _ ("The last pass doesn't reach this face.")
-                                                                : _ ("This cut doesn't open this face."));
+    return uncut_reason (plan, side);
   g_autofree char *shear
       = side == SPELCH_SIDE_MOTOR ? motor_reason (plan, edge, numbers) : far_reason (plan, edge, numbers);
   g_autofree char *other = edge->load == SPELCH_LOAD_PRESS_IN ? other_reason (plan, edge, numbers) : NULL;

@@ -34,7 +34,7 @@ typedef struct
 /* clang-format off */
 #define EMPTY     { .empty = true }
 #define NOT_CUT   { SPELCH_LOAD_NOT_CUT, 0 }
-#define UNCLAIMED { SPELCH_LOAD_NOT_CUT, -1 } /* the bit doesn't get there */
+#define UNREACHED { SPELCH_LOAD_NOT_CUT, 0 } /* the bit doesn't get there, so nothing comes out of it */
 #define IN(grade)      { SPELCH_LOAD_PRESS_IN, grade }
 #define NEUTRAL(grade) { SPELCH_LOAD_NEUTRAL, grade }
 #define OUT(grade)     { SPELCH_LOAD_PULL_OUT, grade }
@@ -94,7 +94,7 @@ static const Expected expected[] = {
 
   /* ---- the measured board on the gantry, cutting length only 17: nominal first to 17, robust 8.30 to 17 - 0.1 - 0.05 -
    * 0.1 = 16.75; the far face at 18 is out of reach ---- */
-  { "birch-18-short-bit", "outline", IN (1), UNCLAIMED,
+  { "birch-18-short-bit", "outline", IN (1), UNREACHED,
     { { 7.65, 17.00 }, EMPTY }, { { 8.30, 16.75 }, EMPTY }, LONGER_BIT },
 
   /* ---- cutting length 28, on an 8 mm backer: o_max = 8 - 1 = 7; the tip 6 below the board.
@@ -251,8 +251,6 @@ range_differs (const Expected *row, const char *what, SpelchRange hand, SpelchRa
 static guint
 face_differs (const Expected *row, const char *what, Face hand, const SpelchEdge *edge)
 {
-  if (hand.grade < 0)
-    return 0;
   SpelchLoad load_found = edge != NULL ? edge->load : SPELCH_LOAD_NOT_CUT;
   g_autofree char *load_of = g_strconcat (what, " load", NULL);
   return differs (row, what, hand.grade, edge != NULL ? edge->grade : 0, 0)
