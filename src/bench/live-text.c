@@ -20,6 +20,7 @@ struct _SpelchLiveText
   guint grown; /* lines needed so far */
   guint width_chars;
   float xalign;
+  bool hanging;
   SpelchGlyphKind glyph;
 };
 
@@ -31,9 +32,23 @@ enum
   PROP_XALIGN,
   PROP_WIDTH_CHARS,
   PROP_CAPTION,
+  PROP_HANGING,
   N_PROPS
 };
 static GParamSpec *props[N_PROPS];
+
+/* Lines after the first begin where its text does, after the bullet. */
+static void
+hang (SpelchLiveText *self)
+{
+  int width = 0;
+  if (self->hanging)
+    {
+      g_autoptr (PangoLayout) bullet = gtk_widget_create_pango_layout (GTK_WIDGET (self), "• ");
+      pango_layout_get_size (bullet, &width, NULL);
+    }
+  pango_layout_set_indent (self->layout, -width);
+}
 
 static PangoLayout *
 ensure_layout (SpelchLiveText *self)
@@ -44,6 +59,7 @@ ensure_layout (SpelchLiveText *self)
       pango_layout_set_wrap (self->layout, PANGO_WRAP_WORD_CHAR);
       spelch_lettering_plainly (self->layout);
       pango_layout_set_alignment (self->layout, self->xalign > 0.5f ? PANGO_ALIGN_RIGHT : PANGO_ALIGN_LEFT);
+      hang (self);
     }
   return self->layout;
 }
@@ -173,8 +189,10 @@ spelch_live_text_css_changed (GtkWidget *widget, GtkCssStyleChange *change)
 {
   SpelchLiveText *self = SPELCH_LIVE_TEXT (widget);
   GTK_WIDGET_CLASS (spelch_live_text_parent_class)->css_changed (widget, change);
-  if (self->layout != NULL)
-    pango_layout_context_changed (self->layout);
+  if (self->layout == NULL)
+    return;
+  pango_layout_context_changed (self->layout);
+  hang (self);
 }
 
 static void
@@ -255,6 +273,9 @@ spelch_live_text_get_property (GObject *object, guint id, GValue *value, GParamS
     case PROP_CAPTION:
       g_value_set_string (value, self->caption);
       break;
+    case PROP_HANGING:
+      g_value_set_boolean (value, self->hanging);
+      break;
     default:
       G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
     }
@@ -277,6 +298,11 @@ spelch_live_text_set_property (GObject *object, guint id, const GValue *value, G
       break;
     case PROP_CAPTION:
       spelch_live_text_set_caption (self, g_value_get_string (value));
+      break;
+    case PROP_HANGING:
+      self->hanging = g_value_get_boolean (value);
+      if (self->layout != NULL)
+        hang (self);
       break;
     default:
       G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
@@ -318,6 +344,7 @@ spelch_live_text_class_init (SpelchLiveTextClass *klass)
   props[PROP_XALIGN] = g_param_spec_float ("xalign", NULL, NULL, 0, 1, 0, flags);
   props[PROP_WIDTH_CHARS] = g_param_spec_uint ("width-chars", NULL, NULL, 1, 200, 4, flags);
   props[PROP_CAPTION] = g_param_spec_string ("caption", NULL, NULL, NULL, flags);
+  props[PROP_HANGING] = g_param_spec_boolean ("hanging", NULL, NULL, FALSE, flags);
   g_object_class_install_properties (object_class, N_PROPS, props);
 
   gtk_widget_class_set_css_name (widget_class, "livetext");

@@ -16,7 +16,8 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (SpelchLiveText, spelch_live_text, SPELCH, LIVE_TEXT, GtkWidget)
 
 /* Properties (also for templates): "lines" kept free (1), "xalign" (0 to 1), "width-chars" wanted at the
- * least, "caption" spoken before the text ("Feed"). */
+ * least, "caption" spoken before the text ("Feed"), "hanging": it begins with a bullet, "• ", and its further
+ * lines are set in by that. */
 
 void spelch_live_text_set_text (SpelchLiveText *self, const char *text);
 const char *spelch_live_text_get_text (SpelchLiveText *self);

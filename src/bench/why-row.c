@@ -45,7 +45,7 @@ next_line (SpelchWhyRow *self)
     line = gtk_widget_get_next_sibling (line);
   if (line == NULL)
     {
-      line = g_object_new (SPELCH_TYPE_LIVE_TEXT, "lines", 1, "width-chars", 12, NULL);
+      line = g_object_new (SPELCH_TYPE_LIVE_TEXT, "lines", 1, "width-chars", 12, "hanging", TRUE, NULL);
       gtk_box_append (self->reasons, line);
     }
   self->said++;
@@ -60,21 +60,24 @@ spelch_why_row_begin (SpelchWhyRow *self)
 }
 
 static void
-set_class (SpelchLiveText *line, const char *name, bool wanted)
+set_heading (SpelchLiveText *line, bool heading)
 {
-  if (gtk_widget_has_css_class (GTK_WIDGET (line), name) == wanted)
+  gboolean hanging = FALSE;
+  g_object_get (line, "hanging", &hanging, NULL);
+  if (hanging != heading)
     return;
-  if (wanted)
-    gtk_widget_add_css_class (GTK_WIDGET (line), name);
+  g_object_set (line, "hanging", !heading, NULL);
+  if (heading)
+    gtk_widget_add_css_class (GTK_WIDGET (line), "strong");
   else
-    gtk_widget_remove_css_class (GTK_WIDGET (line), name);
+    gtk_widget_remove_css_class (GTK_WIDGET (line), "strong");
 }
 
 void
 spelch_why_row_add_heading (SpelchWhyRow *self, const char *heading)
 {
   SpelchLiveText *line = next_line (self);
-  set_class (line, "strong", true);
+  set_heading (line, true);
   spelch_live_text_set_text (line, heading);
 }
 
@@ -83,7 +86,7 @@ spelch_why_row_add (SpelchWhyRow *self, const char *sentence)
 {
   SpelchLiveText *line = next_line (self);
   g_autofree char *item = g_strdup_printf ("• %s", sentence);
-  set_class (line, "strong", false);
+  set_heading (line, false);
   spelch_live_text_set_text (line, item);
 }
 
