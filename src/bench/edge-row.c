@@ -33,6 +33,8 @@ spelch_edge_row_follow (SpelchEdgeRow *self, SpelchSession *session, SpelchSide 
   spelch_live_text_set_glyph (self->grade, spelch_glyph_of_grade (edge == NULL ? 0 : edge->grade));
   spelch_live_text_set_caption (self->grade, face);
   spelch_live_text_set_text (self->grade, spelch_mark_grade (spelch_session_get_part (session), plan, side));
+  /* A face that isn't cut takes one line; whether it is doesn't change in a drag. */
+  g_object_set (self->reason, "lines", edge == NULL ? 1 : 2, NULL);
   spelch_live_text_set_text (self->reason, reason);
 }
 

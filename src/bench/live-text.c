@@ -288,6 +288,8 @@ spelch_live_text_set_property (GObject *object, guint id, const GValue *value, G
   switch (id)
     {
     case PROP_LINES:
+      if (self->lines != g_value_get_uint (value))
+        gtk_widget_queue_resize (GTK_WIDGET (self));
       self->lines = g_value_get_uint (value);
       break;
     case PROP_XALIGN:

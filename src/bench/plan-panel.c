@@ -264,9 +264,12 @@ show_done (SpelchPlanPanel *self, SpelchSession *session)
   if (plan == NULL)
     return;
   g_autofree char *way = spelch_words_way (spelch_session_get_numbers (session), spelch_wear_metres (plan));
-  g_autofree char *label = g_strdup_printf (_ ("Done: add %s to the bit's wear"), way);
-  if (g_strcmp0 (gtk_button_get_label (self->done), label) != 0)
-    gtk_button_set_label (self->done, label);
+  g_autofree char *label = g_strdup_printf (_ ("Done: add %s of wear"), way);
+  g_autofree char *whole = g_strdup_printf (_ ("Done: add %s to the bit's wear"), way);
+  if (g_strcmp0 (gtk_button_get_label (self->done), label) == 0)
+    return;
+  gtk_button_set_label (self->done, label);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->done), whole);
 }
 
 /* Lines that only the drag, or a bit that was tried, needed are given back afterwards. */
