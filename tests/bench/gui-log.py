@@ -217,7 +217,7 @@ bench.window = main
 press('^Done: add')
 tap.ok(wait_for(lambda: drawer_metres() > 0, 5), 'a cut is done')
 before = drawer_metres()
-done = wait_for(lambda: next((n for n in bench.walk() if re.match(r'Done: add [\d.]+ m to', n.name or '')), None))
+done = wait_for(lambda: next((n for n in bench.walk() if re.match(r'Done: add [\d.]+ m of wear', n.name or '')), None))
 way = float(re.search(r'add ([\d.]+) m', done.name)[1])
 tap.ok(way > 0, 'the bench says how far the cut goes', done.name)
 press('^Done: add')
