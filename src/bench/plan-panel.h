@@ -2,7 +2,8 @@
  *
  * Plan panel: the right-hand column: what must not be done, how the edges come out, what to set on the
  * machine, what holds the feed back, what the cut does to the board, and what to do before the real piece.
- * Every word follows a drag in the same frame and none of them moves the others.
+ * Every word follows a drag in the same frame and none of them moves the others. Each row opens the reasons
+ * behind it, one row at a time; speed and feed can be set there by hand.
  */
 #pragma once
 
