@@ -58,7 +58,7 @@ take_plan (const SpelchCutDraft *draft, const SpelchCutChoices *choices, SpelchH
       held->allowance = spelch_length_mm (0);
     }
   else if (held->plan_held)
-    held->allowance_held = held->allowance.mm > 0;
+    held->allowance_held = held->allowance.mm != 0;
 }
 
 static void

@@ -311,11 +311,12 @@ spelch_form_row_get_choice (SpelchFormRow *self)
   return self->field->kind == SPELCH_FIELD_FLAG && gtk_switch_get_active (GTK_SWITCH (self->control));
 }
 
-static gboolean
-spelch_form_row_grab_focus (GtkWidget *widget)
+/* Not by grab_focus() of the row: that would bring the focus back when Shift+Tab leaves it. */
+void
+spelch_form_row_focus (SpelchFormRow *self)
 {
-  SpelchFormRow *self = SPELCH_FORM_ROW (widget);
-  return self->control != NULL && gtk_widget_grab_focus (self->control);
+  if (self->control != NULL)
+    gtk_widget_grab_focus (self->control);
 }
 
 /* ---- Object ---- */
@@ -348,7 +349,6 @@ spelch_form_row_class_init (SpelchFormRowClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   G_OBJECT_CLASS (klass)->dispose = spelch_form_row_dispose;
   G_OBJECT_CLASS (klass)->finalize = spelch_form_row_finalize;
-  widget_class->grab_focus = spelch_form_row_grab_focus;
   signals[SIGNAL_TYPED]
       = g_signal_new ("typed", SPELCH_TYPE_FORM_ROW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[SIGNAL_ENTERED] = g_signal_new ("entered", SPELCH_TYPE_FORM_ROW, G_SIGNAL_RUN_LAST, 0, NULL, NULL,

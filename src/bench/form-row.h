@@ -40,4 +40,7 @@ const char *spelch_form_row_get_pick (SpelchFormRow *self);
 /* A remark under the field; a complaint marks it as wrong. NULL: none. */
 void spelch_form_row_remark (SpelchFormRow *self, const char *words, bool complaint);
 
+/* Gives the focus to what is typed or chosen in. */
+void spelch_form_row_focus (SpelchFormRow *self);
+
 G_END_DECLS

@@ -271,7 +271,7 @@ spelch_form_focus (SpelchForm *self, const char *member)
 {
   for (guint i = 0; i < self->n_fields; i++)
     if (g_strcmp0 (self->fields[i].member, member) == 0)
-      gtk_widget_grab_focus (GTK_WIDGET (self->rows[i]));
+      spelch_form_row_focus (self->rows[i]);
 }
 
 /* ---- Object ---- */
