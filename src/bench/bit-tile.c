@@ -147,7 +147,7 @@ state_changed (GtkWidget *widget, GtkStateFlags before)
 static GdkContentProvider *
 drag_prepared (GtkDragSource *source, double x, double y, SpelchBitTile *self)
 {
-  return gdk_content_provider_new_typed (G_TYPE_STRING, self->bit.id);
+  return gdk_content_provider_new_typed (SPELCH_TYPE_BIT_TILE, self);
 }
 
 static void

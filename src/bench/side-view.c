@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/side-view.h"
+#include "bench/bit-tile.h"
 #include "bench/depth-mark.h"
 #include "bench/face-toggle.h"
 #include "bench/kept-scene.h"
@@ -346,7 +347,8 @@ pointer_moved (GtkEventControllerMotion *motion, double x, double y, SpelchSideV
 static gboolean
 bit_dropped (GtkDropTarget *target, const GValue *value, double x, double y, SpelchSideView *self)
 {
-  g_signal_emit (self, signals[SIGNAL_BIT_DROPPED], 0, g_value_get_string (value));
+  g_signal_emit (self, signals[SIGNAL_BIT_DROPPED], 0,
+                 spelch_bit_tile_get_bit (g_value_get_object (value))->id);
   return TRUE;
 }
 
@@ -570,7 +572,8 @@ spelch_side_view_init (SpelchSideView *self)
   gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Side view"), -1);
   add_bit_drag (self);
-  GtkDropTarget *drop = gtk_drop_target_new (G_TYPE_STRING, GDK_ACTION_COPY);
+  GtkDropTarget *drop
+      = gtk_drop_target_new (SPELCH_TYPE_BIT_TILE, GDK_ACTION_COPY); /* not text: files are that too */
   g_signal_connect (drop, "drop", G_CALLBACK (bit_dropped), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (drop));
 }
