@@ -63,6 +63,9 @@ struct _SpelchBenchWindow
   SpelchPartEditor *part_editor;
   GtkToggleButton *plan_button;
   GtkWidget *nothing_cut;
+  GtkLabel *nothing_words;
+  GtkLabel *nothing_advice;
+  GtkWidget *first_bit;
   GtkMenuButton *first_cut;
   SpelchPartActions part_actions;
   SpelchCutDone *cut_done;
@@ -283,13 +286,24 @@ fill_cut_menu (SpelchBenchWindow *self)
   gtk_menu_button_set_menu_model (self->cut_menu, G_MENU_MODEL (menu));
 }
 
-/* A part without cuts says what to do about it instead of showing what isn't there. */
+/* A part without cuts, or without a bit for one, says what to do about it instead of showing what isn't
+ * there. */
 static void
-show_whether_cut (SpelchBenchWindow *self, bool any)
+show_what_is_missing (SpelchBenchWindow *self)
 {
-  gtk_widget_set_visible (self->nothing_cut, !any);
-  gtk_widget_set_visible (GTK_WIDGET (self->drawer), any);
-  gtk_widget_set_visible (GTK_WIDGET (self->depths), any);
+  bool any = spelch_session_get_part (self->session)->n_cuts > 0;
+  bool planned = spelch_session_get_plan (self->session) != NULL;
+  gtk_label_set_text (self->nothing_words, any ? _ ("There is no bit to cut this with.")
+                                               : _ ("Nothing is cut from this board yet."));
+  gtk_label_set_text (
+      self->nothing_advice,
+      any ? _ ("Add a bit to the drawer, and it is ranked for this cut at once.")
+          : _ ("If it is another board or machine, take it above. Then add what is to be cut."));
+  gtk_widget_set_visible (GTK_WIDGET (self->first_cut), !any);
+  gtk_widget_set_visible (self->first_bit, any);
+  gtk_widget_set_visible (self->nothing_cut, !planned);
+  gtk_widget_set_visible (GTK_WIDGET (self->drawer), planned);
+  gtk_widget_set_visible (GTK_WIDGET (self->depths), planned);
 }
 
 static void
@@ -308,8 +322,9 @@ session_changed (SpelchSession *session, guint change, SpelchBenchWindow *self)
   bool dragged = spelch_session_in_gesture (session) && !(change & SPELCH_CHANGE_CUT);
   if (!dragged && change & (SPELCH_CHANGE_PART | SPELCH_CHANGE_CUT))
     spelch_part_actions_follow (&self->part_actions, G_ACTION_MAP (self));
-  if (!dragged && change & SPELCH_CHANGE_PART)
-    show_whether_cut (self, spelch_session_get_part (session)->n_cuts > 0);
+  if (!dragged && change & (SPELCH_CHANGE_PART | SPELCH_CHANGE_CUT | SPELCH_CHANGE_BITS)
+      && spelch_session_get_part (session) != NULL)
+    show_what_is_missing (self);
 }
 
 /* The verdicts stand over the drawing while the plan isn't in sight; a form is drawn over a narrow window. */
@@ -452,6 +467,9 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, part_editor);
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, plan_button);
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, nothing_cut);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, nothing_words);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, nothing_advice);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, first_bit);
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, first_cut);
   gtk_widget_class_bind_template_callback (widget_class, error_answered);
   gtk_widget_class_bind_template_callback (widget_class, recovery_answered);

@@ -17,6 +17,7 @@
 struct _SpelchBitDrawer
 {
   GtkWidget parent_instance;
+  GtkLabel *advice;
   GtkBox *tiles;
   SpelchSession *session;
   SpelchLook look;
@@ -309,9 +310,20 @@ show_captions (SpelchBitDrawer *self)
     }
 }
 
+/* Until a bit is chosen it says that what is drawn is only a suggestion. */
+static void
+show_advice (SpelchBitDrawer *self)
+{
+  bool chosen = spelch_session_get_accepted (self->session) != NULL;
+  gtk_label_set_text (self->advice,
+                      chosen ? "" : _ ("None is chosen yet; the best one is drawn. Click one to take it."));
+}
+
 static void
 session_settled (SpelchSession *session, guint change, SpelchBitDrawer *self)
 {
+  if (change & (SPELCH_CHANGE_PART | SPELCH_CHANGE_CUT))
+    show_advice (self);
   if (change & (SPELCH_CHANGE_PART | SPELCH_CHANGE_BITS))
     show_bits (self);
   if (change & (SPELCH_CHANGE_PART | SPELCH_CHANGE_BITS | SPELCH_CHANGE_CUT | SPELCH_CHANGE_NUMBERS))
@@ -355,6 +367,7 @@ spelch_bit_drawer_class_init (SpelchBitDrawerClass *klass)
   signals[SIGNAL_REMARKED] = g_signal_new ("remarked", SPELCH_TYPE_BIT_DRAWER, G_SIGNAL_RUN_LAST, 0, NULL,
                                            NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/spelch/Spelch/ui/bit-drawer.ui");
+  gtk_widget_class_bind_template_child (widget_class, SpelchBitDrawer, advice);
   gtk_widget_class_bind_template_child (widget_class, SpelchBitDrawer, tiles);
   gtk_widget_class_bind_template_child (widget_class, SpelchBitDrawer, wanted);
   gtk_widget_class_set_css_name (widget_class, "bitdrawer");

@@ -10,6 +10,7 @@ struct _SpelchCutList
   GtkWidget parent_instance;
   GtkListBox *list;
   GtkMenuButton *add;
+  GtkWidget *nothing;
   SpelchSession *session;
   SpelchLook look;
   bool following;
@@ -90,6 +91,7 @@ follow (SpelchCutList *self)
   if (part == NULL)
     return;
   self->following = true;
+  gtk_widget_set_visible (self->nothing, part->n_cuts == 0); /* else it would still be read out */
   for (guint i = 0; i < part->n_cuts; i++)
     spelch_cut_card_follow (nth_card (self, i), self->session, i, spelch_palette (self->look));
   GtkListBoxRow *surplus = NULL;
@@ -149,6 +151,7 @@ spelch_cut_list_class_init (SpelchCutListClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class, "/org/spelch/Spelch/ui/cut-list.ui");
   gtk_widget_class_bind_template_child (widget_class, SpelchCutList, list);
   gtk_widget_class_bind_template_child (widget_class, SpelchCutList, add);
+  gtk_widget_class_bind_template_child (widget_class, SpelchCutList, nothing);
   gtk_widget_class_bind_template_callback (widget_class, row_selected);
   gtk_widget_class_bind_template_callback (widget_class, row_activated);
   bind_keys (widget_class);

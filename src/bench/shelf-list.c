@@ -56,11 +56,15 @@ let_through (const Filter *filter)
   return filter->ids == NULL || selected == GTK_INVALID_LIST_POSITION ? "" : filter->ids[selected];
 }
 
+static void show_why_empty (SpelchShelfList *self);
+
 static void
 filter_changed (SpelchShelfList *self)
 {
-  if (!self->syncing)
-    gtk_list_box_invalidate_filter (self->list);
+  if (self->syncing)
+    return;
+  gtk_list_box_invalidate_filter (self->list);
+  show_why_empty (self);
 }
 
 /* All, and what the entries tell of, in the order in which it is met. */
@@ -166,7 +170,7 @@ spelch_shelf_list_show (SpelchShelfList *self, const SpelchNumbers *numbers, con
   gtk_list_box_invalidate_sort (self->list);
   gtk_list_box_invalidate_filter (self->list);
   self->syncing = false;
-  gtk_widget_set_visible (GTK_WIDGET (self->empty), spelch_shelf_count (self->shelf) == 0);
+  show_why_empty (self);
 }
 
 static int
@@ -214,6 +218,21 @@ first_row_shown (SpelchShelfList *self)
     }
 }
 
+/* What to do while the list shows nothing. */
+static void
+show_why_empty (SpelchShelfList *self)
+{
+  const char *typed = gtk_editable_get_text (GTK_EDITABLE (self->search));
+  g_autofree char *no_match
+      = typed[0] == '\0'
+            ? g_strdup (_ ("Nothing here is let through. Choose another filter above."))
+            : g_strdup_printf (_ ("Nothing here matches “%s”. Search for a word of the name, for a "
+                                  "kind or a size, or empty the field to see all."),
+                               typed);
+  gtk_widget_set_visible (GTK_WIDGET (self->empty), first_row_shown (self) == NULL); /* else it is read out */
+  gtk_label_set_text (self->empty, spelch_shelf_count (self->shelf) == 0 ? _ (self->kind->empty) : no_match);
+}
+
 const char *
 spelch_shelf_list_select (SpelchShelfList *self, const char *id)
 {
@@ -239,6 +258,8 @@ search_changed (SpelchShelfList *self)
   g_free (self->searched);
   self->searched = g_utf8_casefold (gtk_editable_get_text (GTK_EDITABLE (self->search)), -1);
   gtk_list_box_invalidate_filter (self->list);
+  if (self->kind != NULL)
+    show_why_empty (self);
 }
 
 static void
@@ -326,7 +347,6 @@ spelch_shelf_list_set_shelves (SpelchShelfList *self, SpelchShelves *shelves, co
   self->kind = kind;
   self->shelves = g_object_ref (shelves);
   self->shelf = spelch_shelves_get (shelves, kind->list);
-  gtk_label_set_text (self->empty, _ (kind->empty));
   fill_orders (self);
   add_filters (self);
   gtk_list_box_set_sort_func (self->list, compare, self, NULL);

@@ -337,12 +337,18 @@ do_export (GSimpleAction *action, GVariant *parameter, gpointer data)
   spelch_shelf_files_export (data);
 }
 
+static void
+do_close (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  gtk_window_close (data);
+}
+
 static const GActionEntry ACTIONS[] = {
   { .name = "undo", .activate = do_undo },           { .name = "redo", .activate = do_redo },
   { .name = "shelf-add", .activate = do_add },       { .name = "shelf-duplicate", .activate = do_duplicate },
   { .name = "shelf-retire", .activate = do_retire }, { .name = "shelf-delete", .activate = do_delete },
   { .name = "shelf-find", .activate = do_find },     { .name = "shelf-import", .activate = do_import },
-  { .name = "shelf-export", .activate = do_export },
+  { .name = "shelf-export", .activate = do_export }, { .name = "close", .activate = do_close },
 };
 
 /* ---- Object ---- */
