@@ -9,6 +9,7 @@
 #include "files/shop-data.h"
 #include "plan/plan.h"
 
+#include <math.h>
 #include <string.h>
 
 static void
@@ -74,6 +75,39 @@ test_start (void)
       g_autofree char *text_again = spelch_part_to_json (again);
       g_assert_cmpstr (text_again, ==, text);
     }
+}
+
+static void
+assert_sixteenths (const SpelchLength *length, const char *what)
+{
+  double steps = length->mm / SPELCH_MM_PER_INCH * 16;
+  g_test_message ("%s: %g mm", what, length->mm);
+  g_assert_cmpfloat_with_epsilon (steps, round (steps), 1e-9);
+}
+
+/* Where lengths are in inches, every kind begins with sizes a tape shows, in every starter board; a dado
+ * stays as wide as the board that goes into it is sold. */
+static void
+test_start_in_inches (void)
+{
+  guint n_boards = 0;
+  spelch_shop_boards (&n_boards);
+  for (guint board = 0; board < n_boards; board++)
+    for (guint kind = 0; kind < SPELCH_CUT_KIND_CODES.n; kind++)
+      {
+        g_autoptr (SpelchPart) part = nothing (board);
+        SpelchCut cut = spelch_cut_start (part, (SpelchCutKind)kind);
+        spelch_cut_round_to_inches (part, &cut);
+        g_autofree char *fault = spelch_cut_fault (&cut, &part->board);
+        g_assert_null (fault);
+        assert_sixteenths (&cut.length, "length");
+        assert_sixteenths (&cut.tabs.width, "width of a tab");
+        if (kind == SPELCH_CUT_DADO)
+          g_assert_cmpfloat (cut.width.mm, ==, fmax (part->board.nominal.mm, 1));
+        else
+          assert_sixteenths (&cut.width, "width");
+        assert_sixteenths (&cut.depth, "depth");
+      }
 }
 
 /* A cut of any kind can be made one of any other. */
@@ -313,6 +347,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/bench/part-edits/start", test_start);
+  g_test_add_func ("/bench/part-edits/start-in-inches", test_start_in_inches);
   g_test_add_func ("/bench/part-edits/of-kind", test_of_kind);
   g_test_add_func ("/bench/part-edits/names", test_names);
   g_test_add_func ("/bench/part-edits/list", test_list);
