@@ -64,10 +64,13 @@ def number(words):
 
 def told():
     """The numbers in the window that `spelch plan` gives too, looked up all at once."""
-    labels = [node.name or '' for node in bench.all('label')]
+    shown = [node for node in bench.all() if node.getRoleName() in ('label', 'text')]
+    labels = [node.name or '' for node in shown if node.getRoleName() == 'label']
 
     def figure(name):
-        return next(label for label in labels if label.startswith(name + ': ')).split(': ', 1)[1]
+        """As a label, or in a field where it can be set."""
+        label = next((label for label in labels if label.startswith(name + ': ')), None)
+        return label.split(': ', 1)[1] if label else bench.text(next(node for node in shown if node.name == name))
 
     def verdict(side):
         return next(label for label in labels if f', {side} side: ' in label).split(': ')[1]
