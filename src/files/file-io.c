@@ -22,7 +22,7 @@ static char *
 too_big (const char *name, goffset size, GError **error)
 {
   g_set_error (error, SPELCH_FILE_ERROR, SPELCH_FILE_ERROR_TOO_BIG,
-               _ ("%s: the file has %" G_GOFFSET_FORMAT " bytes; no more than %d are read."), name, size,
+               _ ("%s: the file has %lld bytes; no more than %d are read."), name, (long long)size,
                SPELCH_FILE_MOST);
   return NULL;
 }

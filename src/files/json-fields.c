@@ -246,7 +246,7 @@ spelch_fields_text (SpelchFields *fields, const char *member, char *into, gsize 
     fault_of_member (fields, member, node, _ ("write a text in double quotes."));
   else if (strlen (json_node_get_string (node)) >= size)
     {
-      g_autofree char *advice = g_strdup_printf (_ ("it has room for %" G_GSIZE_FORMAT " bytes."), size - 1);
+      g_autofree char *advice = g_strdup_printf (_ ("it has room for %u bytes."), (guint)size - 1);
       fault_of_member (fields, member, node, advice);
     }
   else

@@ -56,7 +56,7 @@ spelch_json_parse (const char *text, gsize length, const char *name, GError **er
   if (length > SPELCH_FILE_MOST)
     {
       g_set_error (error, SPELCH_FILE_ERROR, SPELCH_FILE_ERROR_TOO_BIG,
-                   _ ("%s: the file has %" G_GSIZE_FORMAT " bytes; no more than %d are read."), name, length,
+                   _ ("%s: the file has %lld bytes; no more than %d are read."), name, (long long)length,
                    SPELCH_FILE_MOST);
       return NULL;
     }
