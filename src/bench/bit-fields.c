@@ -59,7 +59,7 @@ static const SpelchField FIELDS[] = {
     .none = N_ ("not told"), .hint = N_ ("Without it, the length in the collet can't be checked.") },
   { SPELCH_FIELD_LENGTH, "neck", N_ ("Neck diameter"), AT (neck), .none = N_ ("no neck"),
     .hint = N_ ("Between the edges and the shank, where it is thinner or thicker than both.") },
-  { SPELCH_FIELD_HEADING, NULL, N_ ("Edges") },
+  { SPELCH_FIELD_HEADING, NULL, N_ ("Edges and end") },
   { SPELCH_FIELD_WHOLE, "edges", N_ ("Cutting edges"), AT (edges),
     .hint = N_ ("How many there are at one height.") },
   { SPELCH_FIELD_WHOLE, "edges_up", N_ ("Edges near the tip"), AT (edges_up), .none = N_ ("as above"),

@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/preferences.h"
 
+#include "shop/decimal-sign.h"
+
 #include <glib/gi18n-lib.h>
 #include <glib/gstdio.h>
-#include <locale.h>
 #include <math.h>
 
 #define GROUP_WINDOW "window"
@@ -187,9 +188,8 @@ spelch_preferences_save (const SpelchPreferences *preferences, const char *folde
 SpelchNumbers
 spelch_preferences_numbers (const SpelchPreferences *preferences)
 {
-  const struct lconv *locale = localeconv ();
-  return (SpelchNumbers){ preferences->unit, preferences->inch_style,
-                          locale->decimal_point[0] == ',' ? ',' : '.', preferences->feed_unit };
+  return (SpelchNumbers){ preferences->unit, preferences->inch_style, spelch_decimal_sign (),
+                          preferences->feed_unit };
 }
 
 void

@@ -5,6 +5,7 @@
 #include "files/part-file.h"
 #include "files/shop-data.h"
 #include "plan/corrections.h"
+#include "shop/decimal-sign.h"
 #include "shop/fault.h"
 
 #include <glib/gi18n.h>
@@ -127,7 +128,7 @@ spelch_asked_read (SpelchAsked *asked, const char *command, const char *summary,
 bool
 spelch_asked_numbers (const SpelchAsked *asked, SpelchNumbers *numbers, GError **error)
 {
-  *numbers = (SpelchNumbers){ SPELCH_UNIT_MM, SPELCH_INCH_FRACTION, '.' };
+  *numbers = (SpelchNumbers){ SPELCH_UNIT_MM, SPELCH_INCH_FRACTION, spelch_decimal_sign () };
   if (asked->units == NULL || g_str_equal (asked->units, "mm"))
     return true;
   if (!g_str_equal (asked->units, "in"))
