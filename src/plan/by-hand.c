@@ -76,7 +76,7 @@ read_number (const char *text, double *number, GError **error)
 bool
 spelch_by_hand_read_speed (const char *text, double *rpm, GError **error)
 {
-  static const char *const units[] = { "rpm", "u/min", "r/min", "1/min", "/min", "min-1", NULL };
+  static const char *const units[] = { "rpm", "u/min", "tr/min", "r/min", "1/min", "/min", "min-1", NULL };
   g_autofree char *words = plain (text);
   g_autoptr (GError) trouble = NULL;
   bool told = false;

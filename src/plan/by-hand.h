@@ -8,8 +8,8 @@
 #include "plan/plan.h"
 #include "plan/words.h"
 
-/* Reads "18000", "18 000 rpm". Rounded to a whole number of turns. False with a sentence for the person who
- * typed (SPELCH_LENGTH_ERROR). */
+/* Reads "18000", "18 000 rpm", and the units that other languages show: "U/min", "tr/min", "min-1". Rounded
+ * to a whole number of turns. False with a sentence for the person who typed (SPELCH_LENGTH_ERROR). */
 bool spelch_by_hand_read_speed (const char *text, double *rpm, GError **error);
 
 /* Reads "5400", "5 400 mm/min", "5,4 m/min", "213 in/min", "17.7 ft/min", or as one counts it by hand: "a

@@ -101,7 +101,10 @@ test_speed (void)
                                 "000 rpm",
                                 "18000 RPM",
                                 "18000 1/min",
-                                " 18000r/min " };
+                                " 18000r/min ",
+                                "18 000 U/min",  /* Umdrehungen, as shown in German */
+                                "18 000 tr/min", /* tours, as shown in French */
+                                "18000 min-1" };
   for (guint i = 0; i < G_N_ELEMENTS (texts); i++)
     {
       double rpm = 0;
