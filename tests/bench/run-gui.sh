@@ -6,4 +6,5 @@
 size=$1
 shift
 exec 9>&1 1>&2
-exec xvfb-run -a -s "-screen 0 ${size}x24 -noreset" dbus-run-session -- /bin/sh -c 'exec "$@" >&9 9>&-' sh /usr/bin/python3 "$@"
+# A number of its own for each display: looking for a free one isn't safe when several do.
+exec xvfb-run -a -n $((100 + $$ % 30000)) -s "-screen 0 ${size}x24 -noreset" dbus-run-session -- /bin/sh -c 'exec "$@" >&9 9>&-' sh /usr/bin/python3 "$@"
