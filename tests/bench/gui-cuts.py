@@ -70,7 +70,8 @@ def told():
     def figure(name):
         """As a label, or in a field where it can be set."""
         label = next((label for label in labels if label.startswith(name + ': ')), None)
-        return label.split(': ', 1)[1] if label else bench.text(next(node for node in shown if node.name == name))
+        fields = (node for node in shown if node.getRoleName() == 'text' and node.name == name)
+        return label.split(': ', 1)[1] if label else bench.text(next(fields))
 
     def verdict(side):
         return next(label for label in labels if f', {side} side: ' in label).split(': ')[1]
