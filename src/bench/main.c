@@ -16,7 +16,9 @@ main (int argc, char **argv)
   g_setenv ("GDK_DEBUG", "gl-disable", FALSE);
 
   setlocale (LC_ALL, "");
-  bindtextdomain (GETTEXT_PACKAGE, SPELCH_LOCALE_DIR);
+  /* Translations that aren't installed yet, for those who write and test them. */
+  const char *uninstalled = g_getenv ("SPELCH_LOCALE_DIR");
+  bindtextdomain (GETTEXT_PACKAGE, uninstalled != NULL ? uninstalled : SPELCH_LOCALE_DIR);
   bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
   textdomain (GETTEXT_PACKAGE);
   g_set_application_name ("Spelch");
