@@ -182,8 +182,20 @@ bends_too_much (const Trial *t)
   return t->solution.share[SPELCH_LIMIT_BENDING] > 1 + 1e-6;
 }
 
-/* Accepted grades first, then bending, then least time; where grades miss, the best seen, then hidden, then
- * time. */
+/* How far a trial goes beyond what bit, machine and hands can bear at a feed that is held, and so can't give
+ * way; 1 where nothing is exceeded. Heat asks for more feed, not less, so passes don't mend it. */
+static double
+excess (const SpelchCase *c, const Trial *t)
+{
+  double most = 1;
+  for (int i = 0; c->cut->held.feed_mm_min > 0 && i < SPELCH_N_LIMITS; i++)
+    if (i != SPELCH_LIMIT_HEAT && i != SPELCH_LIMIT_HOLDING)
+      most = fmax (most, t->solution.share[i]);
+  return most;
+}
+
+/* Accepted grades first, then what a held feed asks too much of, then bending, then least time; where grades
+ * miss, the best seen, then hidden, then time. */
 static bool
 is_better (const SpelchCase *c, const Trial *a, const Trial *b)
 {
@@ -199,6 +211,9 @@ is_better (const SpelchCase *c, const Trial *a, const Trial *b)
       if (x != y)
         return x < y;
     }
+  double x = excess (c, a), y = excess (c, b);
+  if (fabs (x - y) > 1e-6)
+    return x < y;
   if (bends_too_much (a) != bends_too_much (b))
     return bends_too_much (b);
   return a->time < b->time - 1e-9;
@@ -209,7 +224,7 @@ is_better (const SpelchCase *c, const Trial *a, const Trial *b)
 static bool
 cannot_win (const SpelchCase *c, Trial *t, const Trial *best)
 {
-  if (!can_be_cut (c, best) || bends_too_much (best))
+  if (!can_be_cut (c, best) || bends_too_much (best) || excess (c, best) > 1 + 1e-6)
     return false;
   spelch_edges_grade (c, t->passes, t->n, &t->entry, 0, false, t->edges);
   int accepted[2] = { c->part->accepted_seen, c->part->accepted_hidden };

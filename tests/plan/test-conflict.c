@@ -112,6 +112,29 @@ test_remedy_keeps_edges (Demo *demo, gconstpointer unused)
   g_assert_false (tears_when_thinner (demo, &bit));
 }
 
+/* A feed that is held can't give way, so the passes do: as many as keep the bit from bending too much, and in
+ * any case no fewer than bend it least. */
+static void
+test_passes_for_held_feed (Demo *demo, gconstpointer unused)
+{
+  SpelchBit bit = *demo_bit ("compression-6.35x22");
+  demo_take_cut (demo, "outline");
+  demo_plan_bit (demo, &bit);
+  guint own = demo->plan.n_passes;
+  demo->cut->held.feed_mm_min = demo->plan.feed_mm_min * 1.4;
+  demo_plan_bit (demo, &bit);
+  guint quick = demo->plan.n_passes;
+  g_assert_cmpuint (quick, >, own);
+  g_assert_cmpfloat (worst_share (demo), <=, 1 + 1e-6);
+  demo->cut->held.feed_mm_min *= 1.5;
+  demo_plan_bit (demo, &bit);
+  double share = worst_share (demo);
+  demo->cut->held.passes_held = true; /* the whole depth at once */
+  demo_plan_bit (demo, &bit);
+  g_assert_cmpuint (demo->plan.n_passes, ==, 1);
+  g_assert_cmpfloat (worst_share (demo), >, share * 1.2);
+}
+
 /* Fed by hand at the dial's top, chips of a dull wide bit are too thin: a slower spindle makes them thicker.
  */
 static void
@@ -200,6 +223,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   ADD ("heat-and-bending", test_heat_and_bending);
   ADD ("remedy-keeps-edges", test_remedy_keeps_edges);
+  ADD ("passes-for-held-feed", test_passes_for_held_feed);
   ADD ("slower-speed", test_slower_speed);
   ADD ("weak-holding", test_weak_holding);
   ADD ("held-feed", test_held_feed);
