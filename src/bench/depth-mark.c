@@ -6,6 +6,8 @@
 
 #include <math.h>
 
+#define FINGER 10 /* units beside a mark: with its own height more than the 44 of a fingertip */
+
 struct _SpelchDepthMark
 {
   GtkRange parent_instance;
@@ -56,6 +58,33 @@ spelch_depth_mark_drag_end (SpelchDepthMark *self, bool keep)
     return;
   self->dragging = false;
   spelch_quantity_end (self->quantity, keep);
+}
+
+static double
+distance_from (double at, double begin, double length)
+{
+  return MAX (MAX (begin - at, at - begin - length), 0);
+}
+
+SpelchDepthMark *
+spelch_depth_mark_near (const GPtrArray *marks, GtkWidget *view, double x, double y)
+{
+  SpelchDepthMark *nearest = NULL;
+  double least = FINGER;
+  for (guint i = 0; i < marks->len; i++)
+    {
+      graphene_rect_t place;
+      if (!gtk_widget_get_child_visible (marks->pdata[i])
+          || !gtk_widget_compute_bounds (marks->pdata[i], view, &place))
+        continue;
+      double away = hypot (distance_from (x, place.origin.x, place.size.width),
+                           distance_from (y, place.origin.y, place.size.height));
+      if (away > least)
+        continue;
+      least = away;
+      nearest = marks->pdata[i];
+    }
+  return nearest;
 }
 
 static void

@@ -31,4 +31,8 @@ void spelch_depth_mark_drag_begin (SpelchDepthMark *self);
 void spelch_depth_mark_drag_to (SpelchDepthMark *self, double dx, double dy);
 void spelch_depth_mark_drag_end (SpelchDepthMark *self, bool keep);
 
+/* The one of @marks, children of @view, that a finger at (x, y) of it means: the nearest, up to a fingertip's
+ * half beside it; NULL where none is so near. */
+SpelchDepthMark *spelch_depth_mark_near (const GPtrArray *marks, GtkWidget *view, double x, double y);
+
 G_END_DECLS

@@ -293,10 +293,18 @@ mark_of_shown_pass (SpelchSideView *self)
   return NULL;
 }
 
+/* The bit stands for the pass that is shown. */
+static SpelchDepthMark *
+mark_meant (SpelchSideView *self, double x, double y)
+{
+  SpelchDepthMark *near = spelch_depth_mark_near (self->marks, GTK_WIDGET (self), x, y);
+  return near == NULL && on_bit (self, x, y) ? mark_of_shown_pass (self) : near;
+}
+
 static void
 bit_drag_begun (GtkGestureDrag *drag, double x, double y, SpelchSideView *self)
 {
-  SpelchDepthMark *mark = on_bit (self, x, y) ? mark_of_shown_pass (self) : NULL;
+  SpelchDepthMark *mark = mark_meant (self, x, y);
   if (mark == NULL)
     {
       gtk_gesture_set_state (GTK_GESTURE (drag), GTK_EVENT_SEQUENCE_DENIED);
@@ -337,7 +345,7 @@ bit_drag_cancelled (GtkGesture *gesture, GdkEventSequence *sequence, SpelchSideV
 static void
 pointer_moved (GtkEventControllerMotion *motion, double x, double y, SpelchSideView *self)
 {
-  bool over = self->dragged != NULL || on_bit (self, x, y);
+  bool over = self->dragged != NULL || mark_meant (self, x, y) != NULL;
   if (over == self->over_bit)
     return;
   self->over_bit = over;

@@ -67,6 +67,20 @@ tap.near(bench.value(mark), first, 1e-6, 'the pointer has let go of it')
 bench.release()
 tap.ok(not bench.has('push button', '^Undo move', patience=0.2), 'and leaves nothing to undo')
 
+# A finger need not meet a mark's edge: a fingertip is about 44 units wide (WCAG 2.1, success criterion 2.5.5, from memory).
+box = bench.box(mark)
+tap.ok(box.height + 2 * 9 >= 44, 'a mark can be taken over the height of a fingertip', box)
+xdotool('mousemove', box.x + box.width // 2, box.y - 9, 'mousedown', 1)
+bench.glide(0, -3 * scale)
+tap.ok(wait_for(lambda: bench.value(mark) < first - 2), 'the drag from just above it moves it', lambda: bench.value(mark))
+bench.release()
+bench.keys('ctrl+z')
+tap.ok(wait_for(lambda: abs(bench.value(mark) - first) < 1e-6), 'and is undone', lambda: bench.value(mark))
+xdotool('mousemove', box.x + box.width // 2, box.y - 14, 'mousedown', 1)
+bench.glide(0, -3 * scale)
+bench.release()
+tap.near(bench.value(mark), first, 1e-6, 'farther off nothing is taken')
+
 # The way of the pointer there and back leaves nothing either.
 bench.press(mark)
 bench.glide(0, -4 * scale)
