@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "command/asked.h"
+#include "plan/compare.h"
 
 #include "files/log-file.h"
 #include "files/part-file.h"
@@ -27,6 +28,7 @@ spelch_asked_clear (SpelchAsked *asked)
     g_clear_pointer (texts[i], g_free);
   g_clear_pointer (&asked->cuts, g_strfreev);
   g_clear_pointer (&asked->passes, g_strfreev);
+  g_clear_pointer (&asked->bits, g_strfreev);
 }
 
 static bool
@@ -41,7 +43,7 @@ bool
 spelch_asked_read (SpelchAsked *asked, const char *command, const char *summary, SpelchAsking asking,
                    int argc, char **argv, bool *helped, GError **error)
 {
-  g_autofree char *cut = NULL;
+  g_autofree char *cut = NULL, *bits = NULL;
   bool drawing = asking == SPELCH_ASKING_DRAWING;
   const GOptionEntry common[]
       = { { "cut", 0, 0, G_OPTION_ARG_STRING, &cut,
@@ -89,6 +91,11 @@ spelch_asked_read (SpelchAsked *asked, const char *command, const char *summary,
           { "look", 0, 0, G_OPTION_ARG_STRING, &asked->look, N_ ("colours"),
             "light|dark|high-contrast|paper" },
           G_OPTION_ENTRY_NULL };
+  const GOptionEntry compared[]
+      = { { "bits", 0, 0, G_OPTION_ARG_STRING, &bits,
+            N_ ("two to four bits, of the part or of the starter set, with commas"), "ID,ID" },
+          { "tied", 0, 0, G_OPTION_ARG_NONE, &asked->tied, N_ ("all at the depths of the first"), NULL },
+          G_OPTION_ENTRY_NULL };
   g_autofree char *usage = g_strdup_printf ("%s FILE", command);
   g_autoptr (GOptionContext) context = g_option_context_new (usage);
   g_option_context_set_summary (context, summary);
@@ -101,6 +108,8 @@ spelch_asked_read (SpelchAsked *asked, const char *command, const char *summary,
   g_option_context_add_main_entries (context, drawing ? picture : data, GETTEXT_PACKAGE);
   if (asking == SPELCH_ASKING_RANKING)
     g_option_context_add_main_entries (context, drawer, GETTEXT_PACKAGE);
+  if (asking == SPELCH_ASKING_COMPARISON)
+    g_option_context_add_main_entries (context, compared, GETTEXT_PACKAGE);
 
   g_autoptr (GError) local = NULL;
   if (!g_option_context_parse (context, &argc, &argv, &local))
@@ -119,9 +128,18 @@ spelch_asked_read (SpelchAsked *asked, const char *command, const char *summary,
   asked->file = g_strdup (argv[1]);
   if (cut != NULL)
     asked->cuts = g_strsplit (cut, ",", -1);
+  if (bits != NULL)
+    asked->bits = g_strsplit (bits, ",", -1);
   if (drawing && (cut == NULL || asked->cuts[1] != NULL || asked->output == NULL))
     return refuse (error, SPELCH_COMMAND_ERROR_USAGE,
                    g_strdup (_ ("spelch draw takes one --cut ID and -o FILE. See spelch draw --help.")));
+  guint n_bits = asked->bits != NULL ? g_strv_length (asked->bits) : 0;
+  if (asking == SPELCH_ASKING_COMPARISON
+      && (cut == NULL || asked->cuts[1] != NULL || n_bits < SPELCH_COMPARE_LEAST
+          || n_bits > SPELCH_COMPARE_MOST))
+    return refuse (error, SPELCH_COMMAND_ERROR_USAGE,
+                   g_strdup (_ ("spelch compare takes one --cut ID and two to four --bits ID,ID. See spelch "
+                                "compare --help.")));
   return true;
 }
 
@@ -207,16 +225,16 @@ put_board (const SpelchAsked *asked, SpelchPart *part, GError **error)
 }
 
 static bool
-put_bit (const SpelchAsked *asked, SpelchPart *part, GError **error)
+put_bit (const char *option, const char *id, SpelchPart *part, GError **error)
 {
   guint n;
   const SpelchBit *bits = spelch_shop_bits (&n);
-  for (guint i = 0; spelch_part_find_bit (part, asked->bit) < 0 && i < n; i++)
-    if (g_str_equal (bits[i].id, asked->bit))
+  for (guint i = 0; spelch_part_find_bit (part, id) < 0 && i < n; i++)
+    if (g_str_equal (bits[i].id, id))
       spelch_part_put_bit (part, &bits[i]);
-  if (spelch_part_find_bit (part, asked->bit) < 0)
+  if (spelch_part_find_bit (part, id) < 0)
     return refuse (error, SPELCH_COMMAND_ERROR_VALUE,
-                   g_strdup_printf (_ ("--bit “%s”: there is no such bit."), asked->bit));
+                   g_strdup_printf (_ ("%s “%s”: there is no such bit."), option, id));
   return true;
 }
 
@@ -295,8 +313,11 @@ put_questions (const SpelchAsked *asked, SpelchPart *part, GError **error)
     return false;
   if (asked->board != NULL && !put_board (asked, part, error))
     return false;
-  if (asked->bit != NULL && !put_bit (asked, part, error))
+  if (asked->bit != NULL && !put_bit ("--bit", asked->bit, part, error))
     return false;
+  for (guint i = 0; asked->bits != NULL && asked->bits[i] != NULL; i++)
+    if (!put_bit ("--bits", asked->bits[i], part, error))
+      return false;
   if (asked->datum != NULL)
     {
       if (!read_code ("--datum", asked->datum, &SPELCH_DATUM_CODES, &datum, error))

@@ -38,7 +38,9 @@ typedef struct
   char *speed, *feed, *machine, *board, *way_up, *thickness, *datum;
   char *units;
   char *look;
-  char *log;    /* a shop log whose corrections to apply; NULL: those of the part */
+  char *log;   /* a shop log whose corrections to apply; NULL: those of the part */
+  char **bits; /* ids of bits to compare */
+  gboolean tied;
   char *drawer; /* a file of bits to choose from; NULL: the part's and the starter set */
   gboolean json;
   int width, height, pass;
@@ -48,8 +50,9 @@ typedef struct
 typedef enum
 {
   SPELCH_ASKING_PLAN,
-  SPELCH_ASKING_RANKING, /* also a drawer */
-  SPELCH_ASKING_DRAWING, /* those of a picture, and exactly one cut */
+  SPELCH_ASKING_RANKING,    /* also a drawer */
+  SPELCH_ASKING_DRAWING,    /* those of a picture, and exactly one cut */
+  SPELCH_ASKING_COMPARISON, /* bits, and exactly one cut */
 } SpelchAsking;
 
 void spelch_asked_clear (SpelchAsked *asked);

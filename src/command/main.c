@@ -19,10 +19,8 @@ typedef struct
 } Command;
 
 static const Command COMMANDS[] = {
-  { "plan", spelch_command_plan },
-  { "rank", spelch_command_rank },
-  { "draw", spelch_command_draw },
-  { "check", spelch_command_check },
+  { "plan", spelch_command_plan }, { "rank", spelch_command_rank },   { "compare", spelch_command_compare },
+  { "draw", spelch_command_draw }, { "check", spelch_command_check },
 };
 
 int
@@ -41,6 +39,7 @@ show_help (void)
          "spelch FILE           start the window on a part file\n"
          "spelch plan FILE      say for each cut which depths, speed and feed, and how its edges come out\n"
          "spelch rank FILE      say for each cut which bit to take, and why\n"
+         "spelch compare FILE   say what a cut comes to with two to four bits, side by side\n"
          "spelch draw FILE      draw the side view of a cut\n"
          "spelch check FILE     say whether a part file, a shop log or another list can be read\n"
          "\n"
@@ -54,9 +53,9 @@ static int
 start_window (int argc, char **argv)
 {
   if (g_getenv ("DISPLAY") == NULL && g_getenv ("WAYLAND_DISPLAY") == NULL)
-    return spelch_command_fail (
-        _ ("There is no display to open a window on. spelch plan, rank, draw and check work without one."),
-        SPELCH_EXIT_BAD_INPUT);
+    return spelch_command_fail (_ ("There is no display to open a window on. spelch plan, rank, compare, "
+                                   "draw and check work without one."),
+                                SPELCH_EXIT_BAD_INPUT);
   g_autofree char *self = g_file_read_link ("/proc/self/exe", NULL);
   g_autofree char *folder = g_path_get_dirname (self != NULL ? self : argv[0]);
   g_autofree char *beside = g_build_filename (folder, "spelch-bench", NULL);

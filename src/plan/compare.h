@@ -1,0 +1,80 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Compare: the same cut made with two to four bits, number beside number, with the best and the worst of each
+ * row, and how either face would come out at every depth of the first pass.
+ */
+#pragma once
+
+#include "plan/plan.h"
+
+#define SPELCH_COMPARE_LEAST 2
+#define SPELCH_COMPARE_MOST  4
+
+typedef enum
+{
+  SPELCH_ROW_MOTOR_EDGE, /* grade */
+  SPELCH_ROW_FAR_EDGE,   /* grade */
+  SPELCH_ROW_PASSES,
+  SPELCH_ROW_SPEED,   /* rpm; neither is better */
+  SPELCH_ROW_FEED,    /* mm/min */
+  SPELCH_ROW_TIME,    /* s */
+  SPELCH_ROW_SEAT,    /* N, parting board and bed, table or base; negative presses them together */
+  SPELCH_ROW_HOLD,    /* factor, nominal */
+  SPELCH_ROW_POWER,   /* W */
+  SPELCH_ROW_RUBBING, /* share */
+  SPELCH_ROW_ROOM,    /* share */
+  SPELCH_ROW_WEAR,    /* share of an edge's life, one piece */
+  SPELCH_ROW_COST,    /* of that wear, in the shop's money */
+  SPELCH_N_ROWS,
+} SpelchRow;
+extern const SpelchCodes SPELCH_ROW_CODES;
+
+typedef enum
+{
+  SPELCH_STANDING_BETWEEN,
+  SPELCH_STANDING_BEST,
+  SPELCH_STANDING_WORST,
+} SpelchStanding;
+extern const SpelchCodes SPELCH_STANDING_CODES;
+
+/* A number of one bit. */
+typedef struct
+{
+  bool told; /* false where it doesn't apply; then the rest tells nothing */
+  double value;
+  SpelchStanding standing; /* among those that may be cut */
+} SpelchComparedValue;
+
+typedef struct
+{
+  const SpelchBit *bit; /* the caller's */
+  SpelchCut cut;        /* as it was planned */
+  SpelchPlan plan;
+  SpelchComparedValue values[SPELCH_N_ROWS];
+} SpelchCompared;
+
+/* The cut with each of the bits, way up as it lies: every bit at the depths recommended for it or, @tied, all
+ * at those of the first. What is held belongs to the accepted bit alone, as where bits are ranked. @n from 2
+ * to
+ * 4. An array of SpelchCompared; g_array_unref() it. */
+GArray *spelch_compare (const SpelchConstants *constants, const SpelchPart *part, const SpelchCut *cut,
+                        const SpelchBit *const *bits, guint n, bool tied);
+
+/* Whether a bit that may be cut with leaves the seen edges, or the others, as accepted; true where there is
+ * no such edge. */
+bool spelch_compared_keeps (const SpelchCompared *one, const SpelchPart *part, bool seen);
+
+#define SPELCH_SCAN_MOST 256
+
+/* The grades of either face, worst of the walls that stay, by depth of the first pass; 0: not cut. */
+typedef struct
+{
+  double step_mm; /* from the first depth on, which is one step */
+  guint n;
+  guint8 motor[SPELCH_SCAN_MOST], far[SPELCH_SCAN_MOST];
+} SpelchScan;
+
+/* Tries the first pass at every half millimetre, or more coarsely in thick boards, to the whole depth; the
+ * rest is divided as recommended. */
+SpelchScan spelch_compare_scan (const SpelchConstants *constants, const SpelchPart *part,
+                                const SpelchCompared *one);
