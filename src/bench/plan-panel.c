@@ -172,7 +172,10 @@ show_board (SpelchPlanPanel *self, const SpelchPart *part, const SpelchPlan *pla
   g_autofree char *hold = spelch_words_hold (plan, numbers);
   g_autofree char *life = spelch_words_life (plan, numbers);
   g_autofree char *strip = spelch_caution_strip (part, numbers);
-  g_autofree char *cautions = spelch_caution_words (part);
+  g_auto (GStrv) own = spelch_caution_plan (spelch_session_get_constants (self->session), part, plan);
+  g_autofree char *beware = g_strjoinv (" ", own);
+  g_autofree char *general = spelch_caution_words (part);
+  g_autofree char *cautions = g_strconcat (beware, *beware != '\0' ? "\n" : "", general, NULL);
   spelch_live_text_set_text (self->seat, seat);
   /* On a gantry the figure says it, or a stop, or a question does. */
   spelch_live_text_set_text (self->seat_advice, advice);

@@ -84,6 +84,14 @@ tap.ok(wait_for(lambda: in_use() and in_use()[0].startswith('Up-cut 6.35'), 4), 
 tap.ok(bench.has('push button', 'tears show face'), 'a bit that tears the show face is captioned so')
 tap.ok(bench.has('push button', 'too short'), 'one that is too short as well')
 
+# What this plan's numbers ask to beware of stands in sight: up-shear draws a bit out of its collet, down-shear into it.
+bench.click(bench.find('push button', '^Up-cut 6.35 mm'))
+park()
+tap.ok(bench.has('label', '^The cut draws the bit out of the collet'), 'an up-cut bit asks for a tight collet')
+bench.click(bench.find('push button', '^Down-cut 6.35 mm'))
+park()
+tap.ok(bench.lacks('label', '^The cut draws the bit out of the collet'), 'a down-cut bit does not')
+
 tap.same(bench.complaints(), [], 'nothing was complained about')
 bench.end()
 sys.exit(tap.done())
