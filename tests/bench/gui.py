@@ -46,6 +46,10 @@ class Tap:
         return self.ok(got == wanted, what, f'{got!r}, not {wanted!r}')
 
     def near(self, got, wanted, tolerance, what):
+        """`got` may be a function, which is asked until it is right: what was sent may still be under way."""
+        if callable(got):
+            wait_for(lambda: abs(got() - wanted) <= tolerance)
+            got = got()
         return self.ok(abs(got - wanted) <= tolerance, what, f'{got}, not {wanted} within {tolerance}')
 
     def done(self):
