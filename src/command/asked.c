@@ -79,18 +79,19 @@ spelch_asked_read (SpelchAsked *asked, const char *command, const char *summary,
                 "set"),
             "FILE" },
           G_OPTION_ENTRY_NULL };
-  const GOptionEntry picture[]
-      = { { "output", 'o', 0, G_OPTION_ARG_FILENAME, &asked->output,
-            N_ ("the file to write: .svg, .png or .pdf"), "FILE" },
-          { "size", 0, 0, G_OPTION_ARG_INT, &asked->width,
-            N_ ("width of the picture in pixels or points, 760 when left out"), "WIDTH" },
-          { "height", 0, 0, G_OPTION_ARG_INT, &asked->height, N_ ("height of the picture, 668 when left out"),
-            "HEIGHT" },
-          { "show-pass", 0, 0, G_OPTION_ARG_INT, &asked->pass,
-            N_ ("show the bit at this pass, 1 when left out"), "N" },
-          { "look", 0, 0, G_OPTION_ARG_STRING, &asked->look, N_ ("colours"),
-            "light|dark|high-contrast|paper" },
-          G_OPTION_ENTRY_NULL };
+  const GOptionEntry picture[] = {
+    { "output", 'o', 0, G_OPTION_ARG_FILENAME, &asked->output, N_ ("the file to write: .svg, .png or .pdf"),
+      "FILE" },
+    { "size", 0, 0, G_OPTION_ARG_INT, &asked->width,
+      N_ ("width of the picture in pixels or points, 760 when left out; 1360 of a comparison"), "WIDTH" },
+    { "height", 0, 0, G_OPTION_ARG_INT, &asked->height, N_ ("height of the picture, 668 when left out"),
+      "HEIGHT" },
+    { "look", 0, 0, G_OPTION_ARG_STRING, &asked->look, N_ ("colours"), "light|dark|high-contrast|paper" },
+    G_OPTION_ENTRY_NULL
+  };
+  const GOptionEntry drawn[] = { { "show-pass", 0, 0, G_OPTION_ARG_INT, &asked->pass,
+                                   N_ ("show the bit at this pass, 1 when left out"), "N" },
+                                 G_OPTION_ENTRY_NULL };
   const GOptionEntry compared[]
       = { { "bits", 0, 0, G_OPTION_ARG_STRING, &bits,
             N_ ("two to four bits, of the part or of the starter set, with commas"), "ID,ID" },
@@ -105,7 +106,12 @@ spelch_asked_read (SpelchAsked *asked, const char *command, const char *summary,
       = { { "help", 'h', 0, G_OPTION_ARG_NONE, &help, N_ ("show this"), NULL }, G_OPTION_ENTRY_NULL };
   g_option_context_add_main_entries (context, own, GETTEXT_PACKAGE);
   g_option_context_add_main_entries (context, common, GETTEXT_PACKAGE);
-  g_option_context_add_main_entries (context, drawing ? picture : data, GETTEXT_PACKAGE);
+  if (!drawing)
+    g_option_context_add_main_entries (context, data, GETTEXT_PACKAGE);
+  if (drawing || asking == SPELCH_ASKING_COMPARISON)
+    g_option_context_add_main_entries (context, picture, GETTEXT_PACKAGE);
+  if (drawing)
+    g_option_context_add_main_entries (context, drawn, GETTEXT_PACKAGE);
   if (asking == SPELCH_ASKING_RANKING)
     g_option_context_add_main_entries (context, drawer, GETTEXT_PACKAGE);
   if (asking == SPELCH_ASKING_COMPARISON)

@@ -5,7 +5,9 @@
 #include "command/asked.h"
 #include "command/commands.h"
 #include "command/figures.h"
+#include "command/picture-file.h"
 
+#include "drawing/side-by-side.h"
 #include "files/part-file.h"
 #include "files/shop-data.h"
 #include "plan/words-compare.h"
@@ -192,7 +194,43 @@ json (const SpelchPart *part, const SpelchCut *cut, const GArray *columns, bool 
   return spelch_writer_end (w);
 }
 
+/* ---- Picture ---- */
+
+typedef struct
+{
+  const SpelchPart *part;
+  const SpelchCut *cut;
+  const GArray *columns;
+  SpelchView view;
+} Picture;
+
+static void
+draw_picture (cairo_t *cr, gconstpointer data)
+{
+  const Picture *picture = data;
+  spelch_side_by_side_draw (cr, picture->part, picture->cut, picture->columns, &picture->view);
+}
+
+static int
+write_picture (const SpelchAsked *asked, Picture *picture)
+{
+  g_autoptr (GError) error = NULL;
+  if (!spelch_picture_file_view (asked, SPELCH_SIDE_BY_SIDE_WIDTH, SPELCH_SIDE_BY_SIDE_HEIGHT, &picture->view,
+                                 &error))
+    return spelch_command_fail (error->message, SPELCH_EXIT_BAD_INPUT);
+  return spelch_picture_file_write (asked->output, &picture->view, draw_picture, picture);
+}
+
 /* ---- Command ---- */
+
+static int
+status_of (const GArray *columns)
+{
+  for (guint i = 0; i < columns->len; i++)
+    if (column (columns, i)->plan.verdict != SPELCH_VERDICT_DO_NOT_CUT)
+      return SPELCH_EXIT_DONE;
+  return SPELCH_EXIT_DO_NOT_CUT;
+}
 
 static int
 show (const SpelchAsked *asked, const SpelchPart *part, const SpelchCut *cut, const SpelchNumbers *numbers)
@@ -202,13 +240,15 @@ show (const SpelchAsked *asked, const SpelchPart *part, const SpelchCut *cut, co
   for (guint i = 0; i < n; i++)
     bits[i] = &part->bits[spelch_part_find_bit (part, asked->bits[i])];
   g_autoptr (GArray) columns = spelch_compare (spelch_shop_constants (), part, cut, bits, n, asked->tied);
+  if (asked->output != NULL)
+    {
+      int status = write_picture (asked, &(Picture){ part, cut, columns, { 0 } });
+      return status == SPELCH_EXIT_DONE ? status_of (columns) : status;
+    }
   g_autofree char *text
       = asked->json ? json (part, cut, columns, asked->tied) : table (part, cut, columns, numbers);
   g_print ("%s", text);
-  for (guint i = 0; i < n; i++)
-    if (column (columns, i)->plan.verdict != SPELCH_VERDICT_DO_NOT_CUT)
-      return SPELCH_EXIT_DONE;
-  return SPELCH_EXIT_DO_NOT_CUT;
+  return status_of (columns);
 }
 
 int

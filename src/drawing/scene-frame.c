@@ -119,7 +119,8 @@ static void
 choose_scale (const SpelchScene *scene, SpelchFrame *frame, const Needs *needs)
 {
   double width = frame->board_right - frame->board_left;
-  double widest = MIN (SCALE_MOST, BIT_SHARE * width / MAX (scene->plan.flutes.diameter, 0.5));
+  double most = scene->view.scale_most > 0 ? MIN (SCALE_MOST, scene->view.scale_most) : SCALE_MOST;
+  double widest = MIN (most, BIT_SHARE * width / MAX (scene->plan.flutes.diameter, 0.5));
   double flutes = needs->cutting_length;
   double scale = MIN (fitting_scale (needs, flutes), widest);
   double wanted = MIN (BOARD_SHARE * needs->height / MAX (needs->thickness, 0.1), widest);

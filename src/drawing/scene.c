@@ -78,6 +78,9 @@ spelch_scene_new (const SpelchPart *part, const SpelchCut *cut, const SpelchBit 
   spelch_scene_lay_out_words (scene);
   spelch_scene_lay_out_marks (scene);
   spelch_scene_lay_out_shear (scene);
+  for (int id = 0; view->without_words && id < SPELCH_N_LABELS; id++)
+    if (id != SPELCH_LABEL_MOTOR)
+      spelch_scene_drop_label (scene, (SpelchLabelId)id);
   return scene;
 }
 

@@ -29,6 +29,8 @@ typedef struct
   guint shown_pass;           /* from 1: the bit stands at this pass's depth, earlier kerfs are cut away */
   bool with_marks;            /* draw pass marks too (a window uses widgets instead) */
   double turned;              /* rad the bit has turned */
+  bool without_words;         /* but which side the motor is on; for a small picture among others */
+  double scale_most; /* picture units per mm, for pictures that share one scale; 0: as large as fits */
 } SpelchView;
 
 /* Layers from back to front. */

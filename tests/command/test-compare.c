@@ -6,6 +6,7 @@
 
 #include <stdbool.h>
 
+#include <glib/gstdio.h>
 #include <string.h>
 
 #define BITS "compression-6.35x22,down-cut-6.35x25,up-cut-6.35x25,straight-6.35x25"
@@ -113,6 +114,24 @@ test_refusals (void)
   g_assert_nonnull (strstr (short_ones.out, "None of these may be used for this cut."));
 }
 
+static void
+test_picture (void)
+{
+  g_autofree char *demo = running_demo (), *folder = g_dir_make_tmp ("spelch-XXXXXX", NULL);
+  g_autofree char *svg = g_build_filename (folder, "side.svg", NULL), *text = NULL;
+  g_auto (Running) ran = running ("compare", demo, "--cut", "outline", "--bits", BITS, "-o", svg, NULL);
+  g_auto (Running) wrong
+      = running ("compare", demo, "--cut", "outline", "--bits", BITS, "-o", "side.txt", NULL);
+  g_assert_cmpint (ran.status, ==, 0);
+  g_assert_true (g_file_get_contents (svg, &text, NULL, NULL));
+  g_assert_nonnull (strstr (text, "<svg"));
+  g_assert_nonnull (strstr (text, "1360"));
+  g_assert_cmpint (wrong.status, ==, 2);
+  g_assert_nonnull (strstr (wrong.err, ".svg, .png or .pdf"));
+  g_unlink (svg);
+  g_rmdir (folder);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -120,5 +139,6 @@ main (int argc, char **argv)
   g_test_add_func ("/command/compare/agrees", test_agrees);
   g_test_add_func ("/command/compare/table", test_table);
   g_test_add_func ("/command/compare/refusals", test_refusals);
+  g_test_add_func ("/command/compare/picture", test_picture);
   return g_test_run ();
 }
