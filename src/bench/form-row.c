@@ -172,7 +172,7 @@ build (SpelchFormRow *self)
       gtk_widget_add_css_class (self->label, "heading");
       return;
     }
-  gtk_label_set_width_chars (GTK_LABEL (self->label), 20);
+  gtk_label_set_width_chars (GTK_LABEL (self->label), 16);
   gtk_label_set_max_width_chars (GTK_LABEL (self->label), 20);
   gtk_label_set_mnemonic_widget (GTK_LABEL (self->label), self->control);
   gtk_widget_set_valign (self->label, GTK_ALIGN_START);
@@ -309,6 +309,13 @@ spelch_form_row_get_choice (SpelchFormRow *self)
   if (self->field->kind == SPELCH_FIELD_CHOICE)
     return gtk_drop_down_get_selected (GTK_DROP_DOWN (self->control));
   return self->field->kind == SPELCH_FIELD_FLAG && gtk_switch_get_active (GTK_SWITCH (self->control));
+}
+
+void
+spelch_form_row_align (SpelchFormRow *self, GtkSizeGroup *group)
+{
+  if (self->control != NULL) /* a heading is as wide as it is */
+    gtk_size_group_add_widget (group, self->label);
 }
 
 /* Not by grab_focus() of the row: that would bring the focus back when Shift+Tab leaves it. */

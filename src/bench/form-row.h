@@ -40,6 +40,9 @@ const char *spelch_form_row_get_pick (SpelchFormRow *self);
 /* A remark under the field; a complaint marks it as wrong. NULL: none. */
 void spelch_form_row_remark (SpelchFormRow *self, const char *words, bool complaint);
 
+/* Makes the names of all rows in @group equally wide, so that their controls stand under one another. */
+void spelch_form_row_align (SpelchFormRow *self, GtkSizeGroup *group);
+
 /* Gives the focus to what is typed or chosen in. */
 void spelch_form_row_focus (SpelchFormRow *self);
 

@@ -335,11 +335,13 @@ spelch_form_new (const SpelchField *fields, guint n_fields, gsize size, SpelchFo
   self->data = data;
   self->value = g_malloc0 (size);
   self->rows = g_new0 (SpelchFormRow *, n_fields);
+  g_autoptr (GtkSizeGroup) names = gtk_size_group_new (GTK_SIZE_GROUP_HORIZONTAL); /* the rows keep it */
   for (guint i = 0; i < n_fields; i++)
     {
       self->rows[i] = spelch_form_row_new (&fields[i]);
       g_signal_connect (self->rows[i], "typed", G_CALLBACK (row_typed), self);
       g_signal_connect (self->rows[i], "entered", G_CALLBACK (row_entered), self);
+      spelch_form_row_align (self->rows[i], names);
       gtk_widget_set_parent (GTK_WIDGET (self->rows[i]), GTK_WIDGET (self));
     }
   return self;

@@ -7,17 +7,6 @@
 #define HEIGHT 560
 #define MARGIN 24
 
-void
-spelch_help_show_keys (GtkWindow *parent)
-{
-  g_autoptr (GtkBuilder) builder = gtk_builder_new ();
-  if (!gtk_builder_add_from_resource (builder, "/org/spelch/Spelch/ui/shortcuts.ui", NULL))
-    return;
-  GtkWindow *window = GTK_WINDOW (gtk_builder_get_object (builder, "shortcuts"));
-  gtk_window_set_transient_for (window, parent);
-  gtk_window_present (window);
-}
-
 static void
 add_paragraph (GtkBox *box, const char *heading, const char *words)
 {
@@ -69,12 +58,12 @@ close_window (GtkWidget *window, GVariant *arguments, gpointer data)
   return TRUE;
 }
 
-void
-spelch_help_show_reading (GtkWindow *parent)
+/* Shows @box in a window of its own, however long it is. */
+static void
+show_window (GtkWindow *parent, const char *title, GtkWidget *box)
 {
   GtkWidget *window = gtk_window_new ();
   GtkWidget *scroller = gtk_scrolled_window_new ();
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
   GtkEventController *keys = gtk_shortcut_controller_new ();
   gtk_shortcut_controller_add_shortcut (
       GTK_SHORTCUT_CONTROLLER (keys), gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_Escape, 0),
@@ -84,12 +73,31 @@ spelch_help_show_reading (GtkWindow *parent)
   gtk_widget_set_margin_start (box, MARGIN);
   gtk_widget_set_margin_end (box, MARGIN);
   gtk_widget_set_margin_bottom (box, MARGIN);
-  fill (GTK_BOX (box));
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), box);
   gtk_window_set_child (GTK_WINDOW (window), scroller);
-  gtk_window_set_title (GTK_WINDOW (window), _ ("How to read the drawing"));
+  gtk_window_set_title (GTK_WINDOW (window), title);
   gtk_window_set_default_size (GTK_WINDOW (window), WIDTH, HEIGHT);
   gtk_window_set_transient_for (GTK_WINDOW (window), parent);
   gtk_window_present (GTK_WINDOW (window));
+}
+
+/* Not in a GtkShortcutsWindow, which gets wider than a small screen and doesn't scroll. */
+void
+spelch_help_show_keys (GtkWindow *parent)
+{
+  g_autoptr (GtkBuilder) builder = gtk_builder_new ();
+  if (!gtk_builder_add_from_resource (builder, "/org/spelch/Spelch/ui/shortcuts.ui", NULL))
+    return;
+  GtkWidget *box = GTK_WIDGET (gtk_builder_get_object (builder, "shortcuts"));
+  gtk_widget_set_margin_top (box, MARGIN);
+  show_window (parent, _ ("Keyboard shortcuts"), box);
+}
+
+void
+spelch_help_show_reading (GtkWindow *parent)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
+  fill (GTK_BOX (box));
+  show_window (parent, _ ("How to read the drawing"), box);
 }

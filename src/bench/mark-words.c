@@ -28,10 +28,14 @@ char *
 spelch_mark_pill (const SpelchPlanned *planned, SpelchQuantityId id, const SpelchNumbers *numbers)
 {
   guint pass = spelch_quantity_pass (planned, id);
-  if (pass == 0)
-    return spelch_words_length (numbers, spelch_quantity_read (planned, id).value);
-  g_autofree char *depth = spelch_words_length (numbers, planned->plan->passes[pass - 1].tip_mm);
-  return g_strdup_printf ("%u · %s", pass, depth);
+  double value = pass > 0 ? planned->plan->passes[pass - 1].tip_mm : spelch_quantity_read (planned, id).value;
+  g_autofree char *length = spelch_words_length (numbers, value);
+  if (pass > 0)
+    return g_strdup_printf ("%u · %s", pass, length);
+  if (id.kind != SPELCH_MARK_ALLOWANCE)
+    return g_steal_pointer (&length);
+  /* Translators: %s is a length, left on the walls for a finishing pass. */
+  return g_strdup_printf (_ ("%s left on"), length);
 }
 
 /* Adds ", show face badly torn". */

@@ -21,6 +21,7 @@ struct _SpelchPlanPanel
   SpelchSession *session;
   guint scrolling; /* idle source */
 
+  GtkWidget *told;    /* the plan */
   GtkWidget *nothing; /* what to do while there is no plan */
   GtkScrolledWindow *scroller;
   GtkWidget *stop_box;
@@ -297,7 +298,7 @@ static void
 session_changed (SpelchSession *session, guint change, SpelchPlanPanel *self)
 {
   const SpelchPlan *plan = spelch_session_get_plan (session);
-  gtk_widget_set_visible (GTK_WIDGET (self->scroller), plan != NULL);
+  gtk_widget_set_child_visible (self->told, plan != NULL); /* and keep the column's width */
   gtk_widget_set_visible (self->nothing, plan == NULL);
   if (plan == NULL || !(change & (SPELCH_CHANGE_PLAN | SPELCH_CHANGE_NUMBERS)))
     return;
@@ -346,6 +347,7 @@ static void
 bind_children (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, nothing);
+  gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, told);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, scroller);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, stop_box);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, stops);

@@ -5,7 +5,7 @@
 #include <glib/gi18n-lib.h>
 #include <stddef.h>
 
-#define WIDTH   460
+#define WIDTH   500
 #define HEIGHT  560
 #define MARGIN  24
 #define MOST_MM 5.0

@@ -72,7 +72,7 @@ spelch_verdict_line_init (SpelchVerdictLine *self)
 {
   for (int side = 0; side < 2; side++)
     {
-      self->sides[side] = g_object_new (SPELCH_TYPE_LIVE_TEXT, "width-chars", 24, "hexpand", TRUE, NULL);
+      self->sides[side] = g_object_new (SPELCH_TYPE_LIVE_TEXT, "width-chars", 22, "hexpand", TRUE, NULL);
       gtk_widget_add_css_class (GTK_WIDGET (self->sides[side]), "strong");
       gtk_widget_set_parent (GTK_WIDGET (self->sides[side]), GTK_WIDGET (self));
     }
