@@ -91,12 +91,10 @@ row_top (SpelchLimitLine *self, int row)
 }
 
 static void
-append_text (SpelchLimitLine *self, GtkSnapshot *snapshot, PangoLayout *layout, double x, double y,
-             float alpha)
+append_text (SpelchLimitLine *self, GtkSnapshot *snapshot, PangoLayout *layout, double x, double y)
 {
   GdkRGBA colour;
   gtk_style_context_get_color (gtk_widget_get_style_context (GTK_WIDGET (self)), &colour);
-  colour.alpha *= alpha;
   gtk_snapshot_save (snapshot);
   gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT ((float)floor (x), (float)floor (y)));
   gtk_snapshot_append_layout (snapshot, layout, &colour);
@@ -118,8 +116,8 @@ append_ends (SpelchLimitLine *self, GtkSnapshot *snapshot, double width)
   PangoLayout *none = kept_layout (self, &self->ends[0], "0", false);
   PangoLayout *all = kept_layout (self, &self->ends[1], _ ("100 %"), false);
   pango_layout_get_pixel_size (all, &text_width, NULL);
-  append_text (self, snapshot, none, 0, y, 0.85f);
-  append_text (self, snapshot, all, width - text_width, y, 0.85f);
+  append_text (self, snapshot, none, 0, y);
+  append_text (self, snapshot, all, width - text_width, y);
 }
 
 static void
@@ -157,8 +155,7 @@ append_ticks (SpelchLimitLine *self, GtkSnapshot *snapshot, double width)
       double thick = self->limits[i].binding ? 3 : 1.5;
       append_line (snapshot, &colour, places[i].at - thick / 2, axis_y (self) - TICK, thick, 2 * TICK);
       if (places[i].row >= 0)
-        append_text (self, snapshot, layouts[i], places[i].left, row_top (self, places[i].row),
-                     self->limits[i].binding ? 1 : 0.85f);
+        append_text (self, snapshot, layouts[i], places[i].left, row_top (self, places[i].row));
     }
 }
 
