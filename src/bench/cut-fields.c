@@ -26,14 +26,25 @@ spelch_cut_draft (const SpelchCut *cut, const SpelchCutChoices *choices)
   return draft;
 }
 
+/* A changed answer begins with what fits: a part of the same board, or the width that the cut has. */
 static void
-take_width (const SpelchCutDraft *draft, SpelchCut *cut)
+take_width (const SpelchCutDraft *draft, const SpelchCutChoices *choices, SpelchCut *cut)
 {
+  bool was_told = cut->mating.told;
+  double width = spelch_cut_width (cut);
   cut->mating.told = draft->width_by == 1;
   if (cut->mating.told)
-    cut->width = spelch_length_mm (0);
+    {
+      cut->width = spelch_length_mm (0);
+      if (!was_told && cut->mating.thickness.mm == 0 && choices->part != NULL)
+        cut->mating.thickness = spelch_length_mm (spelch_board_thickness (&choices->part->board));
+    }
   else
-    cut->mating = (SpelchMating){ 0 };
+    {
+      cut->mating = (SpelchMating){ 0 };
+      if (was_told)
+        cut->width = spelch_length_mm (width);
+    }
 }
 
 static void
@@ -84,7 +95,7 @@ spelch_cut_drafted (const SpelchCutDraft *draft, const SpelchCutChoices *choices
   if (draft->cut.kind != draft->was && choices->part != NULL)
     cut = spelch_cut_of_kind (choices->part, &cut, cut.kind);
   if (spelch_cut_has_two_walls (&cut))
-    take_width (draft, &cut);
+    take_width (draft, choices, &cut);
   if (!cut.through)
     cut.tabs.count = 0;
   take_plan (draft, choices, &cut.held);

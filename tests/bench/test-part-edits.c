@@ -294,7 +294,19 @@ test_fields_by_answer (void)
   draft.width_by = 1;
   g_assert_true (shows (&draft, "Thickness of that part") && shows (&draft, "Clearance"));
   g_assert_false (shows (&draft, "Width"));
-  g_autofree char *fault = spelch_cut_draft_fault (&draft, &choices);
+  /* It begins as wide as a part of the same board is thick, and going back keeps that width. */
+  g_assert_null (spelch_cut_draft_fault (&draft, &choices));
+  SpelchCut fitted = spelch_cut_drafted (&draft, &choices);
+  g_assert_cmpfloat (fitted.mating.thickness.mm, ==, spelch_board_thickness (&part->board));
+  SpelchCutDraft back = spelch_cut_draft (&fitted, &choices);
+  back.width_by = 0;
+  SpelchCut wide = spelch_cut_drafted (&back, &choices);
+  g_assert_false (wide.mating.told);
+  g_assert_cmpfloat (wide.width.mm, ==, spelch_board_thickness (&part->board));
+  /* A thickness that is taken out again is asked for. */
+  back = spelch_cut_draft (&fitted, &choices);
+  back.cut.mating.thickness = spelch_length_mm (0);
+  g_autofree char *fault = spelch_cut_draft_fault (&back, &choices);
   g_assert_true (g_str_has_prefix (fault, "mating.thickness"));
   draft.cut.mating.thickness = spelch_length_mm (17.8);
   draft.cut.mating.clearance = spelch_length_mm (0.1);
