@@ -139,7 +139,7 @@ settle (gconstpointer before, gpointer after)
 static char *
 show (const SpelchLength *length, const SpelchNumbers *numbers)
 {
-  return spelch_length_show (length, numbers->unit, numbers->inch_style, numbers->decimal_sign);
+  return spelch_length_show_whole (length, numbers->unit, numbers->inch_style, numbers->decimal_sign);
 }
 
 static char *

@@ -29,7 +29,7 @@ static const SpelchField FIELDS[] = {
     .unit = N_ ("mm"), .none = N_ ("0.1"), .hint = N_ ("How far it may differ elsewhere on the board.") },
   { SPELCH_FIELD_HEADING, NULL, N_ ("Wood") },
   { SPELCH_FIELD_TEXT, "species", N_ ("Species"), AT (species), SPELCH_ID_SIZE, .none = N_ ("not told"),
-    .hint = N_ ("For solid wood, as in the table of species: white-oak.") },
+    .hint = N_ ("For solid wood, as in the table of species: white oak.") },
   { SPELCH_FIELD_NUMBER, "density_kg_m3", N_ ("Density"), AT (density_kg_m3), .unit = N_ ("kg/m³"),
     .none = N_ ("usual") },
 };
@@ -53,6 +53,9 @@ static void
 settle (gconstpointer before, gpointer after)
 {
   SpelchBoard *board = after;
+  /* "White oak" is written white-oak in the table of species. */
+  for (char *c = board->species; *c != '\0'; c++)
+    *c = *c == ' ' ? '-' : g_ascii_tolower (*c);
   if (((const SpelchBoard *)before)->nominal.mm != board->nominal.mm && board->nominal.mm > 0)
     spelch_make_up_fit (board);
 }
@@ -62,8 +65,9 @@ line (gconstpointer item, SpelchShelves *shelves, const SpelchNumbers *numbers)
 {
   const SpelchBoard *board = item;
   bool is_measured = board->measured.mm > 0;
-  g_autofree char *thickness = spelch_length_show (is_measured ? &board->measured : &board->nominal,
-                                                   numbers->unit, numbers->inch_style, numbers->decimal_sign);
+  g_autofree char *thickness
+      = spelch_length_show_whole (is_measured ? &board->measured : &board->nominal, numbers->unit,
+                                  numbers->inch_style, numbers->decimal_sign);
   const char *format = is_measured
                            ? g_dngettext (GETTEXT_PACKAGE, "%s as measured, %u layer",
                                           "%s as measured, %u layers", board->n_layers)

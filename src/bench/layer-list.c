@@ -73,8 +73,8 @@ static char *
 words_of (const SpelchBoard *board, guint i, const SpelchNumbers *numbers)
 {
   const SpelchLayer *layer = &board->layers[i];
-  g_autofree char *thickness
-      = spelch_length_show (&layer->thickness, numbers->unit, numbers->inch_style, numbers->decimal_sign);
+  g_autofree char *thickness = spelch_length_show_whole (&layer->thickness, numbers->unit,
+                                                         numbers->inch_style, numbers->decimal_sign);
   const char *place = i == 0 ? _ (", face a") : i + 1 == board->n_layers ? _ (", face b") : "";
   if (!has_fibres (layer))
     return g_strdup_printf ("%u. %s %s%s", i + 1, thickness, _ (MATERIALS[layer->material]), place);

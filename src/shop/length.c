@@ -391,3 +391,15 @@ spelch_length_show (const SpelchLength *length, SpelchUnit unit, SpelchInchStyle
   g_return_val_if_fail (isfinite (length->mm), g_strdup (""));
   return write_length (length->mm, unit, style, 2, false, decimal_sign);
 }
+
+char *
+spelch_length_show_whole (const SpelchLength *length, SpelchUnit unit, SpelchInchStyle style,
+                          char decimal_sign)
+{
+  g_autofree char *shown = spelch_length_show (length, unit, style, decimal_sign);
+  gsize n = strlen (shown);
+  if (n == 0 || !(g_ascii_isdigit (shown[n - 1]) || is_decimal_sign (shown[n - 1])))
+    return g_steal_pointer (&shown);
+  bool inches = unit == SPELCH_UNIT_INCH || strchr (shown, '/') != NULL;
+  return g_strdup_printf ("%s %s", shown, inches ? INCH.name : MILLIMETRE.name);
+}

@@ -65,3 +65,7 @@ char *spelch_length_format (double mm, SpelchUnit unit, SpelchInchStyle style, i
  * g_free(). */
 char *spelch_length_show (const SpelchLength *length, SpelchUnit unit, SpelchInchStyle style,
                           char decimal_sign);
+
+/* The same, with the unit that it was read in where it was typed without one: for sentences and captions. */
+char *spelch_length_show_whole (const SpelchLength *length, SpelchUnit unit, SpelchInchStyle style,
+                                char decimal_sign);

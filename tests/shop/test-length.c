@@ -301,6 +301,30 @@ test_show (void)
     }
 }
 
+/* In a sentence a length has its unit: a fraction is read as inches, a decimal in the unit shown. */
+static void
+test_show_whole (void)
+{
+  const struct
+  {
+    const char *typed;
+    SpelchUnit unit;
+    const char *shown;
+  } cases[] = {
+    { "18.3", SPELCH_UNIT_MM, "18.3 mm" }, { "18,3", SPELCH_UNIT_MM, "18,3 mm" },
+    { "1/2", SPELCH_UNIT_MM, "1/2 in" },   { "1 1/4", SPELCH_UNIT_INCH, "1 1/4 in" },
+    { "0.5", SPELCH_UNIT_INCH, "0.5 in" }, { "1/2 in", SPELCH_UNIT_MM, "1/2 in" },
+    { "1/2\"", SPELCH_UNIT_MM, "1/2\"" },  { "2 cm", SPELCH_UNIT_INCH, "2 cm" },
+  };
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      SpelchLength length;
+      g_assert_true (spelch_length_parse (cases[i].typed, cases[i].unit, &length, NULL));
+      g_autofree char *shown = spelch_length_show_whole (&length, cases[i].unit, SPELCH_INCH_FRACTION, '.');
+      g_assert_cmpstr (shown, ==, cases[i].shown);
+    }
+}
+
 /* ---- Writing ---- */
 
 static void
@@ -468,6 +492,7 @@ main (int argc, char **argv)
   g_test_add_func ("/length/typed-is-kept", test_typed_is_kept);
   g_test_add_func ("/length/longest-typed", test_longest_typed);
   g_test_add_func ("/length/show", test_show);
+  g_test_add_func ("/length/show-whole", test_show_whole);
   g_test_add_func ("/length/format", test_format);
   g_test_add_func ("/length/every-64th", test_every_64th);
   g_test_add_func ("/length/fraction-is-honest", test_fraction_is_honest);
