@@ -16,6 +16,7 @@
 struct _SpelchLimitLine
 {
   GtkWidget parent_instance;
+  SpelchMachineKind machine;
   guint n;
   SpelchLimit limits[SPELCH_N_LIMITS];
   PangoLayout *names[SPELCH_N_LIMITS][2]; /* of a limit, plain and strong; NULL until needed */
@@ -144,7 +145,7 @@ append_ticks (SpelchLimitLine *self, GtkSnapshot *snapshot, double width)
       int text_width = 0;
       const SpelchLimit *limit = &self->limits[i];
       layouts[i] = kept_layout (self, &self->names[limit->kind][limit->binding],
-                                spelch_words_limit_name (limit->kind), limit->binding);
+                                spelch_words_limit_name (limit->kind, self->machine), limit->binding);
       pango_layout_get_pixel_size (layouts[i], &text_width, NULL);
       places[i].at = CLAMP (self->limits[i].share, 0, 1) * (width - 2) + 1;
       places[i].width = text_width;
@@ -178,9 +179,9 @@ tell (SpelchLimitLine *self)
   for (guint i = 0; i < self->n; i++)
     {
       /* Translators: a limit and how much of it is used: "bending 93 %" */
-      g_autofree char *one
-          = g_strdup_printf (C_ ("limit", "%s %.0f %%"), spelch_words_limit_name (self->limits[i].kind),
-                             self->limits[i].share * 100);
+      g_autofree char *one = g_strdup_printf (C_ ("limit", "%s %.0f %%"),
+                                              spelch_words_limit_name (self->limits[i].kind, self->machine),
+                                              self->limits[i].share * 100);
       g_string_append_printf (words, "%s%s", i == 0 ? "" : ", ", one);
     }
   spelch_tell_soon (GTK_WIDGET (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words->str);
@@ -196,6 +197,12 @@ spelch_limit_line_set_plan (SpelchLimitLine *self, const SpelchPlan *plan)
     if (plan->limits[i].share >= LEAST_SHARE || plan->limits[i].binding)
       limits[n++] = plan->limits[i];
   bool same = n == self->n;
+  if (plan != NULL && plan->machine != self->machine)
+    {
+      self->machine = plan->machine;
+      drop_layouts (self); /* one of the names is another */
+      same = false;
+    }
   for (guint i = 0; same && i < n; i++)
     same = limits[i].kind == self->limits[i].kind && limits[i].binding == self->limits[i].binding
            && fabs (limits[i].share - self->limits[i].share) < 0.001;

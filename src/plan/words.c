@@ -148,7 +148,7 @@ spelch_words_evidence (SpelchEvidence evidence)
 }
 
 const char *
-spelch_words_limit_name (SpelchLimitKind kind)
+spelch_words_limit_name (SpelchLimitKind kind, SpelchMachineKind machine)
 {
   switch (kind)
     {
@@ -163,7 +163,8 @@ spelch_words_limit_name (SpelchLimitKind kind)
     case SPELCH_LIMIT_POWER:
       return _ ("power");
     case SPELCH_LIMIT_MACHINE:
-      return _ ("machine");
+      /* Translators: a limit, in a word or two: how fast hands can feed evenly */
+      return machine == SPELCH_MACHINE_GANTRY ? _ ("machine") : _ ("hand feed");
     case SPELCH_LIMIT_HANDS:
       return _ ("hands");
     case SPELCH_LIMIT_HOLDING:
@@ -289,7 +290,8 @@ next_name (const SpelchPlan *plan, SpelchLimitKind kind)
 {
   bool alone = kind == SPELCH_LIMIT_BENDING || kind == SPELCH_LIMIT_POWER || kind == SPELCH_LIMIT_HOLDING
                || kind == SPELCH_LIMIT_ROOM || kind == SPELCH_LIMIT_HEAT;
-  return alone ? spelch_words_limit_name (kind) : spelch_words_limit_in_full (kind, plan->machine);
+  return alone ? spelch_words_limit_name (kind, plan->machine)
+               : spelch_words_limit_in_full (kind, plan->machine);
 }
 
 char *

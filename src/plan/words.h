@@ -89,7 +89,7 @@ const char *spelch_words_limit_subject (SpelchLimitKind kind, SpelchMachineKind 
 const char *spelch_words_limit_in_full (SpelchLimitKind kind, SpelchMachineKind machine);
 
 /* Short name of a limit for its tick: "bending". Not to be freed. */
-const char *spelch_words_limit_name (SpelchLimitKind kind);
+const char *spelch_words_limit_name (SpelchLimitKind kind, SpelchMachineKind machine);
 
 /* "Lifts about 3 N (1 to 6)", and a sentence on what follows from it. */
 char *spelch_words_seat (const SpelchPlan *plan);
