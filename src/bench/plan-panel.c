@@ -27,6 +27,7 @@ struct _SpelchPlanPanel
   GtkWidget *stop_box;
   SpelchLiveText *stops;
   SpelchLiveText *asks;
+  GtkWidget *tell_of_part; /* the way to where a question is answered */
   SpelchEdgeRow *motor_edge;
   SpelchEdgeRow *far_edge;
   SpelchSpeedRow *spindle;
@@ -73,6 +74,20 @@ sentences (const SpelchPlan *plan, bool questions, const char *gap, const Spelch
   return g_string_free (all, FALSE);
 }
 
+/* A question that the part's form answers. */
+static bool
+asks_of_part (const SpelchPlan *plan)
+{
+  for (guint i = 0; i < plan->n_stops; i++)
+    {
+      SpelchStopKind kind = plan->stops[i].kind;
+      if (kind == SPELCH_ASK_HOLDING || kind == SPELCH_ASK_HOLD_FORCE || kind == SPELCH_ASK_SPOILBOARD
+          || kind == SPELCH_ASK_SIZE)
+        return true;
+    }
+  return false;
+}
+
 static void
 show_stops (SpelchPlanPanel *self, const SpelchPlan *plan, const SpelchNumbers *numbers)
 {
@@ -84,6 +99,7 @@ show_stops (SpelchPlanPanel *self, const SpelchPlan *plan, const SpelchNumbers *
   spelch_live_text_set_text (self->asks, asks);
   gtk_widget_set_visible (self->stop_box, stops[0] != '\0');
   gtk_widget_set_visible (GTK_WIDGET (self->asks), questions[0] != '\0');
+  gtk_widget_set_visible (self->tell_of_part, asks_of_part (plan));
 }
 
 /* ---- Set the machine ---- */
@@ -352,6 +368,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, stop_box);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, stops);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, asks);
+  gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, tell_of_part);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, motor_edge);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, far_edge);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, spindle);
