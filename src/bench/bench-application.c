@@ -128,19 +128,33 @@ add_shelf_window (SpelchApplication *self, SpelchListKind kind)
   return GTK_WINDOW (window);
 }
 
-static void
-do_shelf (GSimpleAction *action, GVariant *parameter, gpointer data)
+static GtkWindow *
+present_shelf (SpelchApplication *self, const char *member)
 {
-  SpelchApplication *self = data;
-  const char *member = g_variant_get_string (parameter, NULL);
   for (int kind = SPELCH_LIST_BITS; kind <= SPELCH_LIST_LOG; kind++)
     if (g_str_equal (member, spelch_list_member ((SpelchListKind)kind)))
       {
-        GtkWindow *window = shelf_window_of (data, (SpelchListKind)kind);
+        GtkWindow *window = shelf_window_of (GTK_APPLICATION (self), (SpelchListKind)kind);
         if (window == NULL)
           window = add_shelf_window (self, (SpelchListKind)kind);
         gtk_window_present (window);
+        return window;
       }
+  return NULL;
+}
+
+static void
+do_shelf (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  present_shelf (data, g_variant_get_string (parameter, NULL));
+}
+
+static void
+do_own (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  GtkWindow *window = present_shelf (data, g_variant_get_string (parameter, NULL));
+  if (window != NULL)
+    spelch_shelf_window_begin_own (SPELCH_SHELF_WINDOW (window));
 }
 
 static void
@@ -203,6 +217,7 @@ spelch_application_startup (GApplication *application)
     { .name = "open-recent", .parameter_type = "s", .activate = do_open_recent },
     { .name = "clear-recent", .activate = do_clear_recent },
     { .name = "shelf", .parameter_type = "s", .activate = do_shelf },
+    { .name = "own", .parameter_type = "s", .activate = do_own },
   };
   G_APPLICATION_CLASS (spelch_application_parent_class)->startup (application);
   g_action_map_add_action_entries (G_ACTION_MAP (self), actions, G_N_ELEMENTS (actions), self);

@@ -12,12 +12,14 @@
 #define SHANK_MM       4
 #define MOST_SCALE     2.4 /* pixels per millimetre */
 #define HOVER_WAIT_MS  180 /* the pointer only passing over tries nothing */
+#define WHEEL_STEP     90  /* pixels a click of the wheel moves the drawer: about a bit */
 #define LOOK_WAIT_MS   150 /* what to look for takes some tens of milliseconds: not after each of many keys */
 
 struct _SpelchBitDrawer
 {
   GtkWidget parent_instance;
   GtkLabel *advice;
+  GtkScrolledWindow *scroller;
   GtkBox *tiles;
   SpelchSession *session;
   SpelchLook look;
@@ -25,7 +27,11 @@ struct _SpelchBitDrawer
   SpelchBitTile *pointed; /* under the pointer, not owned */
   guint hover;            /* source waiting to try it */
   GtkLabel *wanted;
-  guint looking; /* source waiting to say what to look for */
+  guint looking;               /* source waiting to say what to look for */
+  char sought[SPELCH_ID_SIZE]; /* the bit last brought into sight: the one taken, else the best */
+  bool sought_taken;
+  guint sight; /* tick callback waiting for the layout, to bring it into sight */
+  guint ticks; /* since then */
 };
 
 G_DEFINE_FINAL_TYPE (SpelchBitDrawer, spelch_bit_drawer, GTK_TYPE_WIDGET)
@@ -149,6 +155,19 @@ key_pressed (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType
   GtkWidget *next = forward ? gtk_widget_get_next_sibling (focus) : gtk_widget_get_prev_sibling (focus);
   if (next != NULL)
     gtk_widget_grab_focus (next);
+  return GDK_EVENT_STOP;
+}
+
+/* The wheel turns the drawer sideways: there is nothing above or below the bits. */
+static gboolean
+wheel_turned (GtkEventControllerScroll *wheel, double dx, double dy, SpelchBitDrawer *self)
+{
+  GtkAdjustment *adjustment = gtk_scrolled_window_get_hadjustment (self->scroller);
+  if (dx != 0 || dy == 0)
+    return GDK_EVENT_PROPAGATE;
+  bool by_pixels = gtk_event_controller_scroll_get_unit (wheel) == GDK_SCROLL_UNIT_SURFACE;
+  gtk_adjustment_set_value (adjustment,
+                            gtk_adjustment_get_value (adjustment) + dy * (by_pixels ? 1 : WHEEL_STEP));
   return GDK_EVENT_STOP;
 }
 
@@ -283,6 +302,46 @@ look_where_none_serves (SpelchBitDrawer *self, const GPtrArray *ranking)
     say_wanted (self, "");
 }
 
+/* ---- Into sight ---- */
+
+static gboolean
+bring_into_sight (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
+{
+  SpelchBitDrawer *self = SPELCH_BIT_DRAWER (widget);
+  if (self->ticks++ == 0)
+    return G_SOURCE_CONTINUE; /* this frame still lays out what has changed */
+  self->sight = 0;
+  for (GtkWidget *tile = gtk_widget_get_first_child (GTK_WIDGET (self->tiles)); tile != NULL;
+       tile = gtk_widget_get_next_sibling (tile))
+    {
+      const char *id = spelch_bit_tile_get_bit (SPELCH_BIT_TILE (tile))->id;
+      graphene_rect_t place;
+      if (!g_str_equal (id, self->sought)
+          || !gtk_widget_compute_bounds (tile, GTK_WIDGET (self->tiles), &place))
+        continue;
+      double left = (double)place.origin.x;
+      gtk_adjustment_clamp_page (gtk_scrolled_window_get_hadjustment (self->scroller), left,
+                                 left + (double)place.size.width);
+    }
+  return G_SOURCE_REMOVE;
+}
+
+/* The bit that is drawn: only when it is another one, so that a drawer pushed along by hand stays there. */
+static void
+seek (SpelchBitDrawer *self, const SpelchBit *best)
+{
+  const SpelchBit *accepted = spelch_session_get_accepted (self->session);
+  const SpelchBit *bit = accepted != NULL ? accepted : best;
+  const char *id = bit == NULL ? "" : bit->id;
+  if (g_str_equal (id, self->sought) && self->sought_taken == (accepted != NULL))
+    return;
+  g_strlcpy (self->sought, id, sizeof self->sought);
+  self->sought_taken = accepted != NULL;
+  self->ticks = 0;
+  if (self->sight == 0)
+    self->sight = gtk_widget_add_tick_callback (GTK_WIDGET (self), bring_into_sight, NULL, NULL);
+}
+
 /* ---- Captions ---- */
 
 /* What is said about each bit, as the board lies. */
@@ -299,15 +358,18 @@ show_captions (SpelchBitDrawer *self)
       = spelch_choose_rank (spelch_session_get_constants (self->session), part, cut, bits, self->n);
   look_where_none_serves (self, ranking);
   bool found_best = false;
+  const SpelchBit *first = NULL;
   for (guint i = 0; i < ranking->len; i++)
     {
       const SpelchChoice *choice = g_ptr_array_index (ranking, i);
       if (choice->way_up != cut->way_up || choice->pinned)
         continue;
       bool best = !found_best && choice->plan.verdict != SPELCH_VERDICT_DO_NOT_CUT;
+      first = found_best ? first : spelch_session_get_nth_bit (self->session, choice->bit);
       found_best = true;
       show_choice (self, choice, best);
     }
+  seek (self, first);
 }
 
 /* Until a bit is chosen it says that what is drawn is only a suggestion. */
@@ -368,6 +430,7 @@ spelch_bit_drawer_class_init (SpelchBitDrawerClass *klass)
                                            NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/spelch/Spelch/ui/bit-drawer.ui");
   gtk_widget_class_bind_template_child (widget_class, SpelchBitDrawer, advice);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBitDrawer, scroller);
   gtk_widget_class_bind_template_child (widget_class, SpelchBitDrawer, tiles);
   gtk_widget_class_bind_template_child (widget_class, SpelchBitDrawer, wanted);
   gtk_widget_class_set_css_name (widget_class, "bitdrawer");
@@ -386,4 +449,8 @@ spelch_bit_drawer_init (SpelchBitDrawer *self)
   GtkEventController *focus = gtk_event_controller_focus_new ();
   g_signal_connect_swapped (focus, "leave", G_CALLBACK (leave_bits), self);
   gtk_widget_add_controller (GTK_WIDGET (self->tiles), focus);
+  GtkEventController *wheel = gtk_event_controller_scroll_new (GTK_EVENT_CONTROLLER_SCROLL_BOTH_AXES);
+  gtk_event_controller_set_propagation_phase (wheel, GTK_PHASE_CAPTURE);
+  g_signal_connect (wheel, "scroll", G_CALLBACK (wheel_turned), self);
+  gtk_widget_add_controller (GTK_WIDGET (self->scroller), wheel);
 }

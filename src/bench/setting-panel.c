@@ -71,7 +71,7 @@ take_board (GtkWidget *widget, const char *action, GVariant *parameter)
 /* What isn't retired on the shelf, and the way to it. */
 static void
 fill_menu (SpelchSettingPanel *self, SpelchListKind kind, GtkMenuButton *button, const char *action,
-           const char *own)
+           const char *own, const char *all)
 {
   const SpelchShelfKind *description = spelch_shelf_kind (kind);
   SpelchShelf *shelf = spelch_shelves_get (self->shelves, kind);
@@ -85,8 +85,10 @@ fill_menu (SpelchSettingPanel *self, SpelchListKind kind, GtkMenuButton *button,
       g_menu_item_set_action_and_target (item, action, "s", (const char *)entry);
       g_menu_append_item (choices, item);
     }
-  g_autoptr (GMenuItem) way = g_menu_item_new (own, NULL);
+  g_autoptr (GMenuItem) begin = g_menu_item_new (own, NULL), way = g_menu_item_new (all, NULL);
+  g_menu_item_set_action_and_target (begin, "app.own", "s", spelch_list_member (kind));
   g_menu_item_set_action_and_target (way, "app.shelf", "s", spelch_list_member (kind));
+  g_menu_append_item (further, begin);
   g_menu_append_item (further, way);
   g_menu_append_section (menu, NULL, G_MENU_MODEL (choices));
   g_menu_append_section (menu, NULL, G_MENU_MODEL (further));
@@ -96,8 +98,10 @@ fill_menu (SpelchSettingPanel *self, SpelchListKind kind, GtkMenuButton *button,
 static void
 fill_menus (SpelchSettingPanel *self)
 {
-  fill_menu (self, SPELCH_LIST_MACHINES, self->machines, "setting.machine", _ ("Your own machine…"));
-  fill_menu (self, SPELCH_LIST_BOARDS, self->boards, "setting.board", _ ("Your own board…"));
+  fill_menu (self, SPELCH_LIST_MACHINES, self->machines, "setting.machine", _ ("Your own machine…"),
+             _ ("All machines…"));
+  fill_menu (self, SPELCH_LIST_BOARDS, self->boards, "setting.board", _ ("Your own board…"),
+             _ ("All boards…"));
 }
 
 /* ---- Following ---- */

@@ -24,6 +24,8 @@ struct _SpelchShelfList
   char *searched; /* case-folded */
   Filter filters[SPELCH_SHELF_FILTERS];
   bool syncing;
+  guint sight; /* tick callback waiting for the layout, to bring the chosen row into sight */
+  guint ticks; /* since then */
 
   GtkSearchEntry *search;
   GtkDropDown *order;
@@ -233,6 +235,22 @@ show_why_empty (SpelchShelfList *self)
   gtk_label_set_text (self->empty, spelch_shelf_count (self->shelf) == 0 ? _ (self->kind->empty) : no_match);
 }
 
+static gboolean
+bring_into_sight (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
+{
+  SpelchShelfList *self = SPELCH_SHELF_LIST (widget);
+  if (self->ticks++ == 0)
+    return G_SOURCE_CONTINUE; /* this frame still lays out what has changed */
+  self->sight = 0;
+  GtkListBoxRow *row = gtk_list_box_get_selected_row (self->list);
+  graphene_rect_t place;
+  if (row == NULL || !gtk_widget_compute_bounds (GTK_WIDGET (row), GTK_WIDGET (self->list), &place))
+    return G_SOURCE_REMOVE;
+  double top = (double)place.origin.y;
+  gtk_adjustment_clamp_page (gtk_list_box_get_adjustment (self->list), top, top + (double)place.size.height);
+  return G_SOURCE_REMOVE;
+}
+
 const char *
 spelch_shelf_list_select (SpelchShelfList *self, const char *id)
 {
@@ -242,6 +260,9 @@ spelch_shelf_list_select (SpelchShelfList *self, const char *id)
   self->syncing = true;
   gtk_list_box_select_row (self->list, row);
   self->syncing = false;
+  self->ticks = 0;
+  if (self->sight == 0)
+    self->sight = gtk_widget_add_tick_callback (GTK_WIDGET (self), bring_into_sight, NULL, NULL);
   return row == NULL ? NULL : spelch_shelf_row_get_item (SPELCH_SHELF_ROW (row));
 }
 
@@ -273,6 +294,13 @@ void
 spelch_shelf_list_find (SpelchShelfList *self)
 {
   gtk_widget_grab_focus (GTK_WIDGET (self->search));
+}
+
+void
+spelch_shelf_list_focus (SpelchShelfList *self)
+{
+  GtkListBoxRow *row = gtk_list_box_get_selected_row (self->list);
+  gtk_widget_grab_focus (row != NULL ? GTK_WIDGET (row) : GTK_WIDGET (self->search));
 }
 
 void

@@ -29,6 +29,9 @@ void spelch_shelf_list_show (SpelchShelfList *self, const SpelchNumbers *numbers
 /* Selects the entry with that id, or the first one shown; its id, owned by the list, NULL: there is none. */
 const char *spelch_shelf_list_select (SpelchShelfList *self, const char *id);
 
+/* The focus goes to the chosen row, or to the search where there is none. */
+void spelch_shelf_list_focus (SpelchShelfList *self);
+
 /* Puts the focus into the search, or empties it and the filters so that every entry is shown. */
 void spelch_shelf_list_find (SpelchShelfList *self);
 void spelch_shelf_list_show_all (SpelchShelfList *self);

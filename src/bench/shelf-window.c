@@ -261,6 +261,23 @@ do_add (GSimpleAction *action, GVariant *parameter, gpointer data)
   put_new (self, item, _ (self->kind->fresh_name), _ ("adding “%s”"));
 }
 
+void
+spelch_shelf_window_begin_own (SpelchShelfWindow *self)
+{
+  for (guint i = 0; i < spelch_shelf_count (self->shelf); i++)
+    {
+      gconstpointer item = spelch_shelf_get_nth (self->shelf, i);
+      if (self->kind->known_as != NULL
+          || !g_str_equal (spelch_shelf_item_name (item), _ (self->kind->fresh_name)))
+        continue;
+      spelch_shelf_list_show_all (self->list);
+      choose (self, spelch_shelf_list_select (self->list, item));
+      spelch_form_focus (self->form, first_member (self));
+      return;
+    }
+  do_add (NULL, NULL, self);
+}
+
 static void
 do_duplicate (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
@@ -457,6 +474,29 @@ spelch_shelf_window_set_numbers (SpelchShelfWindow *self, const SpelchNumbers *n
   show_current (self);
 }
 
+/* What the part looked at is made of or with; "" where there is none. Not to be freed. */
+static const char *
+in_use (SpelchShelfWindow *self)
+{
+  SpelchSession *session = spelch_shelves_get_session (self->shelves);
+  const SpelchPart *part = session == NULL ? NULL : spelch_session_get_part (session);
+  if (part == NULL)
+    return "";
+  const SpelchBit *bit = spelch_session_get_accepted (session);
+  switch (self->kind->list)
+    {
+    case SPELCH_LIST_BITS:
+      return bit == NULL ? "" : bit->id;
+    case SPELCH_LIST_BOARDS:
+      return part->board.id;
+    case SPELCH_LIST_MACHINES:
+      return part->machine.id;
+    case SPELCH_LIST_LOG:
+    default:
+      return "";
+    }
+}
+
 SpelchShelfWindow *
 spelch_shelf_window_new (GtkApplication *application, SpelchShelves *shelves, SpelchListKind kind,
                          SpelchAppearance *appearance)
@@ -472,7 +512,9 @@ spelch_shelf_window_new (GtkApplication *application, SpelchShelves *shelves, Sp
   spelch_shelf_list_set_shelves (self->list, self->shelves, self->kind);
   make_editors (self);
   connect_all (self);
+  self->shown = g_strdup (in_use (self));
   shelf_changed (self);
+  spelch_shelf_list_focus (self->list); /* not in the name: typing at once would rename what is there */
   const char *trouble = spelch_shelf_get_trouble (self->shelf);
   spelch_shelf_window_say (self, trouble == NULL ? "" : trouble);
   return self;

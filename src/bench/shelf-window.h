@@ -21,6 +21,9 @@ SpelchShelfWindow *spelch_shelf_window_new (GtkApplication *application, SpelchS
 
 SpelchListKind spelch_shelf_window_get_kind (SpelchShelfWindow *self);
 
+/* An entry to be filled in: a new one, or one begun before that has no name of its own yet. */
+void spelch_shelf_window_begin_own (SpelchShelfWindow *self);
+
 /* How numbers are written and read. */
 void spelch_shelf_window_set_numbers (SpelchShelfWindow *self, const SpelchNumbers *numbers);
 

@@ -92,6 +92,37 @@ bench.click(bench.find('push button', '^Down-cut 6.35 mm'))
 park()
 tap.ok(bench.lacks('label', '^The cut draws the bit out of the collet'), 'a down-cut bit does not')
 
+# The wheel turns the drawer sideways; the way to a bit of one's own begins one, and the same one until it has a name.
+tile = bench.find('push button', '^Up-cut 6.35')
+before = bench.box(tile).x
+xdotool('mousemove', *bench.centre(bench.find('push button', '^Up-cut 12.7')))
+xdotool('click', '--repeat', '3', '--delay', '30', '5')
+park()
+tap.ok(wait_for(lambda: bench.box(tile).x < before - 50), 'the wheel turns the drawer sideways', lambda: (before, bench.box(tile).x))
+
+
+def frame(name):
+    application = bench.window.getApplication()
+    every = [application.getChildAtIndex(i) for i in range(application.childCount)]
+    return next((window for window in every if window and window.name == name), None)
+
+
+def begun():
+    """The drawer's window with a bit to be filled in, its name ready to be typed over."""
+    bench.find('push button', '^Your own bit').queryAction().doAction(0)
+    bench.window = wait_for(lambda: frame('Bit drawer'))
+    return wait_for(lambda: bench.text(bench.find('text', '^Name$')) == 'New bit')
+
+
+main = bench.window
+tap.ok(begun(), 'a bit of one\'s own is begun beside the drawer', lambda: bench.names('text'))
+bench.keys('ctrl+w')
+bench.window = main
+tap.ok(wait_for(lambda: not frame('Bit drawer')) is True and begun(), 'and gone on with')
+tap.same(len(bench.all('list item', '^New bit')), 1, 'instead of one more')
+bench.keys('ctrl+w')
+bench.window = main
+
 tap.same(bench.complaints(), [], 'nothing was complained about')
 bench.end()
 sys.exit(tap.done())
