@@ -12,7 +12,6 @@ import subprocess
 import sys
 import tempfile
 
-import pyatspi
 from gui import Bench, Tap, wait_for, xdotool
 
 tap = Tap()
@@ -25,21 +24,16 @@ def field(name):
     return bench.find('text', f'^{name}$')
 
 
-def focused(nodes):
-    """Which of them the keys go to."""
-    return next((node for node in nodes if node.getState().contains(pyatspi.STATE_FOCUSED)), None)
-
-
 def begun():
     """The form is there, with its first field ready to be typed into."""
-    return wait_for(lambda: focused(bench.all('text')).name == 'Name')
+    return wait_for(lambda: bench.focused(bench.all('text', '^Name$')))
 
 
 def enter(name, text):
     """Types into a field of the form that is shown, wherever it has scrolled to: by keys only."""
     node = field(name)
     for _ in range(80):
-        if focused([node]):
+        if bench.focused([node]):
             break
         bench.keys('Tab')
     xdotool('key', 'ctrl+a')
@@ -54,7 +48,7 @@ def frames():
 
 
 def in_use():
-    return [tile.name.split(', in use')[0] for tile in bench.all('push button', 'in use for this cut')]
+    return [tile.seen.split(', in use')[0] for tile in bench.all('push button', 'in use for this cut')]
 
 
 def number(words):
@@ -64,13 +58,13 @@ def number(words):
 
 def told():
     """The numbers in the window that `spelch plan` gives too, looked up all at once."""
-    shown = [node for node in bench.all() if node.getRoleName() in ('label', 'text')]
-    labels = [node.name or '' for node in shown if node.getRoleName() == 'label']
+    shown = [node for node in bench.all() if node.seen_role in ('label', 'text')]
+    labels = [node.seen for node in shown if node.seen_role == 'label']
 
     def figure(name):
         """As a label, or in a field where it can be set."""
         label = next((label for label in labels if label.startswith(name + ': ')), None)
-        fields = (node for node in shown if node.getRoleName() == 'text' and node.name == name)
+        fields = (node for node in shown if node.seen_role == 'text' and node.seen == name)
         return label.split(': ', 1)[1] if label else bench.text(next(fields))
 
     def verdict(side):
@@ -127,13 +121,13 @@ def park():
 
 def take_best(name):
     """Accepts the bit that the ranking puts first."""
-    tiles = [tile for tile in bench.all('push button') if IS_BIT.search(tile.name or '')]
-    best = next(tile for tile in tiles if tile.name.endswith(', best'))
-    wanted = best.name[:-len(', best')]
+    tiles = bench.all('push button', IS_BIT)
+    best = next(tile for tile in tiles if tile.seen.endswith(', best'))
+    wanted = best.seen[:-len(', best')]
     bench.click(bench.entry('Allowance'))
     for _ in range(60):
-        here = focused(tiles)
-        if here and here.name == best.name:
+        here = bench.focused(tiles)
+        if here == best:
             break
         bench.keys('Right' if here else 'Tab')
     bench.keys('Return')
@@ -279,7 +273,7 @@ def turn(n):
 
 def choose(n):
     """Another bit, as the pointer takes it."""
-    tiles = [tile for tile in bench.all('push button') if IS_BIT.search(tile.name or '') and 'in use' not in tile.name]
+    tiles = [tile for tile in bench.all('push button', IS_BIT) if 'in use' not in tile.seen]
     bench.click(next(tile for tile in tiles if 266 < bench.box(tile).x < 700))
     park()
 

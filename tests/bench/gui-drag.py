@@ -92,7 +92,7 @@ bench.keys('ctrl+z')
 # A limit is named.
 bench.press(mark)
 bench.glide(0, 12 * scale)
-tap.ok(bench.has(None, 'Stops here: '), 'dragged past a limit it says which', lambda: bench.names('statusbar'))
+tap.ok(bench.has(None, 'Stops here: '), 'dragged past a limit it says which', lambda: bench.names('status bar'))
 last = bench.mark('Overcut')
 tap.ok(bench.value(mark) < THICKNESS + bench.value(last), 'and stops there', lambda: bench.value(mark))
 bench.keys('Escape')

@@ -80,10 +80,6 @@ def written(name, **members):
     return path
 
 
-def is_focused(node):
-    return node.getState().contains(pyatspi.STATE_FOCUSED)
-
-
 def put(text, *keys):
     xdotool('key', 'ctrl+a', 'Delete')
     if text:
@@ -96,8 +92,7 @@ def complaint(node):
     words = node.description or ''
     if not re.search(r'\w.*\.$', words):
         return None
-    place = bench.box(node)
-    beside = [bench.box(label) for label in bench.all('label', '^' + re.escape(words) + '$')]
+    place, *beside = bench.bus.boxes([node, *bench.all('label', '^' + re.escape(words) + '$')])
     return words if any(abs(box.y - place.y - place.height) < 40 and abs(box.x - place.x) < 40 for box in beside) else None
 
 
@@ -118,7 +113,7 @@ def tour(node, what, good, impossible):
     bench.keys('Tab')
     tap.same(bench.text(node), unreadable, f'{what}: it stays when the field is left')
     bench.keys('shift+Tab')
-    if not tap.ok(wait_for(lambda: is_focused(node)), f'{what}: the keys go back to it'):
+    if not tap.ok(wait_for(lambda: bench.focused([node])), f'{what}: the keys go back to it'):
         return
     if impossible is not None:
         refused(node, what, impossible)
@@ -132,24 +127,20 @@ def tour(node, what, good, impossible):
 def try_fields(where, values, done):
     """Goes through the form by Tab, as far as there are fields that weren't tried."""
     form = bench.find('panel', r'^(Cut \d+ of \d+|The part)$')  # other forms have fields of the same names
-    nodes = [node for node in bench.walk(form) if node.getRoleName() == 'text' and bench.shown(node)]
-    left = [node for node in nodes if node.name in values and node.name not in done]
-    stops = [node for node in bench.all() if node.getState().contains(pyatspi.STATE_FOCUSABLE)]
-
-    def at():
-        return next((i for i, node in enumerate(stops) if is_focused(node)), None)
+    left = [node for node in bench.all('text', root=form) if node.seen in values and node.seen not in done]
+    stops = [node for node in bench.all() if node.seen_states.contains(pyatspi.STATE_FOCUSABLE)]
 
     for _ in range(150):
-        here = next((node for node in left if is_focused(node)), None)
+        here = bench.focused(left)
         if here is not None:
             done.add(here.name)
             left.remove(here)
             tour(here, f'{where}: {here.name}', *values[here.name])
         if not left:
             break
-        before = at()
+        before = bench.focused(stops)
         bench.keys('Tab')
-        wait_for(lambda was=before: at() != was, 1)
+        wait_for(lambda was=before: bench.focused(stops) != was, 1)
     tap.same([node.name for node in left], [], f'{where}: Tab comes to each field')
 
 
@@ -160,7 +151,7 @@ for one in CUTS:
     bench.click(bench.find('list item', '^(Another name|The ' + one['kind'] + ')') if one is CUTS[0]
                 else bench.find('list item', '^The ' + one['kind']))
     bench.keys('F2')
-    wait_for(lambda: any(node.name == 'Name' and is_focused(node) for node in bench.all('text')))
+    wait_for(lambda: bench.focused(bench.all('text', '^Name$')))
     try_fields(one['kind'], CUT, done)
     bench.picture(f'fields-{one["kind"]}')
     bench.keys('Escape')
@@ -174,7 +165,7 @@ for method in ('vacuum', 'clamps'):
     bench = Bench(written(f'{method}.spelch', holding={'method': method}), home=folder)
     undo = bench.find('push button', '^Undo')
     bench.find('push button', '^The part…$').queryAction().doAction(0)
-    wait_for(lambda: any(node.name == 'Name' and is_focused(node) for node in bench.all('text')))
+    wait_for(lambda: bench.focused(bench.all('text', '^Name$')))
     try_fields(f'part held by {method}', PART, done)
     bench.picture(f'fields-part-{method}')
     tap.same(bench.complaints(), [], 'nothing was complained about')

@@ -7,8 +7,6 @@ import subprocess
 import sys
 import tempfile
 
-import pyatspi
-
 from gui import Bench, Tap, wait_for
 
 tap = Tap()
@@ -40,7 +38,7 @@ bench.walk = walk_here
 
 
 def extents(node):
-    return node.queryComponent().getExtents(pyatspi.WINDOW_COORDS)
+    return node.queryComponent().getExtents()
 
 
 def becomes_as_narrow_as(width, height):

@@ -47,7 +47,7 @@ def open_by(key, title):
 
 def press(name):
     """By the action: it may stand below what is scrolled into view."""
-    button = wait_for(lambda: next((n for n in bench.walk() if n.getRoleName() == 'push button' and re.search(name, n.name or '')), None))
+    button = wait_for(lambda: next((n for n in bench.walk() if n.seen_role == 'push button' and re.search(name, n.seen)), None))
     button.queryAction().doAction(0)
     bench.settle()
 
@@ -217,7 +217,7 @@ bench.window = main
 press('^Done: add')
 tap.ok(wait_for(lambda: drawer_metres() > 0, 5), 'a cut is done')
 before = drawer_metres()
-done = wait_for(lambda: next((n for n in bench.walk() if re.match(r'Done: add [\d.]+ m of wear', n.name or '')), None))
+done = wait_for(lambda: next((n for n in bench.walk() if re.match(r'Done: add [\d.]+ m of wear', n.seen)), None))
 way = float(re.search(r'add ([\d.]+) m', done.name)[1])
 tap.ok(way > 0, 'the bench says how far the cut goes', done.name)
 press('^Done: add')
@@ -245,7 +245,7 @@ tap.ok(wait_for(lambda: abs(drawer_metres() - worn) < 1e-6, 5), 'and done anew i
 
 turn_to('Bit drawer')
 bench.click(bench.find('list item', '^' + COMPRESSION))
-tap.ok(wait_for(lambda: any(re.match(r'It has cut [\d.]+ m since it was new\.', n.name or '') for n in bench.walk()), 5),
+tap.ok(wait_for(lambda: any(re.match(r'It has cut [\d.]+ m since it was new\.', n.seen) for n in bench.walk()), 5),
        'the drawer says what the edge has cut', lambda: bench.names('label'))
 press('^Sharpened…$')
 day = bench.find('text', '^On the day$')

@@ -76,7 +76,7 @@ bench.keys('ctrl+z')
 tap.ok(bench.has('label', '^Birch plywood 18 mm'), 'undo gives the first one back')
 bench.choose('^Board$', '^Birch plywood 6.5 mm')
 tap.ok(bench.has(None, r"Dadoes|dado", 2), 'a board too thin for a cut of the part is refused, and the sentence names the cut',
-       lambda: bench.names('statusbar'))
+       lambda: bench.names('status bar'))
 tap.ok(bench.has('label', '^Birch plywood 18 mm'), 'and the board stays')
 
 # Units.

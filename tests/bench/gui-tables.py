@@ -24,7 +24,7 @@ def window(name):
 
 
 def names(role=None):
-    return [node.name for node in Bench.walk(bench, bench.window) if role in (None, node.getRoleName()) and bench.shown(node)]
+    return [node.seen for node in bench.all(role, root=bench.window)]
 
 
 def in_window(role, name):

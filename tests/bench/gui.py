@@ -1,7 +1,6 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """Drives the real window: assistive technology's view of it (AT-SPI) to find things and read them, the X server's pointer
 and keyboard (xdotool) to act. Run inside `xvfb-run ... dbus-run-session`; prints TAP."""
-import collections
 import os
 import pathlib
 import re
@@ -12,16 +11,14 @@ import sys
 import tempfile
 import time
 
-import gi
-gi.require_version('Atspi', '2.0')
-import pyatspi  # noqa: E402
+from gi.repository import GLib
+
+import pyatspi
+from accessible import Box, Bus
 
 PATIENCE = float(os.environ.get('SPELCH_GUI_PATIENCE', '10'))  # seconds; a slow machine or a sanitizer needs more
 FRAME = 0.02
 SCALE = int(os.environ.get('GDK_SCALE', '1'))  # pixels of the screen for each of the window's
-
-
-Box = collections.namedtuple('Box', 'x y width height')
 
 
 class Tap:
@@ -67,7 +64,7 @@ def wait_for(condition, patience=PATIENCE):
     while True:
         try:
             answer = condition()
-        except (gi.repository.GLib.Error, AttributeError, LookupError):
+        except (GLib.Error, AttributeError, LookupError):
             answer = None
         if answer or time.monotonic() > end:
             return answer
@@ -80,6 +77,7 @@ class Bench:
     def __init__(self, *arguments, home=None, environment=None, running=False):
         """Starts it, or takes the one that is `running` already."""
         self.process = None
+        self.bus = Bus()
         self.home = pathlib.Path(home or tempfile.mkdtemp(prefix='spelch-gui-'))
         self.owns_home = home is None
         kept = dict(os.environ)
@@ -104,43 +102,32 @@ class Bench:
     # ---- Finding ----
 
     def _find_window(self):
-        desktop = pyatspi.Registry.getDesktop(0)
-        for i in range(desktop.childCount):
-            application = desktop.getChildAtIndex(i)
-            ours = application is not None and application.name == 'spelch-bench'
+        for application in self.bus.applications():
+            ours = application.name == 'spelch-bench'
             if not ours or (self.process and application.get_process_id() != self.process.pid):
                 continue
-            for j in range(application.childCount):
-                window = application.getChildAtIndex(j)
-                if window is not None and window.getRoleName() in ('frame', 'window'):
+            for window in application.children():
+                if window.getRoleName() in ('frame', 'window'):
                     return window
         return None
 
     def walk(self, root=None):
-        root = root or self.window.getApplication()
-        pending = [root]
-        while pending:
-            node = pending.pop()
-            yield node
-            try:
-                children = [node.getChildAtIndex(i) for i in range(node.childCount)]
-            except gi.repository.GLib.Error:
-                continue
-            pending.extend(child for child in reversed(children) if child is not None)
+        return self.bus.walk(root or self.window.getApplication())
 
-    def all(self, role=None, name=None):
-        """Everything shown with that role and a name that matches."""
-        return [node for node in self.walk()
-                if (role is None or node.getRoleName() == role)
-                and (name is None or re.search(name, node.name or ''))
-                and self.shown(node)]
+    def all(self, role=None, name=None, root=None):
+        """Everything shown, or shown below `root`, with that role and a name that matches."""
+        found = [node for node in self.walk(root)
+                 if (role is None or node.seen_role == role) and (name is None or re.search(name, node.seen))]
+        # GTK 4.8 reports no "showing" state, but what isn't shown has no size.
+        return [node for node, box in zip(found, self.bus.boxes(found)) if box.width > 0 and box.height > 0]
+
+    def focused(self, nodes):
+        """Which of them the keys go to."""
+        return next((node for node, states in zip(nodes, self.bus.states(nodes)) if states.contains(pyatspi.STATE_FOCUSED)), None)
 
     @staticmethod
     def shown(node):
-        """GTK 4.8 reports no "showing" state, but what isn't shown has no size."""
-        if 'Component' not in pyatspi.listInterfaces(node):
-            return False
-        box = node.queryComponent().getExtents(pyatspi.WINDOW_COORDS)
+        box = node.queryComponent().getExtents()
         return box.width > 0 and box.height > 0
 
     def tell_end(self):
@@ -166,7 +153,7 @@ class Bench:
         return bool(wait_for(lambda: not self.all(role, name), patience))
 
     def names(self, role=None):
-        return [node.name for node in self.all(role)]
+        return [node.seen for node in self.all(role)]
 
     def mark(self, name):
         return self.find('slider', '^' + name)
@@ -195,7 +182,7 @@ class Bench:
         shell = subprocess.check_output(['xdotool', 'getwindowgeometry', '--shell', (named or ids.split())[0]], text=True)
         geometry = dict(line.split('=') for line in shell.split())
         # Extents count from the window's inside; its border is as wide on all sides.
-        inside = self.window.queryComponent().getExtents(pyatspi.WINDOW_COORDS)
+        inside = self.window.queryComponent().getExtents()
         border_x = (int(geometry['WIDTH']) - inside.width * SCALE) // 2
         border_y = (int(geometry['HEIGHT']) - inside.height * SCALE) // 2
         return int(geometry['X']) + border_x, int(geometry['Y']) + border_y
@@ -207,7 +194,7 @@ class Bench:
 
     def box(self, node):
         """Where it is on the screen."""
-        box = node.queryComponent().getExtents(pyatspi.WINDOW_COORDS)
+        box = node.queryComponent().getExtents()
         x, y = self.origin()
         return Box(x + box.x * SCALE, y + box.y * SCALE, box.width * SCALE, box.height * SCALE)
 
@@ -244,9 +231,10 @@ class Bench:
         self.release()
 
     def keys(self, *keys):
-        for key in keys:
+        for at, key in enumerate(keys):
+            if at > 0:
+                time.sleep(FRAME)
             xdotool('key', key)
-            time.sleep(FRAME)
         self.settle()
 
     def choose(self, menu, item):
@@ -263,13 +251,28 @@ class Bench:
         self.keys(*then)
 
     def settle(self):
-        """Waits until everything sent has been dealt with: a call to the program returns only after it."""
-        time.sleep(3 * FRAME)
+        """Waits until everything sent has been dealt with: the program answers, and then rests for more than a frame."""
+        end = time.monotonic() + 1
+        rested = 0
+        before = None
+        while rested < 2 and time.monotonic() < end:
+            try:
+                _ = self.window.name if self.window else None
+            except GLib.Error:
+                pass
+            time.sleep(0.6 * FRAME)
+            now = self.effort()
+            rested = rested + 1 if now == before and now else 0
+            before = now
+
+    def effort(self):
+        """How much the program's first thread has done, or nothing while it is at work."""
+        pid = self.process.pid if self.process else self.window.get_process_id()
         try:
-            _ = self.window.name if getattr(self, 'window', None) else None
-        except gi.repository.GLib.Error:
-            pass
-        time.sleep(2 * FRAME)
+            stat = pathlib.Path(f'/proc/{pid}/task/{pid}/stat').read_text().rpartition(')')[2].split()
+        except OSError:
+            return 'ended'
+        return (stat[11], stat[12]) if stat[0] == 'S' else None
 
     def picture(self, name):
         folder = os.environ.get('SPELCH_GUI_PICTURES')
