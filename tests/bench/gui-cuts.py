@@ -153,7 +153,7 @@ wait_for(lambda: not any(frame.name == 'Boards' for frame in frames()))
 bench.window = main
 bench.choose('^Board$', '^Your own board')
 bench.window = wait_for(lambda: next((frame for frame in frames() if frame.name == 'Boards'), None))
-tap.ok(wait_for(lambda: bench.text(field('Name')) == 'New board' and focused([field('Name')])), 'a board of one\'s own begins as a new one')
+tap.ok(wait_for(lambda: bench.text(field('Name')) == 'New board' and bench.focused([field('Name')])), 'a board of one\'s own begins as a new one')
 xdotool('type', '--delay', '10', '--', 'Own ply')
 bench.keys('Return')
 bench.type_into(field('Species'), 'White oak', 'Return')

@@ -77,6 +77,8 @@ class Bench:
     def __init__(self, *arguments, home=None, environment=None, running=False):
         """Starts it, or takes the one that is `running` already."""
         self.process = None
+        self.ended = False  # by the test
+        self.x_windows = {}
         self.bus = Bus()
         self.home = pathlib.Path(home or tempfile.mkdtemp(prefix='spelch-gui-'))
         self.owns_home = home is None
@@ -92,6 +94,7 @@ class Bench:
             self.log = self.home / 'stderr'
             with open(self.log, 'ab') as log:
                 self.process = subprocess.Popen([os.environ['SPELCH_BENCH'], *map(str, arguments)], env=kept, stderr=log)
+        sys.excepthook = self.tell_error
         self.window = wait_for(self._find_window)
         if not self.window:
             if self.process:
@@ -132,9 +135,16 @@ class Bench:
 
     def tell_end(self):
         """Says what the program last wrote when it has ended by itself, since nothing can be found in it then."""
-        if self.process and self.process.poll() is not None:
+        if self.process and not self.ended and self.process.poll() is not None:
             lines = self.log.read_text(errors='replace').splitlines()
             print(f'The program ended with status {self.process.returncode}.', *lines[:40], sep='\n', file=sys.stderr, flush=True)
+
+    def tell_error(self, *error):
+        """A call that fails because the program has just ended tells of the end as well."""
+        if self.process:
+            wait_for(lambda: self.process.poll() is not None, 0.5)
+        self.tell_end()
+        sys.__excepthook__(*error)
 
     def find(self, role=None, name=None, patience=PATIENCE):
         found = wait_for(lambda: self.all(role, name), patience)
@@ -176,16 +186,24 @@ class Bench:
     # ---- Acting ----
 
     def origin(self):
-        pid = str(self.window.get_process_id())
-        ids = subprocess.check_output(['xdotool', 'search', '--onlyvisible', '--pid', pid], text=True)
-        named = [i for i in ids.split() if self.window_name(i) == self.window.name]
-        shell = subprocess.check_output(['xdotool', 'getwindowgeometry', '--shell', (named or ids.split())[0]], text=True)
+        shell = subprocess.check_output(['xdotool', 'getwindowgeometry', '--shell', self.x_window()], text=True)
         geometry = dict(line.split('=') for line in shell.split())
         # Extents count from the window's inside; its border is as wide on all sides.
         inside = self.window.queryComponent().getExtents()
         border_x = (int(geometry['WIDTH']) - inside.width * SCALE) // 2
         border_y = (int(geometry['HEIGHT']) - inside.height * SCALE) // 2
         return int(geometry['X']) + border_x, int(geometry['Y']) + border_y
+
+    def x_window(self):
+        """The window as the X server numbers it."""
+        if self.window not in self.x_windows:
+            pid = str(self.window.get_process_id())
+            ids = subprocess.check_output(['xdotool', 'search', '--onlyvisible', '--pid', pid], text=True).split()
+            named = [i for i in ids if self.window_name(i) == self.window.name]
+            if len(named) != 1:
+                return (named or ids)[0]
+            self.x_windows[self.window] = named[0]
+        return self.x_windows[self.window]
 
     @staticmethod
     def window_name(window):
@@ -296,10 +314,12 @@ class Bench:
 
     def crash(self):
         """Ends it as a power cut would."""
+        self.ended = True
         self.process.send_signal(signal.SIGKILL)
         self.process.wait()
 
     def end(self):
+        self.ended = True
         if self.process.poll() is None:
             self.process.terminate()
             self.process.wait(timeout=PATIENCE)
