@@ -135,9 +135,13 @@ present_shelf (SpelchApplication *self, const char *member)
     if (g_str_equal (member, spelch_list_member ((SpelchListKind)kind)))
       {
         GtkWindow *window = shelf_window_of (GTK_APPLICATION (self), (SpelchListKind)kind);
-        if (window == NULL)
-          window = add_shelf_window (self, (SpelchListKind)kind);
-        gtk_window_present (window);
+        if (window != NULL)
+          gtk_window_present (window);
+        else
+          {
+            window = add_shelf_window (self, (SpelchListKind)kind);
+            spelch_shelf_window_open (SPELCH_SHELF_WINDOW (window));
+          }
         return window;
       }
   return NULL;

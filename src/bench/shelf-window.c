@@ -262,6 +262,13 @@ do_add (GSimpleAction *action, GVariant *parameter, gpointer data)
 }
 
 void
+spelch_shelf_window_open (SpelchShelfWindow *self)
+{
+  gtk_window_present (GTK_WINDOW (self));
+  spelch_shelf_list_focus (self->list);
+}
+
+void
 spelch_shelf_window_begin_own (SpelchShelfWindow *self)
 {
   for (guint i = 0; i < spelch_shelf_count (self->shelf); i++)
@@ -514,7 +521,6 @@ spelch_shelf_window_new (GtkApplication *application, SpelchShelves *shelves, Sp
   connect_all (self);
   self->shown = g_strdup (in_use (self));
   shelf_changed (self);
-  spelch_shelf_list_focus (self->list); /* not in the name: typing at once would rename what is there */
   const char *trouble = spelch_shelf_get_trouble (self->shelf);
   spelch_shelf_window_say (self, trouble == NULL ? "" : trouble);
   return self;

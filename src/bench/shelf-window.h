@@ -21,6 +21,9 @@ SpelchShelfWindow *spelch_shelf_window_new (GtkApplication *application, SpelchS
 
 SpelchListKind spelch_shelf_window_get_kind (SpelchShelfWindow *self);
 
+/* Shows it for the first time. The focus is in the list: in the name, typing would rename what is there. */
+void spelch_shelf_window_open (SpelchShelfWindow *self);
+
 /* An entry to be filled in: a new one, or one begun before that has no name of its own yet. */
 void spelch_shelf_window_begin_own (SpelchShelfWindow *self);
 
