@@ -314,7 +314,7 @@ static void
 session_changed (SpelchSession *session, guint change, SpelchPlanPanel *self)
 {
   const SpelchPlan *plan = spelch_session_get_plan (session);
-  gtk_widget_set_child_visible (self->told, plan != NULL); /* and keep the column's width */
+  gtk_widget_set_visible (self->told, plan != NULL);
   gtk_widget_set_visible (self->nothing, plan == NULL);
   if (plan == NULL || !(change & (SPELCH_CHANGE_PLAN | SPELCH_CHANGE_NUMBERS)))
     return;
