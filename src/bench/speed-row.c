@@ -307,6 +307,9 @@ spelch_speed_row_init (SpelchSpeedRow *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   spelch_glyph_set_kind (self->pin_glyph, SPELCH_GLYPH_PIN);
+  /* Numbers run from left to right everywhere, and GTK mirrors the place of a text by the text alone. */
+  if (gtk_widget_get_direction (GTK_WIDGET (self)) == GTK_TEXT_DIR_RTL)
+    gtk_editable_set_alignment (self->entry, 0);
   GtkEventController *keys = gtk_event_controller_key_new ();
   gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
   g_signal_connect (keys, "key-pressed", G_CALLBACK (key_pressed), self);
