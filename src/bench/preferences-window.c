@@ -1,11 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/preferences-window.h"
+#include "bench/text-size.h"
 #include "bench/form.h"
 
 #include <glib/gi18n-lib.h>
 #include <stddef.h>
 
 #define WIDTH   500
+#define BODY    13 /* pixels of text at that width */
 #define HEIGHT  560
 #define MARGIN  24
 #define MOST_MM 5.0
@@ -120,7 +122,9 @@ spelch_preferences_window_show (GtkWindow *parent, SpelchPreferred *preferred)
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), GTK_WIDGET (form));
   gtk_window_set_child (GTK_WINDOW (window), scroller);
   gtk_window_set_title (GTK_WINDOW (window), _ ("Preferences"));
-  gtk_window_set_default_size (GTK_WINDOW (window), WIDTH, HEIGHT);
+  /* Wide enough for large text too; what is too high scrolls. */
+  double text = MAX (spelch_text_pixels (GTK_WIDGET (parent)) / BODY, 1);
+  gtk_window_set_default_size (GTK_WINDOW (window), (int)(WIDTH * text), HEIGHT);
   gtk_window_set_transient_for (GTK_WINDOW (window), parent);
   close_by_escape (window);
   show_values (preferred, form);
