@@ -60,8 +60,11 @@ tap.ok(drop(second, until=lambda: bench.all('push button', 'Don.t save')), 'unsa
 bench.find('push button', 'Cancel').queryAction().doAction(0)
 bench.settle()
 tap.ok(wait_for(lambda: titles() == ['First of all • – Spelch']), 'and can be kept', titles)
-bench.keys('ctrl+z')
-wait_for(lambda: '•' not in bench.window.name)
+bench.lacks('push button', 'Don.t save')
+for _ in range(5):  # without a window manager the focus comes back from the question late
+    bench.keys('ctrl+z')
+    if wait_for(lambda: '•' not in bench.window.name, 2):
+        break
 tap.ok(drop(second, third, until=lambda: titles() == ['Second to none – Spelch', 'Third in line – Spelch']),
        'of several the others have windows of their own', titles)
 tap.same(bench.complaints(), [], 'nothing was complained about')

@@ -153,6 +153,7 @@ tap.ok(wait_for(lambda: len(list((folder / 'state' / 'spelch').glob('unsaved-*.k
 bench.crash()
 bench = Bench(first, home=folder)
 press('^Take them up$')
+wait_for(lambda: len([t for t in titles() if '•' in t]) == 1)
 press('^Take them up$')
 tap.ok(wait_for(lambda: len([t for t in titles() if '•' in t]) == 2), 'after a crash both are taken up', titles)
 tap.same(len(titles()), 2, 'each in one window')
