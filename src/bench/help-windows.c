@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/help-windows.h"
+#include "bench/escape.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -51,24 +52,13 @@ fill (GtkBox *box)
                     "and machine and local rules, and ask a trained person where you aren't certain."));
 }
 
-static gboolean
-close_window (GtkWidget *window, GVariant *arguments, gpointer data)
-{
-  gtk_window_close (GTK_WINDOW (window));
-  return TRUE;
-}
-
 /* Shows @box in a window of its own, however long it is. */
 static void
 show_window (GtkWindow *parent, const char *title, GtkWidget *box)
 {
   GtkWidget *window = gtk_window_new ();
   GtkWidget *scroller = gtk_scrolled_window_new ();
-  GtkEventController *keys = gtk_shortcut_controller_new ();
-  gtk_shortcut_controller_add_shortcut (
-      GTK_SHORTCUT_CONTROLLER (keys), gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_Escape, 0),
-                                                        gtk_callback_action_new (close_window, NULL, NULL)));
-  gtk_widget_add_controller (window, keys);
+  spelch_escape_closes (GTK_WINDOW (window));
   gtk_widget_add_css_class (window, "bench");
   gtk_widget_set_margin_start (box, MARGIN);
   gtk_widget_set_margin_end (box, MARGIN);

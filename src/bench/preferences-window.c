@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/preferences-window.h"
+#include "bench/escape.h"
 #include "bench/text-size.h"
 #include "bench/form.h"
 
@@ -90,23 +91,6 @@ show_values (SpelchPreferred *preferred, SpelchForm *form)
   spelch_form_show (form, "preferences", &value);
 }
 
-static gboolean
-close_window (GtkWidget *window, GVariant *arguments, gpointer data)
-{
-  gtk_window_close (GTK_WINDOW (window));
-  return TRUE;
-}
-
-static void
-close_by_escape (GtkWidget *window)
-{
-  GtkEventController *keys = gtk_shortcut_controller_new ();
-  gtk_shortcut_controller_add_shortcut (
-      GTK_SHORTCUT_CONTROLLER (keys), gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_Escape, 0),
-                                                        gtk_callback_action_new (close_window, NULL, NULL)));
-  gtk_widget_add_controller (window, keys);
-}
-
 void
 spelch_preferences_window_show (GtkWindow *parent, SpelchPreferred *preferred)
 {
@@ -126,7 +110,7 @@ spelch_preferences_window_show (GtkWindow *parent, SpelchPreferred *preferred)
   double text = MAX (spelch_text_pixels (GTK_WIDGET (parent)) / BODY, 1);
   gtk_window_set_default_size (GTK_WINDOW (window), (int)(WIDTH * text), HEIGHT);
   gtk_window_set_transient_for (GTK_WINDOW (window), parent);
-  close_by_escape (window);
+  spelch_escape_closes (GTK_WINDOW (window));
   show_values (preferred, form);
   g_signal_connect_object (form, "edited", G_CALLBACK (edited), preferred, G_CONNECT_SWAPPED);
   g_signal_connect_object (preferred, "changed", G_CALLBACK (show_values), form, 0);

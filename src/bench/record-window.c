@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/record-window.h"
+#include "bench/escape.h"
 #include "bench/form.h"
 #include "bench/log-edits.h"
 #include "bench/log-fields.h"
@@ -243,23 +244,6 @@ make_foot (Record *record)
   return foot;
 }
 
-static gboolean
-close_window (GtkWidget *window, GVariant *arguments, gpointer data)
-{
-  gtk_window_close (GTK_WINDOW (window));
-  return TRUE;
-}
-
-static void
-close_by_escape (GtkWidget *window)
-{
-  GtkEventController *keys = gtk_shortcut_controller_new ();
-  gtk_shortcut_controller_add_shortcut (
-      GTK_SHORTCUT_CONTROLLER (keys), gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_Escape, 0),
-                                                        gtk_callback_action_new (close_window, NULL, NULL)));
-  gtk_widget_add_controller (window, keys);
-}
-
 static GtkWidget *
 make_body (Record *record)
 {
@@ -305,7 +289,7 @@ spelch_record_window_show (GtkWindow *parent, SpelchSession *session, SpelchShel
   gtk_window_set_default_size (record->window, WIDTH, HEIGHT);
   gtk_window_set_transient_for (record->window, parent);
   gtk_window_set_modal (record->window, TRUE);
-  close_by_escape (GTK_WIDGET (record->window));
+  spelch_escape_closes (record->window);
   g_object_set_data_full (G_OBJECT (record->window), "record", record, record_free);
   gtk_window_present (record->window);
   spelch_form_focus (record->form, record->outcome.cuts[SPELCH_SIDE_MOTOR] ? "motor_side" : "far_side");

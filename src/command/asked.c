@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "command/asked.h"
+#include "command/commands.h"
 #include "plan/compare.h"
 
 #include "files/log-file.h"
@@ -413,4 +414,27 @@ spelch_asked_bit (const SpelchPart *part, const SpelchCut *cut)
 {
   int i = spelch_part_find_bit (part, cut->bit);
   return i >= 0 ? &part->bits[i] : NULL;
+}
+
+void
+spelch_questions_clear (SpelchQuestions *questions)
+{
+  g_clear_pointer (&questions->part, spelch_part_unref);
+  g_clear_pointer (&questions->cuts, g_free);
+}
+
+bool
+spelch_asked_open (SpelchAsked *asked, const char *command, const char *summary, SpelchAsking asking,
+                   int argc, char **argv, SpelchQuestions *questions, int *status)
+{
+  g_autoptr (GError) error = NULL;
+  bool helped = false, opened = false;
+  if (spelch_asked_read (asked, command, summary, asking, argc, argv, &helped, &error) && !helped)
+    {
+      questions->part = spelch_asked_part (asked, &error);
+      questions->cuts = questions->part != NULL ? spelch_asked_cuts (asked, questions->part, &error) : NULL;
+      opened = questions->cuts != NULL && spelch_asked_numbers (asked, &questions->numbers, &error);
+    }
+  *status = error != NULL ? spelch_command_fail (error->message, SPELCH_EXIT_BAD_INPUT) : SPELCH_EXIT_DONE;
+  return opened;
 }

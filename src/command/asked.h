@@ -78,3 +78,19 @@ int *spelch_asked_cuts (const SpelchAsked *asked, const SpelchPart *part, GError
 const SpelchBit *spelch_asked_bit (const SpelchPart *part, const SpelchCut *cut);
 
 bool spelch_asked_numbers (const SpelchAsked *asked, SpelchNumbers *numbers, GError **error);
+
+/* What a command that answers in text works on. */
+typedef struct
+{
+  SpelchPart *part;
+  int *cuts; /* indices, -1 at the end */
+  SpelchNumbers numbers;
+} SpelchQuestions;
+
+void spelch_questions_clear (SpelchQuestions *questions);
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (SpelchQuestions, spelch_questions_clear)
+
+/* Reads the words as spelch_asked_read() does, and then what they ask about. False when there is nothing left
+ * to do: help was shown, or what is wrong was said; then *status is the exit status. */
+bool spelch_asked_open (SpelchAsked *asked, const char *command, const char *summary, SpelchAsking asking,
+                        int argc, char **argv, SpelchQuestions *questions, int *status);

@@ -72,15 +72,6 @@ end_line (GString *text)
   g_string_append_c (text, '\n');
 }
 
-static bool
-is_told (const GArray *columns, SpelchRow row)
-{
-  for (guint i = 0; i < columns->len; i++)
-    if (column (columns, i)->values[row].told)
-      return true;
-  return false;
-}
-
 static void
 add_rows (GString *text, const GArray *columns, const SpelchNumbers *numbers)
 {
@@ -95,7 +86,7 @@ add_rows (GString *text, const GArray *columns, const SpelchNumbers *numbers)
   end_line (text);
   for (int row = 0; row < SPELCH_N_ROWS; row++)
     {
-      if (!is_told (columns, (SpelchRow)row))
+      if (!spelch_compare_tells (columns, (SpelchRow)row))
         continue;
       add_padded (text, spelch_words_row ((SpelchRow)row), names);
       for (guint i = 0; i < columns->len; i++)
@@ -113,7 +104,7 @@ add_refusals (GString *text, const GArray *columns, const SpelchNumbers *numbers
   for (guint i = 0; i < columns->len; i++)
     {
       const SpelchCompared *one = column (columns, i);
-      if (one->plan.verdict != SPELCH_VERDICT_DO_NOT_CUT)
+      if (spelch_compared_may_be_cut (one))
         continue;
       g_autofree char *stop = spelch_words_stop (&one->plan.stops[0], numbers);
       g_string_append_printf (text, _ ("DO NOT CUT with “%s”: %s\n"), one->bit->name, stop);
@@ -227,7 +218,7 @@ static int
 status_of (const GArray *columns)
 {
   for (guint i = 0; i < columns->len; i++)
-    if (column (columns, i)->plan.verdict != SPELCH_VERDICT_DO_NOT_CUT)
+    if (spelch_compared_may_be_cut (column (columns, i)))
       return SPELCH_EXIT_DONE;
   return SPELCH_EXIT_DO_NOT_CUT;
 }
@@ -255,18 +246,11 @@ int
 spelch_command_compare (int argc, char **argv)
 {
   g_auto (SpelchAsked) asked = { 0 };
-  g_autoptr (GError) error = NULL;
-  bool helped = false;
-  SpelchNumbers numbers;
-  if (!spelch_asked_read (&asked, "compare",
+  g_auto (SpelchQuestions) questions = { 0 };
+  int status = SPELCH_EXIT_DONE;
+  if (!spelch_asked_open (&asked, "compare",
                           _ ("Says what a cut comes to with two to four bits, and what sets them apart."),
-                          SPELCH_ASKING_COMPARISON, argc, argv, &helped, &error))
-    return spelch_command_fail (error->message, SPELCH_EXIT_BAD_INPUT);
-  if (helped)
-    return SPELCH_EXIT_DONE;
-  g_autoptr (SpelchPart) part = spelch_asked_part (&asked, &error);
-  g_autofree int *cuts = part != NULL ? spelch_asked_cuts (&asked, part, &error) : NULL;
-  if (cuts == NULL || !spelch_asked_numbers (&asked, &numbers, &error))
-    return spelch_command_fail (error->message, SPELCH_EXIT_BAD_INPUT);
-  return show (&asked, part, &part->cuts[cuts[0]], &numbers);
+                          SPELCH_ASKING_COMPARISON, argc, argv, &questions, &status))
+    return status;
+  return show (&asked, questions.part, &questions.part->cuts[questions.cuts[0]], &questions.numbers);
 }

@@ -24,18 +24,14 @@ int
 spelch_command_draw (int argc, char **argv)
 {
   g_auto (SpelchAsked) asked = { 0 };
+  g_auto (SpelchQuestions) questions = { 0 };
+  int status = SPELCH_EXIT_DONE;
+  if (!spelch_asked_open (&asked, "draw", _ ("Draws the side view of one cut to scale."),
+                          SPELCH_ASKING_DRAWING, argc, argv, &questions, &status))
+    return status;
+  const SpelchPart *part = questions.part;
   g_autoptr (GError) error = NULL;
-  bool helped = false;
-  if (!spelch_asked_read (&asked, "draw", _ ("Draws the side view of one cut to scale."),
-                          SPELCH_ASKING_DRAWING, argc, argv, &helped, &error))
-    return spelch_command_fail (error->message, SPELCH_EXIT_BAD_INPUT);
-  if (helped)
-    return SPELCH_EXIT_DONE;
-  g_autoptr (SpelchPart) part = spelch_asked_part (&asked, &error);
-  g_autofree int *cuts = part != NULL ? spelch_asked_cuts (&asked, part, &error) : NULL;
-  if (cuts == NULL)
-    return spelch_command_fail (error->message, SPELCH_EXIT_BAD_INPUT);
-  const SpelchCut *cut = &part->cuts[cuts[0]];
+  const SpelchCut *cut = &part->cuts[questions.cuts[0]];
   const SpelchBit *bit = spelch_asked_bit (part, cut);
   if (bit == NULL)
     return spelch_command_fail (_ ("No bit has been chosen for this cut yet: name one with --bit."),
@@ -48,7 +44,7 @@ spelch_command_draw (int argc, char **argv)
     return spelch_command_fail (error->message, SPELCH_EXIT_BAD_INPUT);
   view.shown_pass = MIN (view.shown_pass, MAX (plan.n_passes, 1));
   g_autoptr (SpelchScene) scene = spelch_scene_new (part, cut, bit, &plan, &view);
-  int status = spelch_picture_file_write (asked.output, &view, draw_scene, scene);
+  status = spelch_picture_file_write (asked.output, &view, draw_scene, scene);
   return status == SPELCH_EXIT_DONE && plan.verdict == SPELCH_VERDICT_DO_NOT_CUT ? SPELCH_EXIT_DO_NOT_CUT
                                                                                  : status;
 }

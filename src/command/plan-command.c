@@ -34,24 +34,17 @@ int
 spelch_command_plan (int argc, char **argv)
 {
   g_auto (SpelchAsked) asked = { 0 };
-  g_autoptr (GError) error = NULL;
-  bool helped = false;
-  SpelchNumbers numbers;
-  if (!spelch_asked_read (&asked, "plan",
+  g_auto (SpelchQuestions) questions = { 0 };
+  int status = SPELCH_EXIT_DONE;
+  if (!spelch_asked_open (&asked, "plan",
                           _ ("Says for each cut which depths, speed and feed, and how its edges come out."),
-                          SPELCH_ASKING_PLAN, argc, argv, &helped, &error))
-    return spelch_command_fail (error->message, SPELCH_EXIT_BAD_INPUT);
-  if (helped)
-    return SPELCH_EXIT_DONE;
-  g_autoptr (SpelchPart) part = spelch_asked_part (&asked, &error);
-  g_autofree int *cuts = part != NULL ? spelch_asked_cuts (&asked, part, &error) : NULL;
-  if (cuts == NULL || !spelch_asked_numbers (&asked, &numbers, &error))
-    return spelch_command_fail (error->message, SPELCH_EXIT_BAD_INPUT);
+                          SPELCH_ASKING_PLAN, argc, argv, &questions, &status))
+    return status;
 
   guint n = 0;
-  g_autofree SpelchPlanned *planned = plan_cuts (part, cuts, &n);
-  g_autofree char *text
-      = asked.json ? spelch_plan_json (part, planned, n) : spelch_plan_table (part, planned, n, &numbers);
+  g_autofree SpelchPlanned *planned = plan_cuts (questions.part, questions.cuts, &n);
+  g_autofree char *text = asked.json ? spelch_plan_json (questions.part, planned, n)
+                                     : spelch_plan_table (questions.part, planned, n, &questions.numbers);
   g_print ("%s", text);
   for (guint i = 0; i < n; i++)
     if (planned[i].plan.verdict == SPELCH_VERDICT_DO_NOT_CUT)

@@ -110,25 +110,19 @@ int
 spelch_command_rank (int argc, char **argv)
 {
   g_auto (SpelchAsked) asked = { 0 };
-  g_autoptr (GError) error = NULL;
-  bool helped = false;
-  SpelchNumbers numbers;
-  if (!spelch_asked_read (&asked, "rank",
+  g_auto (SpelchQuestions) questions = { 0 };
+  int status = SPELCH_EXIT_DONE;
+  if (!spelch_asked_open (&asked, "rank",
                           _ ("Says for each cut which bit to take, either way up, and what speaks for and "
                              "against each."),
-                          SPELCH_ASKING_RANKING, argc, argv, &helped, &error))
-    return spelch_command_fail (error->message, SPELCH_EXIT_BAD_INPUT);
-  if (helped)
-    return SPELCH_EXIT_DONE;
-  g_autoptr (SpelchPart) part = spelch_asked_part (&asked, &error);
-  g_autofree int *cuts = part != NULL ? spelch_asked_cuts (&asked, part, &error) : NULL;
-  if (cuts == NULL || !spelch_asked_numbers (&asked, &numbers, &error))
-    return spelch_command_fail (error->message, SPELCH_EXIT_BAD_INPUT);
+                          SPELCH_ASKING_RANKING, argc, argv, &questions, &status))
+    return status;
+  g_autoptr (GError) error = NULL;
   g_autoptr (GArray) drawer
-      = asked.drawer != NULL ? read_drawer (asked.drawer, &error) : default_drawer (part);
+      = asked.drawer != NULL ? read_drawer (asked.drawer, &error) : default_drawer (questions.part);
   if (drawer == NULL
-      || !spelch_asked_put_log (&asked, part, (const SpelchBit *)(const void *)drawer->data, drawer->len,
-                                &error))
+      || !spelch_asked_put_log (&asked, questions.part, (const SpelchBit *)(const void *)drawer->data,
+                                drawer->len, &error))
     return spelch_command_fail (error->message, SPELCH_EXIT_BAD_INPUT);
-  return show (&asked, part, cuts, drawer, &numbers);
+  return show (&asked, questions.part, questions.cuts, drawer, &questions.numbers);
 }

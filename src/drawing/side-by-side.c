@@ -134,21 +134,12 @@ draw_scenes (const Sheet *sheet, const SpelchPart *part, const GArray *columns, 
 
 /* ---- Rows ---- */
 
-static bool
-is_told (const GArray *columns, SpelchRow row)
-{
-  for (guint i = 0; i < columns->len; i++)
-    if (g_array_index (columns, SpelchCompared, i).values[row].told)
-      return true;
-  return false;
-}
-
 static guint
 count_rows (const GArray *columns)
 {
   guint n = 0;
   for (int row = 0; row < SPELCH_N_ROWS; row++)
-    n += is_told (columns, (SpelchRow)row);
+    n += spelch_compare_tells (columns, (SpelchRow)row);
   return n;
 }
 
@@ -172,7 +163,7 @@ draw_rows (const Sheet *sheet, const GArray *columns, double y)
   double right = sheet->view->width - MARGIN, row_height = ROW * sheet->view->text;
   for (int row = 0; row < SPELCH_N_ROWS; row++)
     {
-      if (!is_told (columns, (SpelchRow)row))
+      if (!spelch_compare_tells (columns, (SpelchRow)row))
         continue;
       spelch_colour_set (sheet->cr, &sheet->palette->line_soft, 1);
       cairo_set_line_width (sheet->cr, 1);

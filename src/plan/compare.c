@@ -71,8 +71,8 @@ value_of (const SpelchPlan *plan, SpelchRow row)
 
 /* ---- Best and worst ---- */
 
-static bool
-may_be_cut (const SpelchCompared *one)
+bool
+spelch_compared_may_be_cut (const SpelchCompared *one)
 {
   return one->plan.verdict != SPELCH_VERDICT_DO_NOT_CUT;
 }
@@ -91,7 +91,7 @@ rank_row (GArray *columns, SpelchRow row)
   for (guint i = 0; i < columns->len; i++)
     {
       const SpelchCompared *one = &g_array_index (columns, SpelchCompared, i);
-      if (!may_be_cut (one) || !one->values[row].told)
+      if (!spelch_compared_may_be_cut (one) || !one->values[row].told)
         continue;
       least = fmin (least, sign * one->values[row].value);
       most = fmax (most, sign * one->values[row].value);
@@ -102,7 +102,7 @@ rank_row (GArray *columns, SpelchRow row)
     {
       SpelchCompared *one = &g_array_index (columns, SpelchCompared, i);
       SpelchComparedValue *value = &one->values[row];
-      if (!may_be_cut (one) || !value->told)
+      if (!spelch_compared_may_be_cut (one) || !value->told)
         continue;
       value->standing = alike (sign * value->value, least)  ? SPELCH_STANDING_BEST
                         : alike (sign * value->value, most) ? SPELCH_STANDING_WORST
@@ -145,10 +145,19 @@ spelch_compare (const SpelchConstants *constants, const SpelchPart *part, const 
 }
 
 bool
+spelch_compare_tells (const GArray *columns, SpelchRow row)
+{
+  for (guint i = 0; i < columns->len; i++)
+    if (g_array_index (columns, SpelchCompared, i).values[row].told)
+      return true;
+  return false;
+}
+
+bool
 spelch_compared_keeps (const SpelchCompared *one, const SpelchPart *part, bool seen)
 {
   int accepted = seen ? part->accepted_seen : part->accepted_hidden;
-  return may_be_cut (one) && spelch_edges_worst (one->plan.edges, seen) <= accepted;
+  return spelch_compared_may_be_cut (one) && spelch_edges_worst (one->plan.edges, seen) <= accepted;
 }
 
 SpelchScan

@@ -60,6 +60,12 @@ typedef struct
 GArray *spelch_compare (const SpelchConstants *constants, const SpelchPart *part, const SpelchCut *cut,
                         const SpelchBit *const *bits, guint n, bool tied);
 
+/* Whether the bit may be used at all. */
+bool spelch_compared_may_be_cut (const SpelchCompared *one);
+
+/* Whether a row applies to any of the @columns, as spelch_compare() gives them. */
+bool spelch_compare_tells (const GArray *columns, SpelchRow row);
+
 /* Whether a bit that may be cut with leaves the seen edges, or the others, as accepted; true where there is
  * no such edge. */
 bool spelch_compared_keeps (const SpelchCompared *one, const SpelchPart *part, bool seen);

@@ -103,12 +103,6 @@ keeps_all (const SpelchCompared *one, const SpelchPart *part)
   return spelch_compared_keeps (one, part, true) && spelch_compared_keeps (one, part, false);
 }
 
-static bool
-may_be_cut (const SpelchCompared *one)
-{
-  return one->plan.verdict != SPELCH_VERDICT_DO_NOT_CUT;
-}
-
 /* What only this one does, by what some other doesn't. */
 static const char *
 only_format (const GArray *columns, const SpelchPart *part)
@@ -117,9 +111,9 @@ only_format (const GArray *columns, const SpelchPart *part)
   for (guint i = 0; i < columns->len; i++)
     {
       const SpelchCompared *one = column (columns, i);
-      refused |= !may_be_cut (one);
-      seen |= may_be_cut (one) && !spelch_compared_keeps (one, part, true);
-      hidden |= may_be_cut (one) && !spelch_compared_keeps (one, part, false);
+      refused |= !spelch_compared_may_be_cut (one);
+      seen |= spelch_compared_may_be_cut (one) && !spelch_compared_keeps (one, part, true);
+      hidden |= spelch_compared_may_be_cut (one) && !spelch_compared_keeps (one, part, false);
     }
   if (refused)
     return seen || hidden ? _ ("Only “%s” may be used and leaves every edge as accepted.")
@@ -163,7 +157,7 @@ nearest (const GArray *columns)
 {
   const SpelchCompared *best = NULL;
   for (guint i = 0; i < columns->len; i++)
-    if (may_be_cut (column (columns, i))
+    if (spelch_compared_may_be_cut (column (columns, i))
         && (best == NULL || worst_of (column (columns, i)) < worst_of (best)))
       best = column (columns, i);
   if (best == NULL)
@@ -180,7 +174,8 @@ quicker_but (const GArray *columns, const SpelchPart *part, const SpelchCompared
   for (guint i = 0; i < columns->len; i++)
     {
       const SpelchCompared *one = column (columns, i);
-      if (may_be_cut (one) && !keeps_all (one, part) && one->plan.time_s < best->plan.time_s - 1
+      if (spelch_compared_may_be_cut (one) && !keeps_all (one, part)
+          && one->plan.time_s < best->plan.time_s - 1
           && (quick == NULL || one->plan.time_s < quick->plan.time_s))
         quick = one;
     }
