@@ -161,6 +161,20 @@ do_own (GSimpleAction *action, GVariant *parameter, gpointer data)
     spelch_shelf_window_begin_own (SPELCH_SHELF_WINDOW (window));
 }
 
+/* The bit that is looked at, to have one of its members told. */
+static void
+do_tell_of_bit (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  SpelchApplication *self = data;
+  SpelchSession *session = spelch_shelves_get_session (self->shelves);
+  const SpelchBit *shown = session == NULL ? NULL : spelch_session_get_bit (session);
+  if (shown == NULL)
+    return;
+  const SpelchBit bit = *shown; /* the window may lead to another plan */
+  GtkWindow *window = present_shelf (self, spelch_list_member (SPELCH_LIST_BITS));
+  spelch_shelf_window_show_item (SPELCH_SHELF_WINDOW (window), &bit, g_variant_get_string (parameter, NULL));
+}
+
 static void
 bind_keys (GtkApplication *application)
 {
@@ -189,6 +203,7 @@ bind_keys (GtkApplication *application)
     { "app.shelf::log", { "<Control><Shift>l", NULL } },
     { "win.shelf-add", { "<Control>n", NULL } },
     { "win.shelf-duplicate", { "<Control>d", NULL } },
+    { "win.shelf-take", { "<Control>Return", NULL } },
     { "win.shelf-find", { "<Control>f", NULL } },
   };
   for (guint i = 0; i < G_N_ELEMENTS (bindings); i++)
@@ -222,6 +237,7 @@ spelch_application_startup (GApplication *application)
     { .name = "clear-recent", .activate = do_clear_recent },
     { .name = "shelf", .parameter_type = "s", .activate = do_shelf },
     { .name = "own", .parameter_type = "s", .activate = do_own },
+    { .name = "tell-of-bit", .parameter_type = "s", .activate = do_tell_of_bit },
   };
   G_APPLICATION_CLASS (spelch_application_parent_class)->startup (application);
   g_action_map_add_action_entries (G_ACTION_MAP (self), actions, G_N_ELEMENTS (actions), self);
@@ -254,11 +270,14 @@ ensure_window (SpelchApplication *self)
   if (window != NULL)
     return window;
   window = spelch_application_add_window (self);
-  g_autoptr (GPtrArray) left_behind = spelch_recovery_find (self->state_folder);
+  g_autofree char *lost = NULL;
+  g_autoptr (GPtrArray) left_behind = spelch_recovery_find (self->state_folder, &lost);
   g_autofree char *trouble = spelch_preferred_take_trouble (self->preferred);
   spelch_bench_window_offer_recovery (window, left_behind);
-  if (trouble != NULL)
-    spelch_bench_window_complain (window, trouble);
+  g_autofree char *both = lost != NULL && trouble != NULL ? g_strjoin ("\n", lost, trouble, NULL) : NULL;
+  const char *said = both != NULL ? both : lost != NULL ? lost : trouble;
+  if (said != NULL)
+    spelch_bench_window_complain (window, said);
   return window;
 }
 

@@ -207,6 +207,7 @@ const SpelchShelfKind SPELCH_SHELF_BITS = {
   .list = SPELCH_LIST_BITS,
   .title = N_ ("Bit drawer"),
   .fresh_name = N_ ("New bit"),
+  .take = N_ ("Use for the cut"),
   .empty = N_ ("The drawer is empty. Add a bit, or import a list."),
   .fields = FIELDS,
   .n_fields = G_N_ELEMENTS (FIELDS),

@@ -121,6 +121,7 @@ const SpelchShelfKind SPELCH_SHELF_BOARDS = {
   .list = SPELCH_LIST_BOARDS,
   .title = N_ ("Boards"),
   .fresh_name = N_ ("New board"),
+  .take = N_ ("Use for the part"),
   .empty = N_ ("There is no board yet. Add one, or import a list."),
   .fields = FIELDS,
   .n_fields = G_N_ELEMENTS (FIELDS),

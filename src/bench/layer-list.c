@@ -11,7 +11,7 @@ struct _SpelchLayerList
 {
   GtkWidget parent_instance;
   GtkListBox *list;
-  GtkMenuButton *make_ups;
+  GtkMenuButton *make_ups, *plies;
   GtkBox *below;
   SpelchForm *form;
   SpelchBoard board;
@@ -31,13 +31,14 @@ enum
 static guint signals[N_SIGNALS];
 
 static const char *const MATERIALS[]
-    = { N_ ("Softwood"),      N_ ("Hardwood"), N_ ("Birch veneer"), N_ ("Softwood or poplar veneer"),
+    = { N_ ("Softwood"),      N_ ("Hardwood"), N_ ("Birch veneer"), N_ ("Softwood, poplar or okoume veneer"),
         N_ ("Particleboard"), N_ ("MDF"),      N_ ("Laminate"),     NULL };
 static const char *const GRAINS[]
     = { N_ ("None"), N_ ("Straight"), N_ ("Figured"), N_ ("End grain on the face"), NULL };
 static const char *const MAKE_UPS[SPELCH_MAKE_UPS] = {
   [SPELCH_MAKE_UP_BIRCH_PLY] = N_ ("Birch plywood"),
   [SPELCH_MAKE_UP_SOFTWOOD_PLY] = N_ ("Softwood plywood"),
+  [SPELCH_MAKE_UP_OKOUME_PLY] = N_ ("Okoume plywood"),
   [SPELCH_MAKE_UP_VENEERED_PLY] = N_ ("Veneered plywood"),
   [SPELCH_MAKE_UP_MELAMINE_PARTICLEBOARD] = N_ ("Melamine-faced particleboard"),
   [SPELCH_MAKE_UP_MELAMINE_MDF] = N_ ("Melamine-faced MDF"),
@@ -160,6 +161,17 @@ make_up (GtkWidget *widget, const char *action, GVariant *parameter)
   spelch_make_up_apply ((SpelchMakeUp)CLAMP (g_variant_get_int32 (parameter), 0, SPELCH_MAKE_UPS - 1), &next);
   self->chosen = 0;
   emit (self, &next, _ ("make-up"));
+}
+
+static void
+set_plies (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  SpelchLayerList *self = SPELCH_LAYER_LIST (widget);
+  SpelchBoard next = self->board;
+  if (!spelch_make_up_set_plies (&next, (guint)g_variant_get_int32 (parameter)))
+    return;
+  self->chosen = MIN (self->chosen, next.n_layers - 1);
+  emit (self, &next, _ ("number of plies"));
 }
 
 static void
@@ -310,6 +322,15 @@ show_rows (SpelchLayerList *self)
   gtk_list_box_select_row (self->list, gtk_list_box_get_row_at_index (self->list, (int)self->chosen));
 }
 
+static void
+show_plies (SpelchLayerList *self)
+{
+  guint plies = spelch_make_up_plies (&self->board);
+  g_autofree char *words = g_strdup_printf (ngettext ("%u ply", "%u plies", plies), plies);
+  gtk_menu_button_set_label (self->plies, plies > 0 ? words : _ ("Plies"));
+  gtk_widget_set_sensitive (GTK_WIDGET (self->plies), plies > 0);
+}
+
 void
 spelch_layer_list_show (SpelchLayerList *self, const SpelchBoard *board, const SpelchNumbers *numbers)
 {
@@ -323,6 +344,7 @@ spelch_layer_list_show (SpelchLayerList *self, const SpelchBoard *board, const S
   self->showing = false;
   spelch_form_set_numbers (self->form, numbers);
   show_layer (self);
+  show_plies (self);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "layer.remove", board->n_layers > 1);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "layer.add", board->n_layers < SPELCH_MAX_LAYERS);
 }
@@ -348,6 +370,20 @@ fill_make_ups (SpelchLayerList *self)
 }
 
 static void
+fill_plies (SpelchLayerList *self)
+{
+  g_autoptr (GMenu) menu = g_menu_new ();
+  for (int n = 3; n <= SPELCH_MAKE_UP_PLIES_MOST; n += 2)
+    {
+      g_autofree char *words = g_strdup_printf (ngettext ("%u ply", "%u plies", (guint)n), (guint)n);
+      g_autoptr (GMenuItem) item = g_menu_item_new (words, NULL);
+      g_menu_item_set_action_and_target (item, "layer.plies", "i", n);
+      g_menu_append_item (menu, item);
+    }
+  gtk_menu_button_set_menu_model (self->plies, G_MENU_MODEL (menu));
+}
+
+static void
 spelch_layer_list_dispose (GObject *object)
 {
   SPELCH_LAYER_LIST (object)->form = NULL;
@@ -363,6 +399,7 @@ install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "layer.up", NULL, move_up);
   gtk_widget_class_install_action (widget_class, "layer.down", NULL, move_down);
   gtk_widget_class_install_action (widget_class, "layer.make-up", "i", make_up);
+  gtk_widget_class_install_action (widget_class, "layer.plies", "i", set_plies);
   gtk_widget_class_install_action (widget_class, "layer.alike", NULL, alike);
   gtk_widget_class_install_action (widget_class, "layer.face-both", "s", face_both);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Up, GDK_ALT_MASK, "layer.up", NULL);
@@ -381,6 +418,7 @@ spelch_layer_list_class_init (SpelchLayerListClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class, "/org/spelch/Spelch/ui/layer-list.ui");
   gtk_widget_class_bind_template_child (widget_class, SpelchLayerList, list);
   gtk_widget_class_bind_template_child (widget_class, SpelchLayerList, make_ups);
+  gtk_widget_class_bind_template_child (widget_class, SpelchLayerList, plies);
   gtk_widget_class_bind_template_child (widget_class, SpelchLayerList, below);
   gtk_widget_class_bind_template_callback (widget_class, row_selected);
   install_actions (widget_class);
@@ -398,6 +436,7 @@ spelch_layer_list_init (SpelchLayerList *self)
   g_signal_connect (self->form, "drafted", G_CALLBACK (layer_drafted), self);
   gtk_box_append (self->below, GTK_WIDGET (self->form));
   fill_make_ups (self);
+  fill_plies (self);
 }
 
 SpelchLayerList *

@@ -146,6 +146,7 @@ const SpelchShelfKind SPELCH_SHELF_MACHINES = {
   .list = SPELCH_LIST_MACHINES,
   .title = N_ ("Machines"),
   .fresh_name = N_ ("New machine"),
+  .take = N_ ("Use for the part"),
   .empty = N_ ("There is no machine yet. Add one, or import a list."),
   .fields = FIELDS,
   .n_fields = G_N_ELEMENTS (FIELDS),

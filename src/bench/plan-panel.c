@@ -27,7 +27,7 @@ struct _SpelchPlanPanel
   GtkWidget *stop_box;
   SpelchLiveText *stops;
   SpelchLiveText *asks;
-  GtkWidget *tell_of_part; /* the way to where a question is answered */
+  GtkWidget *tell_of_part, *tell_of_bit; /* the ways to where a question is answered */
   SpelchEdgeRow *motor_edge;
   SpelchEdgeRow *far_edge;
   SpelchSpeedRow *spindle;
@@ -88,6 +88,25 @@ asks_of_part (const SpelchPlan *plan)
   return false;
 }
 
+/* What to tell of the bit, as the first question that its form answers asks; NULL: none does. */
+static const char *
+asked_of_bit (const SpelchPlan *plan)
+{
+  for (guint i = 0; i < plan->n_stops; i++)
+    {
+      SpelchStopKind kind = plan->stops[i].kind;
+      if (plan->stops[i].bit != 0)
+        continue;
+      if (kind == SPELCH_ASK_SPEED_MARK)
+        return "max_rpm";
+      if (kind == SPELCH_ASK_OVERALL)
+        return "overall_length";
+      if (kind == SPELCH_ASK_END)
+        return "uncut_centre";
+    }
+  return NULL;
+}
+
 static void
 show_stops (SpelchPlanPanel *self, const SpelchPlan *plan, const SpelchNumbers *numbers)
 {
@@ -98,7 +117,11 @@ show_stops (SpelchPlanPanel *self, const SpelchPlan *plan, const SpelchNumbers *
   spelch_live_text_set_text (self->stops, stops);
   spelch_live_text_set_text (self->asks, asks);
   gtk_widget_set_visible (self->stop_box, stops[0] != '\0');
-  gtk_widget_set_visible (GTK_WIDGET (self->asks), questions[0] != '\0');
+  gtk_widget_set_visible (GTK_WIDGET (self->whys[SPELCH_ABOUT_ASKS]), questions[0] != '\0');
+  const char *member = asked_of_bit (plan);
+  gtk_widget_set_visible (self->tell_of_bit, member != NULL);
+  if (member != NULL)
+    gtk_actionable_set_action_target (GTK_ACTIONABLE (self->tell_of_bit), "s", member);
   gtk_widget_set_visible (self->tell_of_part, asks_of_part (plan));
 }
 
@@ -369,6 +392,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, stops);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, asks);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, tell_of_part);
+  gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, tell_of_bit);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, motor_edge);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, far_edge);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, spindle);
@@ -398,7 +422,8 @@ static const char *const WHY_NAMES[SPELCH_N_ABOUTS] = {
   [SPELCH_ABOUT_ENTRY] = "why_entry",       [SPELCH_ABOUT_PASSES] = "why_passes",
   [SPELCH_ABOUT_TIME] = "why_time",         [SPELCH_ABOUT_SETTING_OUT] = "why_setting_out",
   [SPELCH_ABOUT_LIMITS] = "why_limits",     [SPELCH_ABOUT_SEAT] = "why_seat",
-  [SPELCH_ABOUT_WEAR] = "why_wear",         [SPELCH_ABOUT_CAUTIONS] = "why_cautions",
+  [SPELCH_ABOUT_ASKS] = "why_asks",         [SPELCH_ABOUT_WEAR] = "why_wear",
+  [SPELCH_ABOUT_CAUTIONS] = "why_cautions",
 };
 
 static void

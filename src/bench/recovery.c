@@ -324,9 +324,19 @@ was_saved (const SpelchLeftBehind *left)
   return g_str_equal (there, here);
 }
 
+/* Puts a copy that can't be read out of the way, so that it is told of once, and says where it is. */
+static char *
+put_aside (const char *path, const GError *error)
+{
+  g_autofree char *aside = g_strconcat (path, ".unreadable", NULL);
+  const char *now = g_rename (path, aside) == 0 ? aside : path;
+  return g_strdup_printf (_ ("Unsaved work of an earlier time can't be taken up: %s The copy is kept as %s."),
+                          error->message, now);
+}
+
 /* NULL when it is another window's, can't be read, or isn't needed. */
 static SpelchLeftBehind *
-find_one (const char *folder, const char *name)
+find_one (const char *folder, const char *name, char **trouble)
 {
   g_autoptr (SpelchLeftBehind) left = g_new0 (SpelchLeftBehind, 1);
   g_autoptr (GError) error = NULL;
@@ -341,7 +351,8 @@ find_one (const char *folder, const char *name)
     }
   if (error != NULL)
     {
-      g_message ("Unsaved work can't be taken up: %s", error->message);
+      g_free (*trouble);
+      *trouble = put_aside (left->path, error);
       return NULL;
     }
   if (!was_saved (left))
@@ -365,15 +376,16 @@ by_time (gconstpointer a, gconstpointer b)
 }
 
 GPtrArray *
-spelch_recovery_find (const char *folder)
+spelch_recovery_find (const char *folder, char **trouble)
 {
+  *trouble = NULL;
   GPtrArray *found = g_ptr_array_new_with_free_func ((GDestroyNotify)spelch_left_behind_free);
   g_autoptr (GDir) entries = g_dir_open (folder, 0, NULL);
   const char *name;
   while (entries != NULL && (name = g_dir_read_name (entries)) != NULL)
     if (g_str_has_prefix (name, PREFIX) && g_str_has_suffix (name, SUFFIX))
       {
-        SpelchLeftBehind *left = find_one (folder, name);
+        SpelchLeftBehind *left = find_one (folder, name, trouble);
         if (left != NULL)
           g_ptr_array_add (found, left);
       }

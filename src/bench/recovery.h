@@ -42,8 +42,10 @@ typedef struct
 } SpelchLeftBehind;
 
 /* What earlier runs left in @folder, the oldest first: SpelchLeftBehind, which are no other window's while
- * they are held here. Copies that say what stands in their file anyway are removed. */
-GPtrArray *spelch_recovery_find (const char *folder);
+ * they are held here. Copies that say what stands in their file anyway are removed. One that can't be
+ * read is put aside under another name, and *@trouble gets a sentence about it, or NULL; free it with
+ * g_free(). */
+GPtrArray *spelch_recovery_find (const char *folder, char **trouble);
 
 /* The copy stays for another time. */
 void spelch_left_behind_free (SpelchLeftBehind *left);

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/setting-panel.h"
+#include "bench/taking.h"
 #include "bench/edits.h"
 #include "bench/live-text.h"
 #include "bench/mark-words.h"
@@ -41,29 +42,23 @@ turn_over (GtkWidget *widget, const char *action, GVariant *parameter)
 }
 
 static void
-take_machine (GtkWidget *widget, const char *action, GVariant *parameter)
+take (GtkWidget *widget, SpelchListKind kind, GVariant *id)
 {
   SpelchSettingPanel *self = SPELCH_SETTING_PANEL (widget);
-  const SpelchMachine *machine = spelch_shelf_find (spelch_shelves_get (self->shelves, SPELCH_LIST_MACHINES),
-                                                    g_variant_get_string (parameter, NULL));
-  SpelchPart *part = spelch_session_get_part (self->session);
-  if (machine == NULL || part == NULL)
-    return;
-  g_autofree char *name = g_strdup_printf (_ ("change to “%s”"), machine->name);
-  spelch_session_edit (self->session, spelch_edit_machine (part, machine), name, NULL);
+  SpelchShelf *shelf = spelch_shelves_get (self->shelves, kind);
+  spelch_take (self->session, kind, spelch_shelf_find (shelf, g_variant_get_string (id, NULL)));
+}
+
+static void
+take_machine (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  take (widget, SPELCH_LIST_MACHINES, parameter);
 }
 
 static void
 take_board (GtkWidget *widget, const char *action, GVariant *parameter)
 {
-  SpelchSettingPanel *self = SPELCH_SETTING_PANEL (widget);
-  const SpelchBoard *board = spelch_shelf_find (spelch_shelves_get (self->shelves, SPELCH_LIST_BOARDS),
-                                                g_variant_get_string (parameter, NULL));
-  SpelchPart *part = spelch_session_get_part (self->session);
-  if (board == NULL || part == NULL)
-    return;
-  g_autofree char *name = g_strdup_printf (_ ("change to “%s”"), board->name);
-  spelch_session_edit (self->session, spelch_edit_board (part, board), name, NULL);
+  take (widget, SPELCH_LIST_BOARDS, parameter);
 }
 
 /* ---- Menus ---- */

@@ -29,6 +29,7 @@ typedef struct
   SpelchListKind list;
   const char *title; /* marked with N_(), as are the other words */
   const char *fresh_name;
+  const char *take;  /* what takes an entry for the part; NULL: nothing does */
   const char *empty; /* what to do while there is nothing */
   const SpelchField *fields;
   guint n_fields;

@@ -1,9 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/shelf-window.h"
+#include "bench/bench-window.h"
 #include "bench/form.h"
 #include "bench/kept-picture.h"
 #include "bench/shelf-files.h"
 #include "bench/shelf-list.h"
+#include "bench/taking.h"
 #include "bench/undo-buttons.h"
 
 #include <glib/gi18n-lib.h>
@@ -29,7 +31,7 @@ struct _SpelchShelfWindow
 
   GtkLabel *title;
   GtkWidget *undo, *redo;
-  GtkWidget *retire, *delete;
+  GtkWidget *retire, *delete, *take;
   SpelchShelfList *list;
   GtkWidget *right;
   GtkWidget *frame;
@@ -122,6 +124,7 @@ show_what_may_be_done (SpelchShelfWindow *self)
   gtk_button_set_label (GTK_BUTTON (self->retire), retired ? _ ("Bring back") : _ ("Retire"));
   gtk_widget_set_visible (self->retire, self->kind->retired > 0);
   gtk_widget_set_tooltip_text (self->delete, use);
+  enable (self, "shelf-take", self->kind->take != NULL && item != NULL && !retired);
   enable (self, "shelf-duplicate", item != NULL);
   enable (self, "shelf-retire", item != NULL);
   enable (self, "shelf-delete", item != NULL && use == NULL);
@@ -285,6 +288,26 @@ spelch_shelf_window_begin_own (SpelchShelfWindow *self)
   do_add (NULL, NULL, self);
 }
 
+void
+spelch_shelf_window_show_item (SpelchShelfWindow *self, gconstpointer item, const char *member)
+{
+  const char *name = spelch_shelf_item_name (item);
+  g_autofree char *id = g_strdup (item);
+  close_said (self);
+  if (spelch_shelf_find (self->shelf, id) == NULL)
+    {
+      g_autofree char *what = g_strdup_printf (_ ("adding “%s”"), name);
+      g_autofree char *said
+          = g_strdup_printf (_ ("“%s” came with the part and is kept here now, too."), name);
+      if (!spelch_shelf_put (self->shelf, item, what))
+        return;
+      spelch_shelf_window_say (self, said);
+    }
+  spelch_shelf_list_show_all (self->list);
+  choose (self, spelch_shelf_list_select (self->list, id));
+  spelch_form_focus (self->form, member);
+}
+
 static void
 do_duplicate (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
@@ -296,6 +319,41 @@ do_duplicate (GSimpleAction *action, GVariant *parameter, gpointer data)
   g_autofree char *known_as = spelch_shelf_item_known_as (self->kind, item);
   g_autofree char *name = g_strdup_printf (_ ("%s (copy)"), known_as);
   put_new (self, twin, name, _ ("adding “%s”"));
+}
+
+/* The bench that looks at @session comes to the fore, to show what became of it. */
+static void
+present_bench (SpelchShelfWindow *self, SpelchSession *session)
+{
+  GtkApplication *application = gtk_window_get_application (GTK_WINDOW (self));
+  for (GList *each = gtk_application_get_windows (application); each != NULL; each = each->next)
+    if (SPELCH_IS_BENCH_WINDOW (each->data) && spelch_bench_window_get_session (each->data) == session)
+      {
+        gtk_window_present (each->data);
+        return;
+      }
+}
+
+static void
+do_take (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  SpelchShelfWindow *self = data;
+  SpelchSession *session = spelch_shelves_get_session (self->shelves);
+  SpelchListKind kind = self->kind->list;
+  gconstpointer item = current (self);
+  if (session == NULL || spelch_session_get_part (session) == NULL)
+    spelch_shelf_window_say (self,
+                             _ ("There is no part on the bench to use it for. Open or begin one first."));
+  else if (kind == SPELCH_LIST_BITS && spelch_session_get_cut (session) == NULL)
+    spelch_shelf_window_say (self, _ ("The part has no cut yet to use a bit for. Add a cut first."));
+  else if (!spelch_take_changes (session, kind, item))
+    spelch_shelf_window_say (self, _ ("It is used already, just as it is here."));
+  else
+    {
+      close_said (self);
+      spelch_take (session, kind, item);
+      present_bench (self, session);
+    }
 }
 
 static void
@@ -371,8 +429,9 @@ static const GActionEntry ACTIONS[] = {
   { .name = "undo", .activate = do_undo },           { .name = "redo", .activate = do_redo },
   { .name = "shelf-add", .activate = do_add },       { .name = "shelf-duplicate", .activate = do_duplicate },
   { .name = "shelf-retire", .activate = do_retire }, { .name = "shelf-delete", .activate = do_delete },
-  { .name = "shelf-find", .activate = do_find },     { .name = "shelf-import", .activate = do_import },
-  { .name = "shelf-export", .activate = do_export }, { .name = "close", .activate = do_close },
+  { .name = "shelf-find", .activate = do_find },     { .name = "shelf-take", .activate = do_take },
+  { .name = "shelf-import", .activate = do_import }, { .name = "shelf-export", .activate = do_export },
+  { .name = "close", .activate = do_close },
 };
 
 /* ---- Object ---- */
@@ -413,6 +472,7 @@ spelch_shelf_window_class_init (SpelchShelfWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, undo);
   gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, redo);
   gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, retire);
+  gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, take);
   gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, delete);
   gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, list);
   gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, right);
@@ -517,6 +577,9 @@ spelch_shelf_window_new (GtkApplication *application, SpelchShelves *shelves, Sp
   gtk_label_set_text (self->title, _ (self->kind->title));
   gtk_window_set_default_size (GTK_WINDOW (self), WIDTH, HEIGHT);
   spelch_shelf_list_set_shelves (self->list, self->shelves, self->kind);
+  gtk_widget_set_visible (self->take, self->kind->take != NULL);
+  if (self->kind->take != NULL)
+    gtk_button_set_label (GTK_BUTTON (self->take), _ (self->kind->take));
   make_editors (self);
   connect_all (self);
   self->shown = g_strdup (in_use (self));

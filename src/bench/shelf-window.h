@@ -27,6 +27,10 @@ void spelch_shelf_window_open (SpelchShelfWindow *self);
 /* An entry to be filled in: a new one, or one begun before that has no name of its own yet. */
 void spelch_shelf_window_begin_own (SpelchShelfWindow *self);
 
+/* Chooses the item with @item's id, to have its @member told; one that only the part has is put on the shelf.
+ */
+void spelch_shelf_window_show_item (SpelchShelfWindow *self, gconstpointer item, const char *member);
+
 /* How numbers are written and read. */
 void spelch_shelf_window_set_numbers (SpelchShelfWindow *self, const SpelchNumbers *numbers);
 

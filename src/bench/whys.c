@@ -50,6 +50,14 @@ tell_once (SpelchWhyKind kind, SpelchSession *session, SpelchWhyRow *row, bool t
   tell_chain (kind, session, row, true);
 }
 
+static void
+tell_edge (SpelchSide side, SpelchSession *session, SpelchWhyRow *row)
+{
+  g_auto (GStrv) why
+      = spelch_words_edge_why (spelch_session_get_plan (session), side, spelch_session_get_numbers (session));
+  add_all (row, why);
+}
+
 /* ---- What must not be done ---- */
 
 /* The chain that a stop comes from; SPELCH_N_WHYS: its sentence says all. */
@@ -100,6 +108,43 @@ explains_stops (const SpelchPlan *plan)
     if (why_stopped (plan->stops[i].kind) < SPELCH_N_WHYS)
       return true;
   return false;
+}
+
+/* ---- What wasn't told ---- */
+
+/* The chain that a question has a part in; SPELCH_N_WHYS: none. */
+static SpelchWhyKind
+why_asked (SpelchStopKind kind)
+{
+  switch (kind)
+    {
+    case SPELCH_ASK_HOLDING:
+    case SPELCH_ASK_HOLD_FORCE:
+    case SPELCH_ASK_SIZE:
+      return SPELCH_WHY_SEAT;
+    case SPELCH_ASK_STOPS:
+    case SPELCH_ASK_END:
+      return SPELCH_WHY_ENTRY;
+    default:
+      return SPELCH_N_WHYS;
+    }
+}
+
+static void
+tell_asks (SpelchSession *session, SpelchWhyRow *row)
+{
+  const SpelchPlan *plan = spelch_session_get_plan (session);
+  bool told[SPELCH_N_WHYS] = { false };
+  for (guint i = 0; i < plan->n_stops; i++)
+    {
+      const SpelchStop *stop = &plan->stops[i];
+      g_autofree char *why = spelch_words_asked_why (plan, stop, spelch_session_get_numbers (session));
+      if (why[0] != '\0')
+        spelch_why_row_add (row, why);
+      if (stop->kind == SPELCH_ASK_SPOILBOARD)
+        tell_edge (SPELCH_SIDE_FAR, session, row);
+      tell_once (why_asked (stop->kind), session, row, told);
+    }
 }
 
 /* ---- The other rows ---- */
@@ -176,14 +221,6 @@ tell_cautions (SpelchSession *session, SpelchWhyRow *row)
   add_all (row, general);
 }
 
-static void
-tell_edge (SpelchSide side, SpelchSession *session, SpelchWhyRow *row)
-{
-  g_auto (GStrv) why
-      = spelch_words_edge_why (spelch_session_get_plan (session), side, spelch_session_get_numbers (session));
-  add_all (row, why);
-}
-
 static SpelchWhyKind
 why_of (SpelchAbout about)
 {
@@ -215,6 +252,9 @@ tell_about (SpelchAbout about, SpelchSession *session, SpelchWhyRow *row)
     {
     case SPELCH_ABOUT_STOPS:
       tell_stops (session, row);
+      break;
+    case SPELCH_ABOUT_ASKS:
+      tell_asks (session, row);
       break;
     case SPELCH_ABOUT_MOTOR_EDGE:
       tell_edge (SPELCH_SIDE_MOTOR, session, row);
@@ -276,6 +316,8 @@ spelch_whys_title (SpelchAbout about, SpelchSession *session)
     {
     case SPELCH_ABOUT_STOPS:
       return g_strdup (_ ("Why it must not be cut"));
+    case SPELCH_ABOUT_ASKS:
+      return g_strdup (_ ("What hangs on what wasn't told"));
     case SPELCH_ABOUT_SETTING_OUT:
       return g_strdup (_ ("How the cut is set out"));
     case SPELCH_ABOUT_LIMITS:

@@ -14,6 +14,7 @@ G_BEGIN_DECLS
 typedef enum
 {
   SPELCH_ABOUT_STOPS, /* what must not be done */
+  SPELCH_ABOUT_ASKS,  /* what wasn't told, and what depends on it */
   SPELCH_ABOUT_MOTOR_EDGE,
   SPELCH_ABOUT_FAR_EDGE,
   SPELCH_ABOUT_SPINDLE,

@@ -375,6 +375,28 @@ question_sentence (const SpelchStop *stop)
     }
 }
 
+char *
+spelch_words_asked_why (const SpelchPlan *plan, const SpelchStop *stop, const SpelchNumbers *numbers)
+{
+  if (stop->kind == SPELCH_ASK_SPEED_MARK)
+    {
+      g_autofree char *speed = spelch_words_count (stop->value);
+      return g_strdup_printf (
+          _ ("It would turn at %s rpm, and no bit may turn faster than the speed marked on it."), speed);
+    }
+  if (stop->kind == SPELCH_ASK_OVERALL)
+    {
+      g_autofree char *least = spelch_words_length (numbers, stop->limit);
+      g_autofree char *out = spelch_words_length (numbers, plan->stick_out_mm);
+      g_autofree char *whole = spelch_words_length (numbers, stop->limit + plan->stick_out_mm);
+      return g_strdup_printf (
+          _ ("At least %s of its shank belong in the collet; as it sticks out by %s it must be %s "
+             "long or longer."),
+          least, out, whole);
+    }
+  return g_strdup ("");
+}
+
 static char *
 stop_sentence (const SpelchStop *stop, const SpelchNumbers *numbers)
 {

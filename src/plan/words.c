@@ -10,7 +10,9 @@
 char *
 spelch_words_length (const SpelchNumbers *numbers, double mm)
 {
-  return spelch_length_format (mm, numbers->unit, numbers->inch_style, 1, numbers->decimal_sign);
+  bool half_a_tenth = fabs (remainder (mm, 0.1)) > 0.05 - 1e-6 && numbers->unit == SPELCH_UNIT_MM;
+  return spelch_length_format (mm, numbers->unit, numbers->inch_style, half_a_tenth ? 2 : 1,
+                               numbers->decimal_sign);
 }
 
 char *

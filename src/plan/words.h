@@ -26,7 +26,8 @@ typedef struct
   SpelchFeedUnit feed_unit;
 } SpelchNumbers;
 
-/* A length in the chosen unit with its unit: "18.3 mm", "23/32 in". */
+/* A length in the chosen unit with its unit: "18.3 mm", "23/32 in"; to a tenth of a millimetre, or to half of
+ * one where it is just that: a quarter of an inch is 6.35 mm. */
 char *spelch_words_length (const SpelchNumbers *numbers, double mm);
 
 /* The same to a hundredth, for what isn't set but is: "6.35 mm". */
@@ -131,6 +132,10 @@ char **spelch_words_setting_out (const SpelchPlan *plan, const SpelchPart *part,
 
 /* A stop or an open question in a sentence. */
 char *spelch_words_stop (const SpelchStop *stop, const SpelchNumbers *numbers);
+
+/* What hangs on a question about the bit, with the plan's numbers; "" for the other questions, of which a
+ * chain of reasons tells. Free with g_free(). */
+char *spelch_words_asked_why (const SpelchPlan *plan, const SpelchStop *stop, const SpelchNumbers *numbers);
 
 /* The board and machine: "Birch plywood 18 mm on the gantry, motor above, zero on the bed." */
 char *spelch_words_setting (const SpelchPart *part, const SpelchNumbers *numbers);

@@ -71,6 +71,13 @@ spelch_make_up_birch_plies (double mm)
 }
 
 static guint
+okoume_plies (double mm)
+{
+  double plies = 2 * round ((mm / 1.8 + 1) / 2) - 1;
+  return (guint)CLAMP (plies, 3, SPELCH_MAX_LAYERS - 1);
+}
+
+static guint
 softwood_plies (double mm)
 {
   return mm <= 9.5 ? 3 : mm <= 15 ? 5 : mm <= 21 ? 7 : 9;
@@ -102,6 +109,56 @@ set_faces (SpelchBoard *board, double mm, SpelchMaterial material)
   spelch_make_up_fit (board);
 }
 
+/* Films on the faces aside, the plies from @first on; 0 where there are none. */
+static guint
+plies_from (const SpelchBoard *board, guint *first)
+{
+  guint n = 0;
+  *first = 0;
+  for (guint i = 0; i < board->n_layers; i++)
+    if (board->layers[i].veneer && board->layers[i].material < SPELCH_MATERIAL_PARTICLEBOARD)
+      {
+        *first = n == 0 ? i : *first;
+        if (*first + n++ != i)
+          return 0;
+      }
+  return n >= 3 ? n : 0;
+}
+
+guint
+spelch_make_up_plies (const SpelchBoard *board)
+{
+  guint first;
+  return plies_from (board, &first);
+}
+
+bool
+spelch_make_up_set_plies (SpelchBoard *board, guint plies)
+{
+  guint first, before = plies_from (board, &first);
+  if (before == 0 || plies < 3 || plies > SPELCH_MAKE_UP_PLIES_MOST || plies % 2 == 0)
+    return false;
+  SpelchBoard next = *board;
+  double core = sum_of (board, first + 1, first + before - 1), face = board->layers[first].thickness.mm;
+  bool alike = fabs (face - board->layers[first + 1].thickness.mm) < 0.01;
+  double ply = alike ? sum_of (board, first, first + before) / plies : core / (plies - 2);
+  next.n_layers = board->n_layers - before + plies;
+  for (guint i = 1; i + 1 < plies; i++)
+    {
+      SpelchLayer *layer = &next.layers[first + i];
+      *layer = board->layers[first + 1];
+      layer->thickness = spelch_length_mm (ply);
+      if (i % 2 == 0)
+        layer->grain_deg = layer->grain_deg >= 90 ? layer->grain_deg - 90 : layer->grain_deg + 90;
+    }
+  for (guint i = first + before - 1; i < board->n_layers; i++)
+    next.layers[i - before + plies] = board->layers[i];
+  if (alike)
+    next.layers[first].thickness = next.layers[first + plies - 1].thickness = spelch_length_mm (ply);
+  *board = next;
+  return true;
+}
+
 static void
 plywood_tolerance (SpelchBoard *board)
 {
@@ -128,6 +185,11 @@ plywood (SpelchMakeUp make_up, SpelchBoard *board)
       cross (board, SPELCH_MATERIAL_BIRCH_PLY, spelch_make_up_birch_plies (board->nominal.mm));
       if (board->nominal.mm > 3 * BIRCH_FACE_MM - 0.5)
         set_faces (board, BIRCH_FACE_MM, SPELCH_MATERIAL_BIRCH_PLY);
+    }
+  else if (make_up == SPELCH_MAKE_UP_OKOUME_PLY)
+    {
+      cross (board, SPELCH_MATERIAL_SOFTWOOD_PLY, okoume_plies (board->nominal.mm));
+      g_strlcpy (board->species, "okoume", sizeof board->species);
     }
   else
     cross (board, SPELCH_MATERIAL_SOFTWOOD_PLY, softwood_plies (board->nominal.mm));
@@ -175,6 +237,7 @@ spelch_make_up_apply (SpelchMakeUp make_up, SpelchBoard *board)
       return;
     case SPELCH_MAKE_UP_BIRCH_PLY:
     case SPELCH_MAKE_UP_SOFTWOOD_PLY:
+    case SPELCH_MAKE_UP_OKOUME_PLY:
     case SPELCH_MAKE_UP_VENEERED_PLY:
     case SPELCH_MAKE_UPS:
     default:

@@ -14,6 +14,9 @@ typedef enum
   SPELCH_MAKE_UP_BIRCH_PLY,
   SPELCH_MAKE_UP_SOFTWOOD_PLY, /* 3 plies to 9.5 mm, 5 to 15, 7 to 21, 9 above; all alike; common practice, no
                                   source */
+  /* Okoume, a light hardwood: 2 round((t/1.8 + 1)/2) - 1 plies, all alike; common practice, no source. Its
+     species is told: okoume. */
+  SPELCH_MAKE_UP_OKOUME_PLY,
   SPELCH_MAKE_UP_VENEERED_PLY, /* 0.6 mm hardwood faces on plies of poplar, as many as softwood plywood has */
   SPELCH_MAKE_UP_MELAMINE_PARTICLEBOARD, /* 0.15 mm film on both faces (0.1 to 0.2, memory) */
   SPELCH_MAKE_UP_MELAMINE_MDF,
@@ -28,10 +31,20 @@ typedef enum
 /* How many plies birch plywood of @mm has; odd, at least 3. */
 guint spelch_make_up_birch_plies (double mm);
 
+/* How many plies the board has, the veneers of its faces among them; 0 where it isn't made of plies. */
+guint spelch_make_up_plies (const SpelchBoard *board);
+
+#define SPELCH_MAKE_UP_PLIES_MOST 21
+
+/* As many plies as told, from 3 to 21 and odd, in the thickness there is: those between the faces cross each
+ * other and are alike; the faces stay as they are, or are like those between where they were before. False
+ * where the board isn't made of plies or they would have no room. */
+bool spelch_make_up_set_plies (SpelchBoard *board, guint plies);
+
 /* Gives @board the layers and, where a standard says it, the tolerance for its nominal thickness: plywood
  * + (0.2 + 0.03 t) / - (0.4 + 0.03 t) (EN 315, sanded; formula from memory, a mill table agrees),
  * melamine-faced
- * + 0.5 / - 0.3 (EN 14322, to 20 mm). Species and density are untold then. */
+ * + 0.5 / - 0.3 (EN 14322, to 20 mm). Species and density are untold then, but for okoume. */
 void spelch_make_up_apply (SpelchMakeUp make_up, SpelchBoard *board);
 
 /* Layers that add up to the nominal thickness: those between the two faces give way, all where there are no

@@ -101,16 +101,10 @@ park()
 tap.ok(wait_for(lambda: bench.box(tile).x < before - 50), 'the wheel turns the drawer sideways', lambda: (before, bench.box(tile).x))
 
 
-def frame(name):
-    application = bench.window.getApplication()
-    every = [application.getChildAtIndex(i) for i in range(application.childCount)]
-    return next((window for window in every if window and window.name == name), None)
-
-
 def begun():
     """The drawer's window with a bit to be filled in, its name ready to be typed over."""
     bench.find('push button', '^Your own bit').queryAction().doAction(0)
-    bench.window = wait_for(lambda: frame('Bit drawer'))
+    bench.window = wait_for(lambda: bench.frame('Bit drawer'))
     return wait_for(lambda: bench.text(bench.find('text', '^Name$')) == 'New bit')
 
 
@@ -118,7 +112,7 @@ main = bench.window
 tap.ok(begun(), 'a bit of one\'s own is begun beside the drawer', lambda: bench.names('text'))
 bench.keys('ctrl+w')
 bench.window = main
-tap.ok(wait_for(lambda: not frame('Bit drawer')) is True and begun(), 'and gone on with')
+tap.ok(wait_for(lambda: not bench.frame('Bit drawer')) is True and begun(), 'and gone on with')
 tap.same(len(bench.all('list item', '^New bit')), 1, 'instead of one more')
 bench.keys('ctrl+w')
 bench.window = main

@@ -42,11 +42,6 @@ def enter(name, text):
     tap.ok(wait_for(lambda: bench.text(node) == text), f'“{name}” takes {text}', lambda: bench.text(node))
 
 
-def frames():
-    application = main.getApplication()
-    return [application.getChildAtIndex(i) for i in range(application.childCount)]
-
-
 def in_use():
     return [tile.seen.split(', in use')[0] for tile in bench.all('push button', 'in use for this cut')]
 
@@ -143,16 +138,16 @@ bench.keys('ctrl+shift+n')
 tap.ok(bench.has('label', '^Nothing is cut from this board yet'), 'a new part has no cuts, and says so')
 tap.ok(bench.lacks('push button', '^(Done|Record)'), 'and nothing to be done with one')
 bench.choose('^Board$', '^All boards')
-bench.window = wait_for(lambda: next((frame for frame in frames() if frame.name == 'Boards'), None))
+bench.window = wait_for(lambda: bench.frame('Boards'))
 wait_for(lambda: field('Name'))
 xdotool('type', '--delay', '10', '--', 'z')
 bench.settle()
 tap.same(bench.text(field('Name')), 'Birch plywood 18 mm', 'the boards open at the one in use, and typing does not rename it')
 bench.keys('ctrl+w')
-wait_for(lambda: not any(frame.name == 'Boards' for frame in frames()))
+wait_for(lambda: not bench.frame('Boards'))
 bench.window = main
 bench.choose('^Board$', '^Your own board')
-bench.window = wait_for(lambda: next((frame for frame in frames() if frame.name == 'Boards'), None))
+bench.window = wait_for(lambda: bench.frame('Boards'))
 tap.ok(wait_for(lambda: bench.text(field('Name')) == 'New board' and bench.focused([field('Name')])), 'a board of one\'s own begins as a new one')
 xdotool('type', '--delay', '10', '--', 'Own ply')
 bench.keys('Return')
@@ -169,9 +164,21 @@ def own_board():
 
 
 tap.ok(wait_for(lambda: own_board() and len(own_board()['layers']) == 11), 'a board of 15 mm is laid from a make-up', own_board)
-bench.keys('ctrl+w')
-tap.ok(wait_for(lambda: not any(frame.name == 'Boards' for frame in frames())), 'the boards are put away')
+bench.choose('^11 plies$', '^7 plies$')
+tap.ok(wait_for(lambda: len(own_board()['layers']) == 7), 'and has as many plies as one tells', own_board)
+tap.ok(bench.has('label', '^15 mm, 7 layers'), 'which its caption says', lambda: bench.names('label'))
+bench.click(bench.find('push button', '^Use for the part$'))
 bench.window = main
+tap.ok(bench.has('label', '^Own ply, 15.0 mm thick'), 'the part is made from it at a press', lambda: bench.names('label'))
+bench.keys('ctrl+shift+d')
+bench.window = bench.frame('Boards')
+bench.click(bench.find('push button', '^Use for the part$'))
+tap.ok(bench.has('label', '^It is used already'), 'a second press says that it is', lambda: bench.names('label'))
+bench.keys('ctrl+w')
+tap.ok(wait_for(lambda: not bench.frame('Boards')), 'the boards are put away')
+bench.window = main
+bench.keys('ctrl+z')
+tap.ok(bench.lacks('label', '^Own ply, 15.0 mm thick'), 'undo gives the board before back')
 bench.choose('^Board$', '^Own ply$')
 tap.ok(bench.has('label', '^Own ply, 15.0 mm thick'), 'the part takes it', lambda: bench.names('label'))
 

@@ -28,12 +28,6 @@ def says(pattern, what):
     return tap.ok(bench.has('label', pattern), what, lambda: bench.names('label'))
 
 
-def frame(title):
-    application = main.getApplication()
-    frames = [application.getChildAtIndex(i) for i in range(application.childCount)]
-    return next((node for node in frames if node.name == title), None)
-
-
 # A part without cuts.
 bench.keys('ctrl+shift+n')
 says(r'^Nothing is cut from this board yet\.$', 'a part without cuts says so')
@@ -51,7 +45,7 @@ says(r'^There is no bit to cut this with\.$', 'a cut without any bit says so')
 tap.ok(bench.lacks('label', '^No cuts yet'), 'the list has the cut')
 bench.picture('empty-drawer')
 bench.find('push button', '^Open the Bit drawer$').queryAction().doAction(0)
-bench.window = wait_for(lambda: frame('Bit drawer'))
+bench.window = wait_for(lambda: bench.frame('Bit drawer'))
 says(EMPTY['bits'], 'the empty drawer says what to do')
 bench.click(bench.find('push button', '^Add$'))
 tap.ok(bench.lacks('label', EMPTY['bits']), 'with a bit in it, it doesn\'t')
@@ -66,7 +60,7 @@ tap.ok(bench.lacks('label', '^None is chosen yet'), 'until one is taken')
 for kind in ('boards', 'machines'):
     bench.window = main
     bench.keys(KEYS[kind])
-    bench.window = wait_for(lambda: frame(TITLES[kind]))
+    bench.window = wait_for(lambda: bench.frame(TITLES[kind]))
     says(EMPTY[kind], f'{kind}: the empty list says what to do')
     bench.keys('ctrl+w')
 tap.same(bench.complaints(), [], 'nothing was complained about')
@@ -79,7 +73,7 @@ main = bench.window
 for kind in KEYS:
     bench.window = main
     bench.keys(KEYS[kind])
-    bench.window = wait_for(lambda: frame(TITLES[kind]))
+    bench.window = wait_for(lambda: bench.frame(TITLES[kind]))
     bench.find('list item')
     bench.keys('ctrl+f')
     xdotool('type', '--delay', '15', '--', 'no such thing')

@@ -24,11 +24,6 @@ KEYS = {'Fräserlade': 'ctrl+shift+b', 'Platten': 'ctrl+shift+d', 'Maschinen': '
 ENGLISH = re.compile(r'\b(the|and|face|depth|pass|passes|edge|feed|speed|with|not|of|from)\b')
 
 
-def frames():
-    application = main.getApplication()
-    return [application.getChildAtIndex(i) for i in range(application.childCount)]
-
-
 def walk_here(root=None):
     """Only what is in the window looked at."""
     return Bench.walk(bench, root or bench.window)
@@ -85,8 +80,8 @@ bench.picture('german-bench')
 for title, keys in KEYS.items():
     bench.window = main
     bench.keys(keys)
-    bench.window = wait_for(lambda t=title: next((frame for frame in frames() if frame.name == t), None))
-    if not tap.ok(bench.window, f'{title} opens by its key', lambda: [frame.name for frame in frames()]):
+    bench.window = wait_for(lambda t=title: bench.frame(t))
+    if not tap.ok(bench.window, f'{title} opens by its key', lambda: [frame.name for frame in bench.frames()]):
         continue
     tap.ok(becomes_as_narrow_as(960, 640), f'{title} becomes 960 wide', lambda: extents(bench.window).width)
     bench.picture(f'german-{title}')

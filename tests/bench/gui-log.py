@@ -16,11 +16,6 @@ DATA = bench.home / 'data' / 'spelch'
 COMPRESSION = 'Compression 6.35 mm'
 
 
-def frames():
-    application = main.getApplication()
-    return [application.getChildAtIndex(i) for i in range(application.childCount)]
-
-
 def walk_here(root=None):
     """Only what is in the window looked at."""
     return Bench.walk(bench, root or bench.window)
@@ -30,9 +25,9 @@ bench.walk = walk_here
 
 
 def turn_to(title):
-    bench.window = wait_for(lambda: next((f for f in frames() if f is not None and f.name == title), None))
+    bench.window = wait_for(lambda: bench.frame(title))
     if not bench.window:
-        sys.exit(f'Bail out! No window is called {title!r}: {[f.name for f in frames()]}')
+        sys.exit(f'Bail out! No window is called {title!r}: {[f.name for f in bench.frames()]}')
     bench.settle()
 
 
@@ -40,7 +35,7 @@ def open_by(key, title):
     """A key is lost while no window has the focus, which a window that closes gives back when it likes."""
     def opened():
         bench.keys(key)
-        return wait_for(lambda: any(f is not None and f.name == title for f in frames()), 1)
+        return wait_for(lambda: any(f is not None and f.name == title for f in bench.frames()), 1)
     wait_for(opened)
     turn_to(title)
 

@@ -15,11 +15,6 @@ TITLES = {'bits': 'Bit drawer', 'boards': 'Boards', 'machines': 'Machines'}
 DATA = bench.home / 'data' / 'spelch'
 
 
-def frames():
-    application = main.getApplication()
-    return [application.getChildAtIndex(i) for i in range(application.childCount)]
-
-
 def walk_here(root=None):
     """Only what is in the window looked at."""
     return Bench.walk(bench, root or bench.window)
@@ -31,7 +26,7 @@ bench.walk = walk_here
 def open_shelf(kind):
     bench.window = main
     bench.keys(KEYS[kind])
-    bench.window = wait_for(lambda: next((f for f in frames() if f.name == TITLES[kind]), None))
+    bench.window = wait_for(lambda: bench.frame(TITLES[kind]))
     tap.ok(bench.window, f'{TITLES[kind]} opens by its key')
     tap.ok(bench.has('text', '^Name$'), f'{TITLES[kind]}: an entry is shown')
 

@@ -14,13 +14,8 @@ main = bench.window
 FOLDER = bench.home
 
 
-def frames():
-    application = main.getApplication()
-    return [application.getChildAtIndex(i) for i in range(application.childCount)]
-
-
 def window(name):
-    return wait_for(lambda: next((f for f in frames() if (f.name or '') == name), None))
+    return wait_for(lambda: bench.frame(name))
 
 
 def names(role=None):
@@ -55,7 +50,7 @@ def answer_chooser(button, title, path, table=False):
         xdotool('key', 'ctrl+a')
         xdotool('type', '--delay', '15', '--', str(path))
     xdotool('key', 'Return')
-    tap.ok(wait_for(lambda: not any((f.name or '') == title for f in frames())), f'“{title}” is answered', lambda: [f.name for f in frames()])
+    tap.ok(wait_for(lambda: not any((f.name or '') == title for f in bench.frames())), f'“{title}” is answered', lambda: [f.name for f in bench.frames()])
     bench.window = shelf
 
 

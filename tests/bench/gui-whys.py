@@ -223,6 +223,34 @@ tap.ok(bench.lacks('label', 'What to look for'), 'while a bit serves, nothing is
 tap.same(bench.complaints(), [], 'nothing was complained about')
 bench.end()
 
+# ---- What wasn't told ----
+
+folder = pathlib.Path(tempfile.mkdtemp(prefix='spelch-gui-'))
+untold = json.loads(pathlib.Path(os.environ['SPELCH_DEMO']).read_text())
+for bit in untold['bits']:
+    bit.pop('overall_length', None)
+part = folder / 'untold.spelch'
+part.write_text(json.dumps(untold))
+bench = Bench(part)
+tap.ok(bench.has('label', "Not checked yet: .*Measure the bit's overall length"), 'a length that was never measured is asked for', lambda: bench.names('label'))
+bench.click(bench.find('label', '^Not checked yet'))
+tap.ok(wait_for(lambda: bench.names('label') and any('belong in the collet; as it sticks out' in (name or '') for name in bench.names())),
+       'with what hangs on it', bench.names)
+main = bench.window
+bench.click(bench.find('push button', '^Answer in the bit…$'))
+bench.window = wait_for(lambda: bench.frame('Bit drawer'))
+overall = bench.find('text', '^Overall length$')
+tap.ok(wait_for(lambda: bench.focused([overall])), "the bit's field is at hand")
+bench.type_into(overall, '63 mm', 'Return')
+bench.click(bench.find('push button', '^Use for the cut$'))
+bench.window = main
+tap.ok(bench.lacks('label', '^Not checked yet'), 'told, and taken for the cut, nothing is asked any more', lambda: bench.names('label'))
+tap.ok(bench.has('push button', '^Undo choose “'), 'undo names it', lambda: bench.names('push button'))
+tap.same(bench.complaints(), [], 'nothing was complained about there')
+bench.keys('ctrl+z')
+bench.end()
+shutil.rmtree(folder, ignore_errors=True)
+
 # ---- What to look for ----
 
 folder = pathlib.Path(tempfile.mkdtemp(prefix='spelch-gui-'))

@@ -100,6 +100,7 @@ class Bench:
             if self.process:
                 self.process.kill()
             sys.exit('Bail out! The window did not appear.')
+        self.application = self.window.getApplication()
         self.settle()
 
     # ---- Finding ----
@@ -254,6 +255,14 @@ class Bench:
                 time.sleep(FRAME)
             xdotool('key', key)
         self.settle()
+
+    def frames(self):
+        """All windows of the program."""
+        return [window for window in (self.application.getChildAtIndex(i) for i in range(self.application.childCount)) if window]
+
+    def frame(self, title):
+        """The program's window with that title, or None."""
+        return next((window for window in self.frames() if window.name == title), None)
 
     def choose(self, menu, item):
         """Takes an item of a menu button's menu."""

@@ -326,7 +326,9 @@ wait_for_copy (SpelchRecovery *recovery)
 static guint
 count_left (const char *folder)
 {
-  g_autoptr (GPtrArray) left = spelch_recovery_find (folder);
+  g_autofree char *trouble = NULL;
+  g_autoptr (GPtrArray) left = spelch_recovery_find (folder, &trouble);
+  g_assert_null (trouble);
   return left->len;
 }
 
@@ -361,6 +363,29 @@ test_saving_and_recovery (void)
   g_free (heard.said);
 }
 
+/* A copy that can't be read is told of once, with its reason and where it is, and stays. */
+static void
+test_unreadable (void)
+{
+  g_autofree char *folder = g_dir_make_tmp ("spelch-unreadable-XXXXXX", NULL);
+  g_autofree char *path = g_build_filename (folder, "unsaved-1.kept", NULL);
+  g_autofree char *aside = g_strconcat (path, ".unreadable", NULL);
+  g_autofree char *text = NULL;
+  g_assert_true (g_file_set_contents (path, "\n\n{\"format_version\": 1, ", -1, NULL));
+  g_autofree char *trouble = NULL;
+  g_autoptr (GPtrArray) left = spelch_recovery_find (folder, &trouble);
+  g_assert_cmpuint (left->len, ==, 0);
+  g_assert_nonnull (trouble);
+  g_assert_nonnull (strstr (trouble, aside));
+  g_assert_true (g_file_get_contents (aside, &text, NULL, NULL));
+  g_assert_cmpstr (text, ==, "\n\n{\"format_version\": 1, ");
+  g_assert_cmpuint (count_left (folder), ==, 0);
+  g_autofree char *locked = g_strconcat (path, ".lock", NULL);
+  g_unlink (locked);
+  g_unlink (aside);
+  g_assert_cmpint (g_rmdir (folder), ==, 0);
+}
+
 /* Two windows end without saving; a third takes one up and throws the other away. */
 static void
 test_left_behind (void)
@@ -389,7 +414,9 @@ test_left_behind (void)
     }
   g_autoptr (SpelchSession) session = session_with_demo (&heard);
   g_autoptr (SpelchRecovery) recovery = spelch_recovery_new (session, folder);
-  g_autoptr (GPtrArray) left = spelch_recovery_find (folder);
+  g_autofree char *trouble = NULL;
+  g_autoptr (GPtrArray) left = spelch_recovery_find (folder, &trouble);
+  g_assert_null (trouble);
   g_assert_cmpuint (left->len, ==, 2);
   guint with_file = ((SpelchLeftBehind *)g_ptr_array_index (left, 0))->file != NULL ? 0 : 1;
   SpelchLeftBehind *taken = g_ptr_array_steal_index (left, with_file);
@@ -500,6 +527,7 @@ main (int argc, char **argv)
   g_test_add_func ("/session/other-way", test_other_way);
   g_test_add_func ("/session/quantities", test_quantities);
   g_test_add_func ("/session/saving-and-recovery", test_saving_and_recovery);
+  g_test_add_func ("/session/unreadable", test_unreadable);
   g_test_add_func ("/session/left-behind", test_left_behind);
   g_test_add_func ("/session/kept-in-a-drag", test_kept_in_a_drag);
   g_test_add_func ("/session/lock-held-elsewhere", test_lock_held_elsewhere);

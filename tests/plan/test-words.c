@@ -156,6 +156,19 @@ test_caption (Demo *demo, gconstpointer unused)
 
 #define ADD(name, function) g_test_add ("/words/" name, Demo, NULL, demo_set_up, function, demo_tear_down)
 
+/* A quarter of an inch isn't 6.3 mm, nor 6.4. */
+static void
+test_lengths (Demo *demo, gconstpointer unused)
+{
+  says (spelch_words_length (&MM, 6.35), "6.35 mm");
+  says (spelch_words_length (&MM, 18.3), "18.3 mm");
+  says (spelch_words_length (&MM, 9.525), "9.5 mm");
+  says (spelch_words_length (&MM, 18.0), "18.0 mm");
+  says (spelch_words_length (&INCH, 6.35), "1/4 in");
+  says (spelch_words_at_least (&MM, 6.35), "6.4 mm");
+  says (spelch_words_at_most (&MM, 6.35), "6.3 mm");
+}
+
 int
 main (int argc, char **argv)
 {
@@ -166,6 +179,7 @@ main (int argc, char **argv)
   ADD ("narrow-window", test_narrow_window);
   ADD ("to-spare", test_to_spare);
   ADD ("only-just", test_only_just);
+  ADD ("lengths", test_lengths);
   ADD ("entry", test_entry);
   ADD ("plurals", test_plurals);
   ADD ("caption", test_caption);

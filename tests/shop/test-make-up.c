@@ -83,11 +83,59 @@ test_fitting (void)
   g_assert_false (spelch_make_up_face (&thin, &film));
 }
 
+/* A board is bought by its plies: the number can be told, its thickness stays, and its faces where they are
+ * thinner or thicker than the rest. Plies cross each other; common practice, no source. */
+static void
+test_number_of_plies (void)
+{
+  const SpelchMakeUp of_plies[] = { SPELCH_MAKE_UP_BIRCH_PLY, SPELCH_MAKE_UP_SOFTWOOD_PLY,
+                                    SPELCH_MAKE_UP_OKOUME_PLY, SPELCH_MAKE_UP_VENEERED_PLY };
+  for (guint m = 0; m < G_N_ELEMENTS (of_plies); m++)
+    for (guint plies = 3; plies <= SPELCH_MAKE_UP_PLIES_MOST; plies += 2)
+      {
+        SpelchBoard board = { .id = "b", .name = "b", .nominal = spelch_length_mm (18) };
+        spelch_make_up_apply (of_plies[m], &board);
+        SpelchLayer face = board.layers[0];
+        bool alike = face.thickness.mm == board.layers[1].thickness.mm;
+        g_assert_true (spelch_make_up_set_plies (&board, plies));
+        g_assert_cmpuint (spelch_make_up_plies (&board), ==, plies);
+        g_assert_cmpuint (board.n_layers, ==, plies);
+        g_assert_cmpfloat_with_epsilon (sum_of (&board), 18, 1e-9);
+        g_assert_cmpfloat_with_epsilon (board.layers[0].thickness.mm,
+                                        alike ? 18.0 / plies : face.thickness.mm, 1e-9);
+        g_assert_cmpint (board.layers[0].material, ==, face.material);
+        for (guint i = 1; i < plies; i++)
+          g_assert_cmpfloat (fabs (board.layers[i].grain_deg - board.layers[i - 1].grain_deg), ==, 90);
+        g_autofree char *fault = spelch_board_fault (&board);
+        g_assert_cmpstr (fault, ==, NULL);
+      }
+  SpelchBoard board = { .id = "b", .name = "b", .nominal = spelch_length_mm (18) };
+  spelch_make_up_apply (SPELCH_MAKE_UP_OKOUME_PLY, &board);
+  g_assert_cmpstr (board.species, ==, "okoume");
+  SpelchBoard before = board;
+  g_assert_false (spelch_make_up_set_plies (&board, 8));
+  g_assert_false (spelch_make_up_set_plies (&board, 23));
+  g_assert_cmpmem (&board, sizeof board, &before, sizeof before);
+  spelch_make_up_apply (SPELCH_MAKE_UP_MDF, &board);
+  g_assert_cmpuint (spelch_make_up_plies (&board), ==, 0);
+  g_assert_false (spelch_make_up_set_plies (&board, 7));
+  /* A film on plywood isn't a ply. */
+  const SpelchLayer film = { spelch_length_mm (0.15), SPELCH_MATERIAL_LAMINATE, SPELCH_GRAIN_NONE, 0, false };
+  spelch_make_up_apply (SPELCH_MAKE_UP_BIRCH_PLY, &board);
+  g_assert_true (spelch_make_up_face (&board, &film));
+  g_assert_cmpuint (spelch_make_up_plies (&board), ==, 13);
+  g_assert_true (spelch_make_up_set_plies (&board, 9));
+  g_assert_cmpuint (board.n_layers, ==, 11);
+  g_assert_cmpint (board.layers[10].material, ==, SPELCH_MATERIAL_LAMINATE);
+  g_assert_cmpfloat_with_epsilon (sum_of (&board), 18, 1e-9);
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/make-up/plies", test_plies);
+  g_test_add_func ("/make-up/number-of-plies", test_number_of_plies);
   g_test_add_func ("/make-up/without-fault", test_without_fault);
   g_test_add_func ("/make-up/tolerances", test_tolerances);
   g_test_add_func ("/make-up/fitting", test_fitting);
