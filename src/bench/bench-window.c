@@ -19,14 +19,16 @@
 #include "bench/recent.h"
 #include "bench/setting-panel.h"
 #include "bench/side-view.h"
+#include "bench/text-size.h"
 #include "bench/undo-buttons.h"
 #include "bench/verdict-line.h"
 #include "files/shop-data.h"
 
 #include <glib/gi18n-lib.h>
 
-#define WIDTH  1360
-#define HEIGHT 860
+#define WIDTH          1360
+#define HEIGHT         860
+#define PART_NAME_ROOM 400 /* px, counting a letter as an em */
 
 struct _SpelchBenchWindow
 {
@@ -267,6 +269,10 @@ show_names (SpelchBenchWindow *self)
   g_autofree char *name = g_strdup_printf ("%s%s", part->name, unsaved ? " •" : "");
   g_autofree char *title = g_strdup_printf (_ ("%s – Spelch"), name);
   gtk_label_set_text (self->part_name, name);
+  /* The bar would shorten any name although there is room. */
+  double room = PART_NAME_ROOM / spelch_text_pixels (GTK_WIDGET (self->part_name));
+  bool is_long = (double)g_utf8_strlen (name, -1) > room;
+  gtk_label_set_ellipsize (self->part_name, is_long ? PANGO_ELLIPSIZE_END : PANGO_ELLIPSIZE_NONE);
   gtk_window_set_title (GTK_WINDOW (self), title);
   gtk_menu_button_set_label (self->cut_menu, cut == NULL ? _ ("no cuts") : cut->name);
   set_state (self, "cut", g_variant_new_int32 ((gint32)spelch_session_get_cut_index (self->session)));
