@@ -19,6 +19,7 @@ struct _SpelchAppearance
   SpelchAppearanceChoice choice;
   bool system_dark;
   SpelchLook look;
+  bool dressed;
   GCancellable *asking;
   GDBusConnection *bus;
   guint subscription;
@@ -84,12 +85,26 @@ wanted_look (SpelchAppearance *self)
     }
 }
 
+/* Set to what it is, a setting has GTK read its theme anew all the same. */
+static void
+prefer_dark (bool dark)
+{
+  GtkSettings *settings = gtk_settings_get_default ();
+  gboolean is_dark = FALSE;
+  g_object_get (settings, "gtk-application-prefer-dark-theme", &is_dark, NULL);
+  if (dark != is_dark)
+    g_object_set (settings, "gtk-application-prefer-dark-theme", dark, NULL);
+}
+
 static void
 dress (SpelchAppearance *self)
 {
-  self->look = wanted_look (self);
-  g_object_set (gtk_settings_get_default (), "gtk-application-prefer-dark-theme",
-                self->look == SPELCH_LOOK_DARK, NULL);
+  SpelchLook look = wanted_look (self);
+  prefer_dark (look == SPELCH_LOOK_DARK);
+  if (self->dressed && look == self->look)
+    return;
+  self->look = look;
+  self->dressed = true;
   load_colours (self);
   g_signal_emit (self, signals[SIGNAL_CHANGED], 0);
 }
