@@ -161,18 +161,24 @@ do_own (GSimpleAction *action, GVariant *parameter, gpointer data)
     spelch_shelf_window_begin_own (SPELCH_SHELF_WINDOW (window));
 }
 
-/* The bit that is looked at, to have one of its members told. */
+/* The bit or the machine that is looked at, to have one of its members told. */
 static void
-do_tell_of_bit (GSimpleAction *action, GVariant *parameter, gpointer data)
+do_tell (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   SpelchApplication *self = data;
   SpelchSession *session = spelch_shelves_get_session (self->shelves);
-  const SpelchBit *shown = session == NULL ? NULL : spelch_session_get_bit (session);
-  if (shown == NULL)
+  const SpelchBit *bit = session == NULL ? NULL : spelch_session_get_bit (session);
+  const char *list = NULL, *member = NULL;
+  g_variant_get (parameter, "(&s&s)", &list, &member);
+  if (bit == NULL)
     return;
-  const SpelchBit bit = *shown; /* the window may lead to another plan */
-  GtkWindow *window = present_shelf (self, spelch_list_member (SPELCH_LIST_BITS));
-  spelch_shelf_window_show_item (SPELCH_SHELF_WINDOW (window), &bit, g_variant_get_string (parameter, NULL));
+  bool of_bit = g_str_equal (list, spelch_list_member (SPELCH_LIST_BITS));
+  gsize size = spelch_list_item_size (of_bit ? SPELCH_LIST_BITS : SPELCH_LIST_MACHINES);
+  /* Of its own: the window may lead to another plan. */
+  g_autofree gpointer item
+      = g_memdup2 (of_bit ? (gconstpointer)bit : &spelch_session_get_part (session)->machine, size);
+  GtkWindow *window = present_shelf (self, list);
+  spelch_shelf_window_show_item (SPELCH_SHELF_WINDOW (window), item, member);
 }
 
 static void
@@ -237,7 +243,7 @@ spelch_application_startup (GApplication *application)
     { .name = "clear-recent", .activate = do_clear_recent },
     { .name = "shelf", .parameter_type = "s", .activate = do_shelf },
     { .name = "own", .parameter_type = "s", .activate = do_own },
-    { .name = "tell-of-bit", .parameter_type = "s", .activate = do_tell_of_bit },
+    { .name = "tell", .parameter_type = "(ss)", .activate = do_tell },
   };
   G_APPLICATION_CLASS (spelch_application_parent_class)->startup (application);
   g_action_map_add_action_entries (G_ACTION_MAP (self), actions, G_N_ELEMENTS (actions), self);

@@ -292,13 +292,23 @@ place_chosen (GtkNativeDialog *dialog, int response, SpelchQuestion *question)
     question_free (question);
 }
 
+/* The part's name where it has one, without what can't stand in a file's. */
+static char *
+file_name_of (const SpelchPart *part)
+{
+  g_autofree char *name = g_strdup (part->name[0] != '\0' ? part->name : part->id);
+  g_strdelimit (name, "/\\:*?\"<>|", '-');
+  g_strstrip (name);
+  return g_strconcat (name[0] != '\0' && name[0] != '.' ? name : "part", SUFFIX, NULL);
+}
+
 /* Owns @question. */
 static void
 choose_and_save (SpelchQuestion *question)
 {
   SpelchBenchWindow *window = question->window;
   const SpelchPart *part = spelch_session_get_part (spelch_bench_window_get_session (window));
-  g_autofree char *name = g_strconcat (part->id[0] != '\0' ? part->id : "part", SUFFIX, NULL);
+  g_autofree char *name = file_name_of (part);
   GtkFileChooserNative *chooser
       = chooser_new (window, GTK_FILE_CHOOSER_ACTION_SAVE, _ ("Save the part"), _ ("_Save"));
   gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (chooser), name);

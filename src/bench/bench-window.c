@@ -4,6 +4,7 @@
 #include "bench/bench-files.h"
 #include "bench/bit-drawer.h"
 #include "bench/columns.h"
+#include "bench/copy-offer.h"
 #include "bench/cut-done.h"
 #include "bench/cut-editor.h"
 #include "bench/cut-list.h"
@@ -50,6 +51,7 @@ struct _SpelchBenchWindow
   GtkLabel *error_words;
   SpelchOffer *recovery_offer;
   SpelchOffer *reload_offer;
+  SpelchOffer *copy_offer;
   GMenu *recent;
   SpelchCutList *cuts;
   SpelchFirstHints *first_hints;
@@ -458,6 +460,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, error_words);
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, recovery_offer);
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, reload_offer);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, copy_offer);
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, recent);
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, cuts);
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, first_hints);
@@ -567,6 +570,7 @@ spelch_bench_window_new (GtkApplication *application, SpelchAppearance *appearan
   self->preferred = g_object_ref (preferred);
   self->recovery = spelch_recovery_new (self->session, state_folder);
   self->watch = spelch_file_watch_new (self->session);
+  spelch_copy_offer_attach (self->copy_offer, self->session, shelves);
   gtk_window_set_default_size (GTK_WINDOW (self), WIDTH, HEIGHT);
   g_menu_append_section (self->recent, NULL, recent);
   show_preferences (self);

@@ -12,6 +12,17 @@
 
 static const char *const ORDERS[] = { N_ ("By name"), N_ ("By thickness"), N_ ("By number of layers"), NULL };
 
+/* Told once, it stays in sight. */
+static bool
+has_species (gconstpointer value)
+{
+  const SpelchBoard *board = value;
+  for (guint i = 0; i < board->n_layers; i++)
+    if (board->layers[i].material <= SPELCH_MATERIAL_HARDWOOD && !board->layers[i].veneer)
+      return true;
+  return board->species[0] != '\0';
+}
+
 #define AT(member) G_STRUCT_OFFSET (SpelchBoard, member)
 
 static const SpelchField FIELDS[] = {
@@ -29,7 +40,8 @@ static const SpelchField FIELDS[] = {
     .unit = N_ ("mm"), .none = N_ ("0.1"), .hint = N_ ("How far it may differ elsewhere on the board.") },
   { SPELCH_FIELD_HEADING, NULL, N_ ("Wood") },
   { SPELCH_FIELD_TEXT, "species", N_ ("Species"), AT (species), SPELCH_ID_SIZE, .none = N_ ("not told"),
-    .hint = N_ ("For solid wood, as in the table of species: white oak.") },
+    .applies = has_species,
+    .hint = N_ ("For solid wood, as in the table of species: white oak. Plywood has it by its make-up.") },
   { SPELCH_FIELD_NUMBER, "density_kg_m3", N_ ("Density"), AT (density_kg_m3), .unit = N_ ("kg/m³"),
     .none = N_ ("usual") },
 };
@@ -57,7 +69,7 @@ settle (gconstpointer before, gpointer after)
   for (char *c = board->species; *c != '\0'; c++)
     *c = *c == ' ' ? '-' : g_ascii_tolower (*c);
   if (((const SpelchBoard *)before)->nominal.mm != board->nominal.mm && board->nominal.mm > 0)
-    spelch_make_up_fit (board);
+    spelch_make_up_follow (board, ((const SpelchBoard *)before)->nominal.mm);
 }
 
 static char *

@@ -345,7 +345,7 @@ static const SpelchField FIELDS[] = {
   LENGTH ("mating.thickness", N_ ("Thickness of that part"), cut.mating.thickness, .applies = fits_a_part,
           .hint = N_ ("As measured, not as sold.")),
   LENGTH ("mating.clearance", N_ ("Clearance"), cut.mating.clearance, .applies = fits_a_part, .none = N_ ("none"),
-          .hint = N_ ("How much wider the cut is to be, both sides together; below 0 for a tight fit.")),
+          .hint = N_ ("How much wider the cut is to be, both sides together; 0.1 to 0.2 mm for glue is usual, below 0 is a tight fit.")),
   LENGTH ("length", N_ ("Length"), cut.length, .applies = has_path, .hint = N_ ("Along the finished line, once.")),
   LENGTH ("corner_radius", N_ ("Inside corners"), cut.corner_radius, .applies = has_corners, .none = N_ ("any"),
           .hint = N_ ("Radius of the smallest one. A bit wider than twice that can't cut it.")),
@@ -377,7 +377,7 @@ static const SpelchField FIELDS[] = {
   LENGTH ("backer", N_ ("Backing board"), cut.backer, .none = N_ ("none"), .applies = is_through,
           .hint = N_ ("Its thickness, under or behind the far face.")),
 
-  HEADING (N_ ("Held by hand")),
+  HEADING (N_ ("Set by you")),
   CHOICE ("plan", N_ ("Passes"), plan, .choices = PLANS),
   LENGTH ("held.score", N_ ("Depth of scoring"), cut.held.score, .none = N_ ("through the face layer"), .applies = is_scored),
   CHOICE ("held.score_bit", N_ ("Scored with"), scorer, .applies = is_scored),

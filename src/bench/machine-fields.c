@@ -11,6 +11,8 @@
 static const char *const KINDS[]
     = { N_ ("Gantry router"), N_ ("Router table"), N_ ("Hand-held router"), NULL };
 static const char *const DATUMS[] = { N_ ("The face toward the motor"), N_ ("The bed"), NULL };
+static const char *const SPOILBOARDS[]
+    = { N_ ("fresh here, so that it backs the board"), N_ ("cut here before"), N_ ("not told"), NULL };
 static const char *const ORDERS[] = { N_ ("By name"), N_ ("By power"), N_ ("By highest speed"), NULL };
 
 static bool
@@ -60,6 +62,8 @@ static const SpelchField FIELDS[] = {
     .applies = is_gantry },
   { SPELCH_FIELD_NUMBER, "overcut_allowed_mm", N_ ("Cut into spoilboard"), AT (overcut_allowed_mm),
     .unit = N_ ("mm"), .applies = is_gantry, .hint = N_ ("How deep it may be cut.") },
+  { SPELCH_FIELD_CHOICE, "spoilboard", N_ ("Spoilboard"), AT (spoilboard), .choices = SPOILBOARDS,
+    .applies = is_gantry },
   { SPELCH_FIELD_LENGTH, "base_thickness", N_ ("Base or insert thickness"), AT (base_thickness),
     .none = N_ ("not told"), .applies = has_base, .hint = N_ ("What the bit passes through.") },
   { SPELCH_FIELD_LENGTH, "base_radius", N_ ("Axis to edge of base"), AT (base_radius),

@@ -117,7 +117,7 @@ change_part (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   SpelchPartActions *actions = data;
   show_page (actions, "part");
-  spelch_part_editor_begin (actions->part_editor, "name");
+  spelch_part_editor_begin (actions->part_editor, g_variant_get_string (parameter, NULL));
 }
 
 SpelchPart *
@@ -166,7 +166,7 @@ spelch_part_actions_add (SpelchPartActions *actions, GActionMap *window)
     { .name = "delete-cut", .activate = delete_cut },
     { .name = "move-cut-up", .activate = move_cut_up },
     { .name = "move-cut-down", .activate = move_cut_down },
-    { .name = "change-part", .activate = change_part },
+    { .name = "change-part", .parameter_type = "s", .activate = change_part },
   };
   g_action_map_add_action_entries (window, ENTRIES, G_N_ELEMENTS (ENTRIES), actions);
   g_signal_connect_swapped (actions->cut_editor, "done", G_CALLBACK (editor_done), actions);

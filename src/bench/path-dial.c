@@ -335,6 +335,19 @@ spelch_path_dial_class_init (SpelchPathDialClass *klass)
   bind_keys (widget_class);
 }
 
+/* A form that is scrolled with the pointer over the dial is to scroll, and nothing else. */
+static void
+leave_the_wheel (GtkWidget *widget)
+{
+  g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (widget);
+  for (guint i = 0; i < g_list_model_get_n_items (controllers); i++)
+    {
+      g_autoptr (GtkEventController) controller = g_list_model_get_item (controllers, i);
+      if (GTK_IS_EVENT_CONTROLLER_SCROLL (controller))
+        gtk_event_controller_set_propagation_phase (controller, GTK_PHASE_NONE);
+    }
+}
+
 static void
 spelch_path_dial_init (SpelchPathDial *self)
 {
@@ -349,6 +362,7 @@ spelch_path_dial_init (SpelchPathDial *self)
   g_signal_connect (self->drag, "drag-end", G_CALLBACK (drag_ended), self);
   g_signal_connect_swapped (self->drag, "cancel", G_CALLBACK (drag_cancelled), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (self->drag));
+  leave_the_wheel (GTK_WIDGET (self));
 }
 
 SpelchPathDial *

@@ -27,7 +27,7 @@ struct _SpelchPlanPanel
   GtkWidget *stop_box;
   SpelchLiveText *stops;
   SpelchLiveText *asks;
-  GtkWidget *tell_of_part, *tell_of_bit; /* the ways to where a question is answered */
+  GtkWidget *tell_of_part, *tell_of_bit, *tell_of_machine; /* the ways to where a question is answered */
   SpelchEdgeRow *motor_edge;
   SpelchEdgeRow *far_edge;
   SpelchSpeedRow *spindle;
@@ -74,41 +74,60 @@ sentences (const SpelchPlan *plan, bool questions, const char *gap, const Spelch
   return g_string_free (all, FALSE);
 }
 
-/* A question that the part's form answers. */
-static bool
-asks_of_part (const SpelchPlan *plan)
+/* Where a question is answered. */
+typedef struct
 {
-  for (guint i = 0; i < plan->n_stops; i++)
+  const char *list;   /* of a shelf; NULL: in the part's form */
+  const char *member; /* NULL: not in any of these */
+} Place;
+
+static Place
+answered_at (const SpelchStop *stop, const SpelchPart *part)
+{
+  switch (stop->kind)
     {
-      SpelchStopKind kind = plan->stops[i].kind;
-      if (kind == SPELCH_ASK_HOLDING || kind == SPELCH_ASK_HOLD_FORCE || kind == SPELCH_ASK_SPOILBOARD
-          || kind == SPELCH_ASK_SIZE)
-        return true;
+    case SPELCH_ASK_SPEED_MARK:
+      return (Place){ "bits", "max_rpm" };
+    case SPELCH_ASK_OVERALL:
+      return (Place){ "bits", "overall_length" };
+    case SPELCH_ASK_END:
+      return (Place){ "bits", "uncut_centre" };
+    case SPELCH_ASK_SPOILBOARD:
+      return (Place){ "machines", "spoilboard" };
+    case SPELCH_ASK_HOLDING:
+      return (Place){ NULL, "holding.method" };
+    case SPELCH_ASK_HOLD_FORCE:
+      return (Place){ NULL, part->holding.method == SPELCH_HOLD_CLAMPS ? "holding.clamp_force_n"
+                                                                       : "holding.area_mm2" };
+    case SPELCH_ASK_SIZE:
+      return (Place){ NULL, part->length.mm <= 0 ? "length" : "width" };
+    default:
+      return (Place){ NULL, NULL };
     }
-  return false;
 }
 
-/* What to tell of the bit, as the first question that its form answers asks; NULL: none does. */
-static const char *
-asked_of_bit (const SpelchPlan *plan)
+/* The way to the first question that is answered there. */
+static void
+show_way (GtkWidget *button, const char *list, const SpelchPlan *plan, const SpelchPart *part)
 {
-  for (guint i = 0; i < plan->n_stops; i++)
+  bool shown = false;
+  for (guint i = 0; i < plan->n_stops && !shown; i++)
     {
-      SpelchStopKind kind = plan->stops[i].kind;
-      if (plan->stops[i].bit != 0)
+      Place place = answered_at (&plan->stops[i], part);
+      if (place.member == NULL || g_strcmp0 (place.list, list) != 0 || plan->stops[i].bit != 0)
         continue;
-      if (kind == SPELCH_ASK_SPEED_MARK)
-        return "max_rpm";
-      if (kind == SPELCH_ASK_OVERALL)
-        return "overall_length";
-      if (kind == SPELCH_ASK_END)
-        return "uncut_centre";
+      shown = true;
+      if (list == NULL)
+        gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "s", place.member);
+      else
+        gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "(ss)", list, place.member);
     }
-  return NULL;
+  gtk_widget_set_visible (button, shown);
 }
 
 static void
-show_stops (SpelchPlanPanel *self, const SpelchPlan *plan, const SpelchNumbers *numbers)
+show_stops (SpelchPlanPanel *self, const SpelchPart *part, const SpelchPlan *plan,
+            const SpelchNumbers *numbers)
 {
   g_autofree char *stops = sentences (plan, false, "\n", numbers);
   g_autofree char *questions = sentences (plan, true, " ", numbers);
@@ -118,11 +137,9 @@ show_stops (SpelchPlanPanel *self, const SpelchPlan *plan, const SpelchNumbers *
   spelch_live_text_set_text (self->asks, asks);
   gtk_widget_set_visible (self->stop_box, stops[0] != '\0');
   gtk_widget_set_visible (GTK_WIDGET (self->whys[SPELCH_ABOUT_ASKS]), questions[0] != '\0');
-  const char *member = asked_of_bit (plan);
-  gtk_widget_set_visible (self->tell_of_bit, member != NULL);
-  if (member != NULL)
-    gtk_actionable_set_action_target (GTK_ACTIONABLE (self->tell_of_bit), "s", member);
-  gtk_widget_set_visible (self->tell_of_part, asks_of_part (plan));
+  show_way (self->tell_of_bit, "bits", plan, part);
+  show_way (self->tell_of_machine, "machines", plan, part);
+  show_way (self->tell_of_part, NULL, plan, part);
 }
 
 /* ---- Set the machine ---- */
@@ -344,7 +361,7 @@ session_changed (SpelchSession *session, guint change, SpelchPlanPanel *self)
   const SpelchPart *part = spelch_session_get_part (session);
   const SpelchNumbers *numbers = spelch_session_get_numbers (session);
   const SpelchHeld *held = &spelch_session_get_cut (session)->held;
-  show_stops (self, plan, numbers);
+  show_stops (self, part, plan, numbers);
   spelch_edge_row_follow (self->motor_edge, session, SPELCH_SIDE_MOTOR);
   spelch_edge_row_follow (self->far_edge, session, SPELCH_SIDE_FAR);
   show_speed (self, plan, numbers);
@@ -393,6 +410,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, asks);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, tell_of_part);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, tell_of_bit);
+  gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, tell_of_machine);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, motor_edge);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, far_edge);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, spindle);

@@ -126,7 +126,7 @@ other_way_words (SpelchSettingPanel *self)
   SpelchPlan plan;
   SpelchCut cut;
   if (!spelch_session_plan_other_way (self->session, &plan, &cut))
-    return g_strdup (_ ("a blind cut is made from its own face"));
+    return g_strdup (_ ("a blind cut is made from its own face; Change says which"));
   if (plan.verdict == SPELCH_VERDICT_DO_NOT_CUT)
     return g_strdup (_ ("other way up: do not cut"));
   const SpelchPart *part = spelch_session_get_part (self->session);

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/shelf-window.h"
-#include "bench/bench-window.h"
+#include "bench/copy-offer.h"
 #include "bench/form.h"
 #include "bench/kept-picture.h"
 #include "bench/shelf-files.h"
@@ -31,7 +31,7 @@ struct _SpelchShelfWindow
 
   GtkLabel *title;
   GtkWidget *undo, *redo;
-  GtkWidget *retire, *delete, *take;
+  GtkWidget *retire, *delete, *take, *copy_words;
   SpelchShelfList *list;
   GtkWidget *right;
   GtkWidget *frame;
@@ -130,6 +130,19 @@ show_what_may_be_done (SpelchShelfWindow *self)
   enable (self, "shelf-delete", item != NULL && use == NULL);
 }
 
+/* The part on the bench keeps its own copy, which what is changed here doesn't reach by itself. */
+static void
+show_whose_copy (SpelchShelfWindow *self)
+{
+  bool differs
+      = spelch_copy_differs (spelch_shelves_get_session (self->shelves), self->kind->list, current (self));
+  gtk_widget_set_visible (self->copy_words, differs);
+  if (differs)
+    gtk_widget_add_css_class (self->take, "suggested-action");
+  else
+    gtk_widget_remove_css_class (self->take, "suggested-action");
+}
+
 static void
 show_current (SpelchShelfWindow *self)
 {
@@ -141,6 +154,7 @@ show_current (SpelchShelfWindow *self)
   if (self->kind->furnish != NULL)
     self->kind->furnish (self->form, self->shelves);
   spelch_form_show (self->form, item, item);
+  show_whose_copy (self);
   if (self->more != NULL)
     self->kind->more_show (self->more, item, &self->numbers);
   show_draft (self, item);
@@ -321,39 +335,13 @@ do_duplicate (GSimpleAction *action, GVariant *parameter, gpointer data)
   put_new (self, twin, name, _ ("adding “%s”"));
 }
 
-/* The bench that looks at @session comes to the fore, to show what became of it. */
-static void
-present_bench (SpelchShelfWindow *self, SpelchSession *session)
-{
-  GtkApplication *application = gtk_window_get_application (GTK_WINDOW (self));
-  for (GList *each = gtk_application_get_windows (application); each != NULL; each = each->next)
-    if (SPELCH_IS_BENCH_WINDOW (each->data) && spelch_bench_window_get_session (each->data) == session)
-      {
-        gtk_window_present (each->data);
-        return;
-      }
-}
-
 static void
 do_take (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   SpelchShelfWindow *self = data;
-  SpelchSession *session = spelch_shelves_get_session (self->shelves);
-  SpelchListKind kind = self->kind->list;
-  gconstpointer item = current (self);
-  if (session == NULL || spelch_session_get_part (session) == NULL)
-    spelch_shelf_window_say (self,
-                             _ ("There is no part on the bench to use it for. Open or begin one first."));
-  else if (kind == SPELCH_LIST_BITS && spelch_session_get_cut (session) == NULL)
-    spelch_shelf_window_say (self, _ ("The part has no cut yet to use a bit for. Add a cut first."));
-  else if (!spelch_take_changes (session, kind, item))
-    spelch_shelf_window_say (self, _ ("It is used already, just as it is here."));
-  else
-    {
-      close_said (self);
-      spelch_take (session, kind, item);
-      present_bench (self, session);
-    }
+  const char *refused = spelch_take_to_bench (gtk_window_get_application (GTK_WINDOW (self)), self->shelves,
+                                              self->kind->list, current (self));
+  spelch_shelf_window_say (self, refused == NULL ? "" : refused);
 }
 
 static void
@@ -473,6 +461,8 @@ spelch_shelf_window_class_init (SpelchShelfWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, redo);
   gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, retire);
   gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, take);
+  gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, copy_words);
+  gtk_widget_class_bind_template_callback (widget_class, show_whose_copy);
   gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, delete);
   gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, list);
   gtk_widget_class_bind_template_child (widget_class, SpelchShelfWindow, right);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/taking.h"
 
+#include "bench/bench-window.h"
 #include "bench/edits.h"
 #include "bench/shelf-kind.h"
 #include "files/part-file.h"
@@ -61,4 +62,32 @@ spelch_take (SpelchSession *session, SpelchListKind kind, gconstpointer item)
   const char *format = kind == SPELCH_LIST_BITS ? _ ("choose “%s”") : _ ("change to “%s”");
   g_autofree char *name = g_strdup_printf (format, spelch_shelf_item_name (item));
   spelch_session_edit (session, next, name, NULL);
+}
+
+/* The bench that looks at @session comes to the fore, to show what became of it. */
+static void
+present_bench (GtkApplication *application, SpelchSession *session)
+{
+  for (GList *each = gtk_application_get_windows (application); each != NULL; each = each->next)
+    if (SPELCH_IS_BENCH_WINDOW (each->data) && spelch_bench_window_get_session (each->data) == session)
+      {
+        gtk_window_present (each->data);
+        return;
+      }
+}
+
+const char *
+spelch_take_to_bench (GtkApplication *application, SpelchShelves *shelves, SpelchListKind kind,
+                      gconstpointer item)
+{
+  SpelchSession *session = spelch_shelves_get_session (shelves);
+  if (session == NULL || spelch_session_get_part (session) == NULL)
+    return _ ("There is no part on the bench to use it for. Open or begin one first.");
+  if (kind == SPELCH_LIST_BITS && spelch_session_get_cut (session) == NULL)
+    return _ ("The part has no cut yet to use a bit for. Add a cut first.");
+  if (!spelch_take_changes (session, kind, item))
+    return _ ("It is used already, just as it is here.");
+  spelch_take (session, kind, item);
+  present_bench (application, session);
+  return NULL;
 }

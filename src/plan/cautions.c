@@ -58,14 +58,32 @@ is_drawn_out (const SpelchPlan *plan)
   return false;
 }
 
-/* A router that nobody weighed may be a light one. */
-static bool
-lifts_router (const SpelchPart *part, const SpelchPlan *plan)
+/* With how much the router may be lifted off the board; 0: hardly. */
+static double
+router_lift (const SpelchPlan *plan)
 {
   for (guint i = 0; i < plan->n_seats; i++)
     if (plan->seats[i].pair == SPELCH_PAIR_BASE_BOARD && plan->seats[i].bound_n > 0.5)
-      return plan->seats[i].bound_n > part->machine.mass_kg * GRAVITY / 2;
-  return false;
+      return plan->seats[i].bound_n;
+  return 0;
+}
+
+/* A router that nobody weighed may be a light one. NULL where there is nothing to say. */
+static char *
+lift_caution (const SpelchMachine *machine, const SpelchPlan *plan)
+{
+  double lift = router_lift (plan);
+  g_autofree char *count = spelch_words_count (lift);
+  if (lift <= machine->mass_kg * GRAVITY / 2)
+    return NULL;
+  if (machine->mass_kg > 0)
+    return g_strdup (_ ("At its worst within a turn the bit may lift the router by more than half "
+                        "its weight: press it down, and take "
+                        "less depth."));
+  return g_strdup_printf (
+      _ ("At its worst within a turn the bit may lift the router with %s N, and what it weighs isn't "
+         "told. Press it down; if it is a light one, take less depth."),
+      count);
 }
 
 char **
@@ -77,10 +95,9 @@ spelch_caution_plan (const SpelchConstants *constants, const SpelchPart *part, c
         all,
         _ ("The cut draws the bit out of the collet: clean collet and shank, tighten well, and check that it "
            "hasn't moved."));
-  if (lifts_router (part, plan))
-    g_strv_builder_add (all, _ ("At its worst within a turn the bit may lift the router by more than half "
-                                "its weight: press it down, and take "
-                                "less depth."));
+  g_autofree char *lift = lift_caution (&part->machine, plan);
+  if (lift != NULL)
+    g_strv_builder_add (all, lift);
   if (plan->wall_heat >= constants->heat_burns)
     g_strv_builder_add (all,
                         _ ("The wall burns: feed quicker, or turn slower. Hot chips can set the dust bin on "

@@ -424,6 +424,18 @@ spoils (const SpelchPart *part, const SpelchCut *cut, const SpelchPlan *plan, Sp
   return edge != NULL && edge->grade > (edge->seen ? part->accepted_seen : part->accepted_hidden);
 }
 
+#define FUZZY 3 /* grade */
+
+static const char *
+spoiled_words (const SpelchPlan *plan, SpelchSide side, bool seen)
+{
+  if (spelch_plan_is_laminate (plan, side))
+    return seen ? _ ("chips show face") : _ ("chips hidden face");
+  if (spelch_plan_worst (plan, side)->grade <= FUZZY)
+    return seen ? _ ("fuzzy show face") : _ ("fuzzy hidden face");
+  return seen ? _ ("tears show face") : _ ("tears hidden face");
+}
+
 const char *
 spelch_words_bit_caption (const SpelchPart *part, const SpelchCut *cut, const SpelchBit *bit,
                           const SpelchPlan *plan)
@@ -444,7 +456,7 @@ spelch_words_bit_caption (const SpelchPart *part, const SpelchCut *cut, const Sp
                         && spelch_plan_worst (plan, (SpelchSide)side)->load == SPELCH_LOAD_PULL_OUT;
         if (side == SPELCH_SIDE_MOTOR && up_shear)
           return _ ("tip too long");
-        return spelch_cut_sees (cut, face) ? _ ("tears show face") : _ ("tears hidden face");
+        return spoiled_words (plan, (SpelchSide)side, spelch_cut_sees (cut, face));
       }
   return "";
 }

@@ -14,6 +14,7 @@
 typedef struct
 {
   const SpelchPlan *plan;
+  const SpelchPart *part;
   const SpelchSettingOut *out;
   const SpelchCut *cut;
   const SpelchMachine *machine;
@@ -190,10 +191,21 @@ runs_out_across (const SpelchPlan *plan)
   return false;
 }
 
+/* Some plies of plywood lie across the way, whichever that is, and break out of the edge though the faces
+ * hold. */
+static bool
+runs_out_of_plies (const Talk *talk)
+{
+  const SpelchBoard *board = &talk->part->board;
+  bool has_end = spelch_cut_has_two_walls (talk->cut) || has_one_wall (talk->cut);
+  return has_end && talk->cut->end == SPELCH_END_EDGE && !spelch_cut_every_direction (talk->cut)
+         && board->n_layers > 2 && board->layers[1].veneer;
+}
+
 static void
 say_exit (Talk *talk)
 {
-  if (runs_out_across (talk->plan))
+  if (runs_out_across (talk->plan) || runs_out_of_plies (talk))
     say (talk, g_strdup (_ ("Clamp a scrap against the edge where the bit runs out.")));
 }
 
@@ -390,7 +402,7 @@ char **
 spelch_words_setting_out (const SpelchPlan *plan, const SpelchPart *part, const SpelchCut *cut,
                           const SpelchNumbers *numbers)
 {
-  Talk talk = { plan, &plan->setting_out, cut, &part->machine, numbers, g_ptr_array_new () };
+  Talk talk = { plan, part, &plan->setting_out, cut, &part->machine, numbers, g_ptr_array_new () };
   say_fit (&talk);
   say_tracks (&talk);
   say_way (&talk);

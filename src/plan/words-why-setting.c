@@ -87,12 +87,20 @@ binding_limit (const SpelchPlan *plan)
   return NULL;
 }
 
+/* Three figures of it: where a limit would be reached is no better known. */
+static double
+about (double feed_mm_min)
+{
+  double step = feed_mm_min > 0 ? pow (10, floor (log10 (feed_mm_min)) - 2) : 1;
+  return round (feed_mm_min / step) * step;
+}
+
 /* One limit with its share and the feed at which it would be reached. */
 static void
 say_share (SpelchChain *chain, const SpelchLimit *limit)
 {
   const char *name = spelch_words_limit_subject (limit->kind, chain->of->plan->machine);
-  g_autofree char *at = spelch_words_feed (chain->numbers, limit->feed_mm_min);
+  g_autofree char *at = spelch_words_feed (chain->numbers, about (limit->feed_mm_min));
   int used = per_cent (limit->share);
   /* Translators: the first %s is a limit: "Bit bending". */
   if (limit->feed_mm_min < 1)

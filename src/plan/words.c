@@ -360,8 +360,8 @@ spelch_words_setting (const SpelchPart *part, const SpelchNumbers *numbers)
                           bed ? _ ("zero on the bed") : _ ("zero on the face"));
 }
 
-char *
-spelch_words_cut (const SpelchCut *cut, const SpelchPlan *plan, const SpelchNumbers *numbers)
+static char *
+size_words (const SpelchCut *cut, const SpelchPlan *plan, const SpelchNumbers *numbers)
 {
   g_autofree char *depth = spelch_words_length (numbers, cut->depth.mm);
   g_autofree char *width = spelch_words_length (numbers, spelch_cut_width (cut));
@@ -375,6 +375,15 @@ spelch_words_cut (const SpelchCut *cut, const SpelchPlan *plan, const SpelchNumb
         g_dngettext (GETTEXT_PACKAGE, "through, %u pass", "through, %u passes", plan->n_passes),
         plan->n_passes);
   return g_strdup_printf (_ ("%s deep, %s wide"), depth, width);
+}
+
+char *
+spelch_words_cut (const SpelchCut *cut, const SpelchPlan *plan, const SpelchNumbers *numbers)
+{
+  g_autofree char *size = size_words (cut, plan, numbers);
+  /* Translators: %s is the size of a cut that doesn't go through: "6.0 mm deep, 9.0 mm wide" */
+  return !cut->through && cut->way_up == SPELCH_FACE_B ? g_strdup_printf (_ ("%s, in face b"), size)
+                                                       : g_steal_pointer (&size);
 }
 
 char *

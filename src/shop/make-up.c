@@ -177,6 +177,17 @@ melamine (SpelchBoard *board, SpelchMaterial core)
   board->tolerance_minus_mm = 0.3;
 }
 
+void
+spelch_make_up_follow (SpelchBoard *board, double before_mm)
+{
+  SpelchBoard before = { .nominal = spelch_length_mm (before_mm) };
+  plywood_tolerance (&before);
+  spelch_make_up_fit (board);
+  if (fabs (board->tolerance_plus_mm - before.tolerance_plus_mm) < 0.005
+      && fabs (board->tolerance_minus_mm - before.tolerance_minus_mm) < 0.005)
+    plywood_tolerance (board);
+}
+
 static void
 plywood (SpelchMakeUp make_up, SpelchBoard *board)
 {

@@ -51,6 +51,10 @@ void spelch_make_up_apply (SpelchMakeUp make_up, SpelchBoard *board);
  * such or the faces alone are thicker. */
 void spelch_make_up_fit (SpelchBoard *board);
 
+/* The same after the nominal thickness was @before_mm; the tolerance follows too where it was that of
+ * plywood. */
+void spelch_make_up_follow (SpelchBoard *board, double before_mm);
+
 /* The nominal thickness that the layers add up to. */
 void spelch_make_up_sum (SpelchBoard *board);
 

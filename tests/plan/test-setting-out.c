@@ -354,6 +354,13 @@ test_exit (Demo *demo, gconstpointer unused)
   demo->cut->end = SPELCH_END_BACKED;
   demo_plan_with (demo, "up-cut-6.35x25");
   assert_says (demo, "Clamp a scrap", false);
+  /* A down-cut keeps the face, but not the plies of the edge. */
+  demo->cut->end = SPELCH_END_EDGE;
+  demo_plan_with (demo, "down-cut-6.35x25");
+  assert_says (demo, "Clamp a scrap", true);
+  demo->cut->end = SPELCH_END_INSIDE;
+  demo_plan_with (demo, "down-cut-6.35x25");
+  assert_says (demo, "Clamp a scrap", false);
 }
 
 /* Whatever the sizes: tracks reach from wall to wall and overlap by a twentieth of the bit or more, with one

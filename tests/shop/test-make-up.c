@@ -57,6 +57,17 @@ test_tolerances (void)
   spelch_make_up_apply (SPELCH_MAKE_UP_MELAMINE_MDF, &board);
   g_assert_cmpfloat (board.tolerance_plus_mm, ==, 0.5);
   g_assert_cmpfloat (board.tolerance_minus_mm, ==, 0.3);
+  /* Another thickness has another tolerance, unless it was told by hand. */
+  spelch_make_up_apply (SPELCH_MAKE_UP_BIRCH_PLY, &board);
+  board.nominal = spelch_length_mm (15);
+  spelch_make_up_follow (&board, 18);
+  g_assert_cmpfloat_with_epsilon (board.tolerance_plus_mm, 0.65, 1e-9);
+  g_assert_cmpfloat_with_epsilon (board.tolerance_minus_mm, 0.85, 1e-9);
+  g_assert_cmpfloat_with_epsilon (sum_of (&board), 15, 1e-9);
+  board.tolerance_plus_mm = 0.2;
+  board.nominal = spelch_length_mm (18);
+  spelch_make_up_follow (&board, 15);
+  g_assert_cmpfloat (board.tolerance_plus_mm, ==, 0.2);
 }
 
 static void
