@@ -33,7 +33,10 @@ lay_out_window (SpelchScene *scene, SpelchLabelId id, const SpelchRange *just, c
   label->pad = 3;
   outer = spelch_label_outer (label);
   outer.x = x;
+  /* From the face on: inside the board, so that the line of the face stays in sight. */
   outer.y = spelch_scene_y (scene, MAX (range->from, 0)) - outer.height / 2;
+  if (range->from < 0.05)
+    outer.y += (outer.height / 2 + 2) * scene->frame.turn;
   if (!spelch_placer_slide (&scene->placer, &outer, outer.y - reach, outer.y + reach))
     {
       spelch_scene_drop_label (scene, id);
