@@ -106,8 +106,8 @@ add_refusals (GString *text, const GArray *columns, const SpelchNumbers *numbers
       const SpelchCompared *one = column (columns, i);
       if (spelch_compared_may_be_cut (one))
         continue;
-      g_autofree char *stop = spelch_words_stop (&one->plan.stops[0], numbers);
-      g_string_append_printf (text, _ ("DO NOT CUT with “%s”: %s\n"), one->bit->name, stop);
+      g_autofree char *words = spelch_words_refusal (one, numbers);
+      g_string_append_printf (text, "%s\n", words);
     }
 }
 
@@ -192,6 +192,7 @@ typedef struct
   const SpelchPart *part;
   const SpelchCut *cut;
   const GArray *columns;
+  SpelchScan scans[SPELCH_COMPARE_MOST];
   SpelchView view;
 } Picture;
 
@@ -199,7 +200,8 @@ static void
 draw_picture (cairo_t *cr, gconstpointer data)
 {
   const Picture *picture = data;
-  spelch_side_by_side_draw (cr, picture->part, picture->cut, picture->columns, &picture->view);
+  spelch_side_by_side_draw (cr, picture->part, picture->cut, picture->columns, picture->scans,
+                            &picture->view);
 }
 
 static int
@@ -209,6 +211,9 @@ write_picture (const SpelchAsked *asked, Picture *picture)
   if (!spelch_picture_file_view (asked, SPELCH_SIDE_BY_SIDE_WIDTH, SPELCH_SIDE_BY_SIDE_HEIGHT, &picture->view,
                                  &error))
     return spelch_command_fail (error->message, SPELCH_EXIT_BAD_INPUT);
+  for (guint i = 0; i < picture->columns->len; i++)
+    picture->scans[i]
+        = spelch_compare_scan (spelch_shop_constants (), picture->part, column (picture->columns, i));
   return spelch_picture_file_write (asked->output, &picture->view, draw_picture, picture);
 }
 
@@ -233,7 +238,7 @@ show (const SpelchAsked *asked, const SpelchPart *part, const SpelchCut *cut, co
   g_autoptr (GArray) columns = spelch_compare (spelch_shop_constants (), part, cut, bits, n, asked->tied);
   if (asked->output != NULL)
     {
-      int status = write_picture (asked, &(Picture){ part, cut, columns, { 0 } });
+      int status = write_picture (asked, &(Picture){ .part = part, .cut = cut, .columns = columns });
       return status == SPELCH_EXIT_DONE ? status_of (columns) : status;
     }
   g_autofree char *text

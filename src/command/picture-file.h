@@ -1,14 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Picture file: what the command line draws, written as SVG, PNG or PDF by the ending of the file's name.
+ * Picture file: what the command line draws, as it was asked for, and written to the file that was named.
  */
 #pragma once
 
 #include "command/asked.h"
 
+#include "drawing/picture-file.h"
 #include "drawing/scene.h"
-
-typedef void (*SpelchPictureFileDraw) (cairo_t *cr, gconstpointer data);
 
 /* The size, look and numbers asked for; @width and @height where no size was. */
 bool spelch_picture_file_view (const SpelchAsked *asked, int width, int height, SpelchView *view,

@@ -1,17 +1,20 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "drawing/side-by-side.h"
 
+#include "drawing/grade-chart.h"
+#include "drawing/side-scenes.h"
 #include "plan/words-compare.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
 #define MARGIN   24
-#define NAMES    130 /* of the rows */
+#define NAMES    150 /* of the rows */
 #define TITLE    17
 #define SENTENCE 15
 #define BODY     12.5
 #define ROW      25
+#define BETWEEN  16 /* charts */
 #define BEST     "● "
 #define WORST    "○ "
 
@@ -60,6 +63,16 @@ draw_head (const Sheet *sheet, const SpelchPart *part, const SpelchCut *cut, con
                       i == 0 ? SPELCH_LETTERS_STRONG : SPELCH_LETTERS_PLAIN, MARGIN, y, width,
                       PANGO_ALIGN_LEFT, i == 0 ? &p->ink : &p->ink_soft)
          + 4;
+  for (guint i = 0; i < columns->len; i++)
+    {
+      const SpelchCompared *one = &g_array_index (columns, SpelchCompared, i);
+      if (spelch_compared_may_be_cut (one))
+        continue;
+      g_autofree char *words = spelch_words_refusal (one, &sheet->view->numbers);
+      y += write_words (sheet, words, SENTENCE, SPELCH_LETTERS_STRONG, MARGIN, y, width, PANGO_ALIGN_LEFT,
+                        &p->ink)
+           + 4;
+    }
   return y
          + write_words (sheet, what, BODY, SPELCH_LETTERS_PLAIN, MARGIN, y, width, PANGO_ALIGN_LEFT,
                         &p->ink_soft)
@@ -79,57 +92,41 @@ draw_names (const Sheet *sheet, const GArray *columns, double y)
 
 /* ---- Drawings ---- */
 
-static SpelchScene *
-scene_of (const Sheet *sheet, const SpelchPart *part, const SpelchCompared *one, double height, double scale)
+static void
+draw_scenes (const Sheet *sheet, const SpelchPart *part, const GArray *columns, double y, double height)
 {
   SpelchView view = *sheet->view;
   view.width = floor (sheet->column);
   view.height = floor (height);
-  view.shown_pass = 1;
-  view.lettering = NULL;
-  view.without_words = true;
-  view.with_marks = false;
-  view.scale_most = scale;
-  return spelch_scene_new (part, &one->cut, one->bit, &one->plan, &view);
-}
-
-/* The smallest of the scales at which each fits. */
-static double
-common_scale (const Sheet *sheet, const SpelchPart *part, const GArray *columns, double height)
-{
-  double scale = HUGE_VAL;
-  for (guint i = 0; i < columns->len; i++)
-    {
-      g_autoptr (SpelchScene) scene
-          = scene_of (sheet, part, &g_array_index (columns, SpelchCompared, i), height, 0);
-      scale = fmin (scale, spelch_scene_scale (scene));
-    }
-  return scale;
-}
-
-static void
-draw_scenes (const Sheet *sheet, const SpelchPart *part, const GArray *columns, double y, double height)
-{
-  SpelchScene *scenes[SPELCH_COMPARE_MOST];
-  double scale = common_scale (sheet, part, columns, height), level = -HUGE_VAL;
-  for (guint i = 0; i < columns->len; i++)
-    {
-      scenes[i] = scene_of (sheet, part, &g_array_index (columns, SpelchCompared, i), height, scale);
-      level = fmax (level, spelch_scene_y (scenes[i], 0));
-    }
+  g_autoptr (SpelchSideScenes) scenes = spelch_side_scenes_new (part, columns, &view);
   for (guint i = 0; i < columns->len; i++)
     {
       cairo_save (sheet->cr);
-      cairo_rectangle (sheet->cr, left_of (sheet, i), y, sheet->column, height);
-      cairo_clip (sheet->cr);
-      /* A shorter bit leaves more room above it: the boards stand level all the same. */
-      cairo_translate (sheet->cr, floor (left_of (sheet, i)),
-                       floor (y + level - spelch_scene_y (scenes[i], 0)));
-      for (int layer = SPELCH_LAYER_STILL; layer < SPELCH_LAYER_WORDS; layer++)
-        spelch_scene_draw_layer (scenes[i], (SpelchSceneLayer)layer, sheet->cr);
+      cairo_translate (sheet->cr, floor (left_of (sheet, i)), floor (y));
+      spelch_side_scenes_draw (scenes, i, sheet->cr);
       cairo_restore (sheet->cr);
-      spelch_scene_free (scenes[i]);
     }
+}
+
+/* ---- Charts ---- */
+
+static void
+draw_charts (const Sheet *sheet, const GArray *columns, const SpelchScan *scans, double y)
+{
+  SpelchView view = *sheet->view;
+  view.width = sheet->column - BETWEEN;
+  view.height = spelch_grade_chart_height (view.text);
+  for (guint i = 0; i < columns->len; i++)
+    {
+      g_autoptr (SpelchGradeChart) chart
+          = spelch_grade_chart_new (&g_array_index (columns, SpelchCompared, i), &scans[i], &view);
+      cairo_save (sheet->cr);
+      cairo_translate (sheet->cr, floor (left_of (sheet, i)), floor (y));
+      spelch_grade_chart_draw (chart, sheet->cr);
+      cairo_restore (sheet->cr);
+    }
+  write_words (sheet, _ ("By depth of the first pass"), BODY, SPELCH_LETTERS_PLAIN, MARGIN, y,
+               NAMES - MARGIN / 2.0, PANGO_ALIGN_LEFT, &sheet->palette->ink_soft);
 }
 
 /* ---- Rows ---- */
@@ -157,7 +154,8 @@ draw_value (const Sheet *sheet, const SpelchCompared *one, SpelchRow row, guint 
                left_of (sheet, i), y, sheet->column, PANGO_ALIGN_CENTER, &sheet->palette->ink);
 }
 
-static void
+/* Gives where they end. */
+static double
 draw_rows (const Sheet *sheet, const GArray *columns, double y)
 {
   double right = sheet->view->width - MARGIN, row_height = ROW * sheet->view->text;
@@ -170,20 +168,27 @@ draw_rows (const Sheet *sheet, const GArray *columns, double y)
       cairo_move_to (sheet->cr, MARGIN, floor (y) + 0.5);
       cairo_line_to (sheet->cr, right, floor (y) + 0.5);
       cairo_stroke (sheet->cr);
-      write_words (sheet, spelch_words_row ((SpelchRow)row), BODY, SPELCH_LETTERS_PLAIN, MARGIN, y + 4, NAMES,
-                   PANGO_ALIGN_LEFT, &sheet->palette->ink_soft);
+      g_autofree char *name = spelch_words_row_of (columns, (SpelchRow)row);
+      write_words (sheet, name, BODY, SPELCH_LETTERS_PLAIN, MARGIN, y + 4, NAMES, PANGO_ALIGN_LEFT,
+                   &sheet->palette->ink_soft);
       for (guint i = 0; i < columns->len; i++)
         draw_value (sheet, &g_array_index (columns, SpelchCompared, i), (SpelchRow)row, i, y + 4);
       y += row_height;
     }
+  return y;
+}
+
+static void
+draw_foot (const Sheet *sheet, double y)
+{
   write_words (sheet, _ ("● best in the row, ○ worst. Forces, power and heat are estimates."), BODY - 1,
-               SPELCH_LETTERS_PLAIN, MARGIN, y + 6, right - MARGIN, PANGO_ALIGN_LEFT,
+               SPELCH_LETTERS_PLAIN, MARGIN, y, sheet->view->width - 2 * MARGIN, PANGO_ALIGN_LEFT,
                &sheet->palette->ink_soft);
 }
 
 void
 spelch_side_by_side_draw (cairo_t *cr, const SpelchPart *part, const SpelchCut *cut, const GArray *columns,
-                          const SpelchView *view)
+                          const SpelchScan *scans, const SpelchView *view)
 {
   Sheet sheet = { .cr = cr,
                   .view = view,
@@ -193,8 +198,11 @@ spelch_side_by_side_draw (cairo_t *cr, const SpelchPart *part, const SpelchCut *
   spelch_colour_set (cr, &sheet.palette->ground, 1);
   cairo_paint (cr);
   double y = draw_names (&sheet, columns, draw_head (&sheet, part, cut, columns));
-  double rows = (count_rows (columns) + 1) * ROW * view->text + MARGIN;
+  double charts = spelch_grade_chart_height (view->text) + MARGIN, foot = ROW * view->text + MARGIN / 2.0;
+  double rows = count_rows (columns) * ROW * view->text + MARGIN / 2.0 + charts + foot;
   draw_scenes (&sheet, part, columns, y, view->height - rows - y);
-  draw_rows (&sheet, columns, view->height - rows);
+  y = draw_rows (&sheet, columns, view->height - rows);
+  draw_charts (&sheet, columns, scans, y + MARGIN / 2.0);
+  draw_foot (&sheet, view->height - foot);
   spelch_lettering_unref (sheet.lettering);
 }

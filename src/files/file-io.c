@@ -118,7 +118,7 @@ take_over (const char *path, const struct stat *old)
 /* GIO's own replacing writes over the old file in place where it can't make a new one beside it, and on a
  * full disk both are lost then; it writes through links in place too. So local files are done by hand. */
 static bool
-save_local (const char *path, const char *text, const char *name, GError **error)
+save_local (const char *path, const char *data, gsize length, const char *name, GError **error)
 {
   g_autoptr (GError) reason = NULL;
   struct stat old;
@@ -128,8 +128,9 @@ save_local (const char *path, const char *text, const char *name, GError **error
   const char *target = real != NULL ? real : path;
   bool is_new = stat (target, &old) != 0;
   int mode = is_new ? 0666 : (int)(old.st_mode & 0777);
-  bool saved = g_file_set_contents_full (
-      target, text, -1, G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE, mode, &reason);
+  bool saved = g_file_set_contents_full (target, data, (gssize)length,
+                                         G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE, mode,
+                                         &reason);
   if (saved && !is_new)
     take_over (target, &old);
   free (real);
@@ -137,12 +138,20 @@ save_local (const char *path, const char *text, const char *name, GError **error
 }
 
 static bool
-save_remote (GFile *file, const char *text, const char *name, GError **error)
+save_remote (GFile *file, const char *data, gsize length, const char *name, GError **error)
 {
   g_autoptr (GError) reason = NULL;
-  return g_file_replace_contents (file, text, strlen (text), NULL, TRUE, G_FILE_CREATE_NONE, NULL, NULL,
-                                  &reason)
+  return g_file_replace_contents (file, data, length, NULL, TRUE, G_FILE_CREATE_NONE, NULL, NULL, &reason)
          || cannot_write (name, reason->message, error);
+}
+
+bool
+spelch_file_save_bytes (GFile *file, const void *data, gsize length, GError **error)
+{
+  g_autofree char *name = spelch_file_name (file);
+  const char *path = g_file_peek_path (file);
+  return path != NULL ? save_local (path, data, length, name, error)
+                      : save_remote (file, data, length, name, error);
 }
 
 bool
@@ -150,10 +159,9 @@ spelch_file_save (GFile *file, const char *text, const char *etag, char **new_et
 {
   g_autofree char *name = spelch_file_name (file);
   g_autofree char *on_disk = spelch_file_etag (file);
-  const char *path = g_file_peek_path (file);
   if (etag != NULL && on_disk != NULL && !g_str_equal (etag, on_disk))
     return changed (name, error);
-  if (!(path != NULL ? save_local (path, text, name, error) : save_remote (file, text, name, error)))
+  if (!spelch_file_save_bytes (file, text, strlen (text), error))
     return false;
   if (new_etag != NULL)
     *new_etag = spelch_file_etag (file);

@@ -23,3 +23,6 @@ char *spelch_file_etag (GFile *file);
  * look whether the file has changed since; @new_etag, when not NULL, gets the new one. On failure the old
  * file is as it was. */
 bool spelch_file_save (GFile *file, const char *text, const char *etag, char **new_etag, GError **error);
+
+/* The same for any bytes, however the file stands. */
+bool spelch_file_save_bytes (GFile *file, const void *data, gsize length, GError **error);

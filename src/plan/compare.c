@@ -1,13 +1,14 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "plan/compare.h"
 
-#include "plan/choose.h"
 #include "plan/edges.h"
 
 #include <math.h>
+#include <string.h>
 
 #define TIE     0.01 /* share: closer values count as alike */
 #define STEP_MM 0.5  /* of a scan */
+#define SAME_MM 0.005
 
 static const char *const rows[] = { "motor-edge", "far-edge", "passes",  "speed", "feed", "time", "seat",
                                     "hold",       "power",    "rubbing", "room",  "wear", "cost" };
@@ -110,6 +111,73 @@ rank_row (GArray *columns, SpelchRow row)
     }
 }
 
+/* ---- Picking ---- */
+
+static bool
+is_picked (guint bit, const guint *picked, guint n)
+{
+  for (guint i = 0; i < n; i++)
+    if (picked[i] == bit)
+      return true;
+  return false;
+}
+
+static bool
+has_kind (const SpelchBit *bits, SpelchBitKind kind, const guint *picked, guint n)
+{
+  for (guint i = 0; i < n; i++)
+    if (bits[picked[i]].kind == kind)
+      return true;
+  return false;
+}
+
+static int
+find_accepted (const GPtrArray *ranking, const SpelchBit *bits, const SpelchCut *cut)
+{
+  for (guint i = 0; i < ranking->len; i++)
+    {
+      const SpelchChoice *choice = ranking->pdata[i];
+      if (strcmp (bits[choice->bit].id, cut->bit) == 0)
+        return (int)choice->bit;
+    }
+  return -1;
+}
+
+bool
+spelch_compare_pick_next (const GPtrArray *ranking, const SpelchCut *cut, const guint *picked, guint n,
+                          guint *next)
+{
+  for (guint i = 0; i < ranking->len; i++)
+    {
+      const SpelchChoice *choice = ranking->pdata[i];
+      if (choice->way_up != cut->way_up || choice->pinned || is_picked (choice->bit, picked, n))
+        continue;
+      *next = choice->bit;
+      return true;
+    }
+  return false;
+}
+
+guint
+spelch_compare_pick (const GPtrArray *ranking, const SpelchBit *bits, const SpelchCut *cut,
+                     guint picked[SPELCH_COMPARE_MOST])
+{
+  int accepted = find_accepted (ranking, bits, cut);
+  guint n = 0;
+  if (accepted >= 0)
+    picked[n++] = (guint)accepted;
+  for (guint i = 0; i < ranking->len && n < SPELCH_COMPARE_MOST; i++)
+    {
+      const SpelchChoice *choice = ranking->pdata[i];
+      if (choice->way_up == cut->way_up && !choice->pinned
+          && !has_kind (bits, bits[choice->bit].kind, picked, n))
+        picked[n++] = choice->bit;
+    }
+  while (n < SPELCH_COMPARE_LEAST && spelch_compare_pick_next (ranking, cut, picked, n, &picked[n]))
+    n++;
+  return n;
+}
+
 /* ---- Planning ---- */
 
 /* The passes of @plan, held; the last one is the cut's own depth. */
@@ -142,6 +210,21 @@ spelch_compare (const SpelchConstants *constants, const SpelchPart *part, const 
   for (int row = 0; row < SPELCH_N_ROWS; row++)
     rank_row (columns, (SpelchRow)row);
   return columns;
+}
+
+bool
+spelch_compared_follows (const SpelchConstants *constants, const SpelchPart *part, const SpelchCut *cut,
+                         const SpelchCompared *one)
+{
+  SpelchCut own = spelch_choose_cut (cut, one->bit, cut->way_up);
+  SpelchPlan plan;
+  spelch_plan_make (constants, part, &own, one->bit, &plan);
+  if (plan.n_passes != one->plan.n_passes)
+    return true;
+  for (guint i = 0; i < plan.n_passes; i++)
+    if (fabs (plan.passes[i].tip_mm - one->plan.passes[i].tip_mm) > SAME_MM)
+      return true;
+  return false;
 }
 
 bool

@@ -5,6 +5,7 @@
  */
 #pragma once
 
+#include "plan/choose.h"
 #include "plan/plan.h"
 
 #define SPELCH_COMPARE_LEAST 2
@@ -53,6 +54,16 @@ typedef struct
   SpelchComparedValue values[SPELCH_N_ROWS];
 } SpelchCompared;
 
+/* Which bits to compare to begin with, best first: of @ranking, which is of @bits, the one that the cut has
+ * accepted, else the best as it lies, and then the best of each other kind. Where all are of one kind, the
+ * best two of it. Gives their number and puts their indices among @bits into @picked. */
+guint spelch_compare_pick (const GPtrArray *ranking, const SpelchBit *bits, const SpelchCut *cut,
+                           guint picked[SPELCH_COMPARE_MOST]);
+
+/* The best of @ranking as the cut lies that isn't @picked yet; false when there is none. */
+bool spelch_compare_pick_next (const GPtrArray *ranking, const SpelchCut *cut, const guint *picked, guint n,
+                               guint *next);
+
 /* The cut with each of the bits, way up as it lies: every bit at the depths recommended for it or, @tied, all
  * at those of the first. What is held belongs to the accepted bit alone, as where bits are ranked. @n from 2
  * to
@@ -62,6 +73,11 @@ GArray *spelch_compare (const SpelchConstants *constants, const SpelchPart *part
 
 /* Whether the bit may be used at all. */
 bool spelch_compared_may_be_cut (const SpelchCompared *one);
+
+/* Whether its depths are others than those recommended for the bit, or held for it by hand: those of the
+ * first column, when they are tied. @cut is as it was given to spelch_compare(). */
+bool spelch_compared_follows (const SpelchConstants *constants, const SpelchPart *part, const SpelchCut *cut,
+                              const SpelchCompared *one);
 
 /* Whether a row applies to any of the @columns, as spelch_compare() gives them. */
 bool spelch_compare_tells (const GArray *columns, SpelchRow row);

@@ -29,6 +29,16 @@ spelch_words_row (SpelchRow row)
   return names[row];
 }
 
+char *
+spelch_words_row_of (const GArray *columns, SpelchRow row)
+{
+  if (row != SPELCH_ROW_MOTOR_EDGE && row != SPELCH_ROW_FAR_EDGE)
+    return g_strdup (spelch_words_row (row));
+  const SpelchCompared *first = &g_array_index (columns, SpelchCompared, 0);
+  return spelch_words_face (&first->plan, &first->cut,
+                            row == SPELCH_ROW_MOTOR_EDGE ? SPELCH_SIDE_MOTOR : SPELCH_SIDE_FAR);
+}
+
 static char *
 seat (double newtons, const SpelchNumbers *numbers)
 {
@@ -213,4 +223,96 @@ spelch_words_differs (const GArray *columns, const SpelchPart *part)
   if (but != NULL)
     g_strv_builder_add (sentences, but);
   return g_strv_builder_end (sentences);
+}
+
+char *
+spelch_words_refusal (const SpelchCompared *one, const SpelchNumbers *numbers)
+{
+  g_autofree char *stop = spelch_words_stop (&one->plan.stops[0], numbers);
+  return g_strdup_printf (_ ("DO NOT CUT with “%s”: %s"), one->bit->name, stop);
+}
+
+/* ---- By depth ---- */
+
+char *
+spelch_words_face_alone (const SpelchPlan *plan, const SpelchCut *cut, SpelchSide side)
+{
+  SpelchFace face = side == SPELCH_SIDE_MOTOR ? plan->near : spelch_face_other (plan->near);
+  if (cut->seen_a && cut->seen_b)
+    return g_strdup_printf (_ ("Show face %d"), face == SPELCH_FACE_A ? 1 : 2);
+  return g_strdup (spelch_cut_sees (cut, face) ? _ ("Show face") : _ ("Hidden face"));
+}
+
+char *
+spelch_words_stretch (const SpelchScan *scan, guint from, guint to, const SpelchNumbers *numbers)
+{
+  g_autofree char *first = spelch_words_at_least (numbers, scan->step_mm * (from + 1));
+  g_autofree char *last = spelch_words_at_most (numbers, scan->step_mm * to);
+  if (from == 0 && to == scan->n)
+    return g_strdup (_ ("at every depth"));
+  if (from == 0)
+    /* TRANSLATORS: depths at which a face is clean, "up to 6.0 mm" */
+    return g_strdup_printf (_ ("up to %s"), last);
+  if (to == from + 1)
+    /* TRANSLATORS: the one depth at which a face is clean, "at 6.0 mm" */
+    return g_strdup_printf (_ ("at %s"), first);
+  if (to == scan->n)
+    /* TRANSLATORS: depths at which a face is clean, "from 6.0 mm" */
+    return g_strdup_printf (_ ("from %s"), first);
+  /* TRANSLATORS: depths at which a face is clean, "from 6.0 mm to 9.0 mm" */
+  return g_strdup_printf (_ ("from %s to %s"), first, last);
+}
+
+/* Every stretch of depths with that grade; "" where there is none. */
+static char *
+stretches (const SpelchScan *scan, const guint8 *grades, int grade, const SpelchNumbers *numbers)
+{
+  g_autoptr (GPtrArray) found = g_ptr_array_new_with_free_func (g_free);
+  for (guint from = 0, to; from < scan->n; from = to)
+    {
+      for (to = from; to < scan->n && grades[to] == grade; to++)
+        ;
+      if (to > from)
+        g_ptr_array_add (found, spelch_words_stretch (scan, from, to, numbers));
+      else
+        to++;
+    }
+  g_ptr_array_add (found, NULL);
+  /* TRANSLATORS: between stretches of depths, "from 2.0 mm to 4.0 mm and from 9.0 mm" */
+  return g_strjoinv (_ (" and "), (char **)found->pdata);
+}
+
+static char *
+scanned_face (const SpelchCompared *one, const SpelchScan *scan, SpelchSide side,
+              const SpelchNumbers *numbers)
+{
+  const guint8 *grades = side == SPELCH_SIDE_MOTOR ? scan->motor : scan->far;
+  g_autofree char *face = spelch_words_face_alone (&one->plan, &one->cut, side);
+  int best = 5, worst = 1;
+  for (guint i = 0; i < scan->n; i++)
+    {
+      best = MIN (best, grades[i]);
+      worst = MAX (worst, grades[i]);
+    }
+  const char *grade = spelch_words_grade (best, spelch_plan_is_laminate (&one->plan, side));
+  g_autofree char *where = stretches (scan, grades, best, numbers);
+  /* TRANSLATORS: "Show face: clean from 6.0 mm.", "Show face: at best fuzzy grain, up to 9.0 mm." */
+  return g_strdup_printf (best == 1 || best == worst ? _ ("%s: %s %s.") : _ ("%s: at best %s, %s."), face,
+                          grade, where);
+}
+
+char *
+spelch_words_scan (const SpelchCompared *one, const SpelchScan *scan, const SpelchNumbers *numbers)
+{
+  g_autoptr (GStrvBuilder) sentences = g_strv_builder_new ();
+  for (int side = SPELCH_SIDE_MOTOR; side <= SPELCH_SIDE_FAR; side++)
+    {
+      const guint8 *grades = side == SPELCH_SIDE_MOTOR ? scan->motor : scan->far;
+      if (scan->n == 0 || grades[0] == 0)
+        continue;
+      g_autofree char *words = scanned_face (one, scan, (SpelchSide)side, numbers);
+      g_strv_builder_add (sentences, words);
+    }
+  g_auto (GStrv) all = g_strv_builder_end (sentences);
+  return g_strjoinv (" ", all);
 }
