@@ -19,6 +19,7 @@
 #include "bench/plan-panel.h"
 #include "bench/recent.h"
 #include "bench/setting-panel.h"
+#include "bench/side-by-side-window.h"
 #include "bench/side-view.h"
 #include "bench/text-size.h"
 #include "bench/undo-buttons.h"
@@ -577,6 +578,7 @@ spelch_bench_window_new (GtkApplication *application, SpelchAppearance *appearan
   spelch_shelves_add_session (shelves, self->session);
   spelch_session_set_drawer (self->session, spelch_shelves_get (shelves, SPELCH_LIST_BITS));
   self->cut_done = spelch_cut_done_new (GTK_APPLICATION_WINDOW (self), self->session, shelves);
+  spelch_side_window_add_action (GTK_APPLICATION_WINDOW (self), self->session, appearance);
   add_part_actions (self);
   connect_views (self, shelves);
   spelch_files_take_drops (self);

@@ -2,6 +2,8 @@
 #include "bench/edits.h"
 #include "plan/choose.h"
 
+#include <string.h>
+
 SpelchPart *
 spelch_edit_bit (const SpelchPart *part, guint cut, const SpelchBit *bit)
 {
@@ -9,6 +11,17 @@ spelch_edit_bit (const SpelchPart *part, guint cut, const SpelchBit *bit)
   spelch_part_put_bit (next, bit);
   next->cuts[cut] = spelch_choose_cut (&part->cuts[cut], bit, part->cuts[cut].way_up);
   g_strlcpy (next->cuts[cut].bit, bit->id, sizeof next->cuts[cut].bit);
+  return next;
+}
+
+SpelchPart *
+spelch_edit_bit_at (const SpelchPart *part, guint cut, const SpelchBit *bit, const SpelchCut *made)
+{
+  SpelchPart *next = spelch_edit_bit (part, cut, bit);
+  SpelchHeld *held = &next->cuts[cut].held;
+  held->passes_held = made->held.passes_held;
+  held->n_passes = made->held.n_passes;
+  memcpy (held->passes, made->held.passes, sizeof held->passes);
   return next;
 }
 

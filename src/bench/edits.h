@@ -12,6 +12,10 @@
 /* The cut made with @bit, of which the part keeps a copy. Depths held for another bit are let go. */
 SpelchPart *spelch_edit_bit (const SpelchPart *part, guint cut, const SpelchBit *bit);
 
+/* The same, but with the passes of @made held, which was planned with @bit. */
+SpelchPart *spelch_edit_bit_at (const SpelchPart *part, guint cut, const SpelchBit *bit,
+                                const SpelchCut *made);
+
 /* The cut with @bit accepted and what was held when it was planned as @made; a cut that has accepted that bit
  * is as it is. What is set by hand goes with the bit it was set for. */
 SpelchPart *spelch_edit_accept (const SpelchPart *part, guint cut, const SpelchCut *made,

@@ -15,7 +15,7 @@
 #define DOT     3.4
 #define MARK    4.5
 #define WRAP    46.0 /* of the words at the axis */
-#define HEIGHT  128.0
+#define HEIGHT  118.0
 #define N_SIDES 2
 
 struct _SpelchGradeChart

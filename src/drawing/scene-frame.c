@@ -12,9 +12,11 @@
 #define COLLET          24.0
 #define STUB            32.0
 #define FOOT            34.0 /* times the text size */
+#define FOOT_BARE       6.0  /* without the words that stand there */
 #define STRIP           44.0 /* least thickness of a bed, times the text size */
 #define AIR             28.0 /* least room over a face with nothing on it, times the text size */
 #define CLEAR_BELOW     14.0 /* between the deepest tip and the end of what is drawn below it */
+#define MARK_BARE       50.0 /* right of the board, without the mark of its thickness, times the text size */
 #define OVERCUT_ROOM_MM 6.0  /* overcuts up to this are given room in advance */
 #define SCALE_MOST      34.0
 #define BIT_SHARE       0.30 /* of the board's width, at most */
@@ -34,7 +36,7 @@ typedef struct
 {
   double thickness, below, deepest, base, backer;
   double cutting_length, least_flutes;
-  double height, foot, text;
+  double height, foot, strip, text;
   bool table;
 } Needs;
 
@@ -48,7 +50,8 @@ needs_of (const SpelchScene *scene)
                   .cutting_length = plan->flutes.length,
                   .height = scene->view.height,
                   .text = scene->view.text,
-                  .foot = FOOT * scene->view.text,
+                  .foot = scene->view.without_words ? FOOT_BARE : FOOT * scene->view.text,
+                  .strip = (scene->view.without_words ? STRIP / 2 : STRIP) * scene->view.text,
                   .table = scene->machine == SPELCH_MACHINE_TABLE };
 
   if (plan->through)
@@ -68,8 +71,7 @@ far_room (const Needs *needs, double scale)
   if (needs->table)
     return MAX (MAX (AIR * needs->text, tip),
                 needs->backer > 0 ? needs->backer * scale + AIR * needs->text : 0);
-  return MAX (MAX (STRIP * needs->text, tip),
-              needs->backer > 0 ? needs->backer * scale + STRIP / 2 * needs->text : 0);
+  return MAX (MAX (needs->strip, tip), needs->backer > 0 ? needs->backer * scale + needs->strip / 2 : 0);
 }
 
 /* Shank between flutes and collet: enough that the collet clears the base in the deepest pass. */
@@ -159,7 +161,8 @@ place_columns (SpelchScene *scene)
   frame->band_x[1] = frame->band_x[0] + 11;
   frame->left = frame->band_x[1] + frame->band_width + 11;
   frame->board_left = frame->left;
-  frame->right = MAX (scene->view.width - 6 - 76 * text, frame->board_left + 60);
+  frame->right = MAX (scene->view.width - 6 - (scene->view.without_words ? MARK_BARE : 76) * text,
+                      frame->board_left + 60);
   frame->board_right = frame->right;
   frame->origin_x = round ((frame->board_left + frame->board_right) / 2);
 }

@@ -35,7 +35,7 @@ is_ground (cairo_surface_t *image, int x, int y)
          < 0.02;
 }
 
-/* From the top: where the board's near face is met at its right-hand end, which nothing stands on. */
+/* From the top: where the board's near face is met near its left-hand end, which nothing stands on. */
 static int
 board_top (cairo_surface_t *image, int x)
 {
@@ -68,13 +68,13 @@ test_level (void)
   spelch_side_by_side_draw (cr, c.part, &c.cut, columns, scans, &view);
   cairo_destroy (cr);
   cairo_surface_flush (image);
-  /* Margin and row names take 174, and each column a quarter of the rest; its board ends four fifths across.
+  /* Margin and row names take 174, and each column a quarter of the rest; its board begins a fifth across.
    */
   double column = (view.width - 198) / 4;
-  int top = board_top (image, (int)(174 + 0.68 * column));
+  int top = board_top (image, (int)(174 + 0.235 * column));
   g_assert_cmpint (top, >, 150);
   for (int i = 1; i < 4; i++)
-    g_assert_cmpint (ABS (board_top (image, (int)(174 + (i + 0.68) * column)) - top), <=, 1);
+    g_assert_cmpint (ABS (board_top (image, (int)(174 + (i + 0.235) * column)) - top), <=, 1);
   cairo_surface_destroy (image);
 }
 
