@@ -378,6 +378,16 @@ add_row_name (SpelchSideWindow *self, int row, const char *words, const char *cs
   return GTK_LABEL (label);
 }
 
+/* Words that may take more lines. */
+static void
+add_words (SpelchSideWindow *self, int row, const char *words, const char *css_class)
+{
+  GtkLabel *label = add_row_name (self, row, words, css_class);
+  gtk_label_set_wrap (label, TRUE);
+  gtk_label_set_max_width_chars (label, 20);
+  gtk_label_set_yalign (label, 0);
+}
+
 static void
 fill_grid (SpelchSideWindow *self)
 {
@@ -386,11 +396,9 @@ fill_grid (SpelchSideWindow *self)
   gtk_grid_attach (self->grid, self->ways, 0, SPELCH_SIDE_SCENE, 1, 1);
   for (int row = 0; row < SPELCH_N_ROWS; row++)
     self->row_names[row] = add_row_name (self, SPELCH_SIDE_VALUES + row, "", "cell");
-  gtk_label_set_yalign (add_row_name (self, SPELCH_SIDE_CHART, _ ("By depth of the first pass"), "chart"), 0);
-  GtkLabel *note = add_row_name (
-      self, SPELCH_SIDE_USE, _ ("● best in the row, ○ worst. Forces, power and heat are estimates."), "note");
-  gtk_label_set_wrap (note, TRUE);
-  gtk_label_set_max_width_chars (note, 20);
+  add_words (self, SPELCH_SIDE_CHART, _ ("By depth of the first pass"), "chart");
+  add_words (self, SPELCH_SIDE_USE, _ ("● best in the row, ○ worst. Forces, power and heat are estimates."),
+             "note");
   for (guint i = 0; i < SPELCH_COMPARE_MOST; i++)
     {
       self->columns[i] = spelch_side_column_new (self->grid, i, widths, self->names, &self->drawings);

@@ -14,7 +14,6 @@
 #define SAMPLE  24.0 /* of a line, beside its name */
 #define DOT     3.4
 #define MARK    4.5
-#define WRAP    46.0 /* of the words at the axis */
 #define HEIGHT  118.0
 #define N_SIDES 2
 
@@ -32,6 +31,7 @@ struct _SpelchGradeChart
   double planned_mm, deepest_mm;
   guint clean_from, clean_to; /* indices; alike: none */
   SpelchRect plot;
+  double gutter;    /* of the words at the axis */
   bool names_below; /* one another */
 };
 
@@ -49,10 +49,10 @@ set_words (const SpelchGradeChart *chart, const char *words, bool strong, double
 }
 
 static double
-width_of (const SpelchGradeChart *chart, const char *words, double wrap)
+width_of (const SpelchGradeChart *chart, const char *words)
 {
   double width, height;
-  g_autoptr (PangoLayout) layout = set_words (chart, words, false, wrap, &width, &height);
+  g_autoptr (PangoLayout) layout = set_words (chart, words, false, 0, &width, &height);
   return width;
 }
 
@@ -182,16 +182,27 @@ spelch_grade_chart_height (double text)
 
 /* ---- Laying out ---- */
 
+/* The words at the axis stand a word to a line where that makes more room for the lines. */
+static double
+widest_word (const SpelchGradeChart *chart)
+{
+  g_autofree char *both = g_strconcat (chart->best, " ", chart->worst, NULL);
+  g_auto (GStrv) words = g_strsplit (both, " ", -1);
+  double widest = 0;
+  for (guint i = 0; words[i] != NULL; i++)
+    widest = fmax (widest, width_of (chart, words[i]));
+  return widest;
+}
+
 static void
 lay_out (SpelchGradeChart *chart)
 {
   double text = chart->view.text, high = line_height (chart), names = 0;
-  double gutter
-      = fmax (width_of (chart, chart->best, WRAP * text), width_of (chart, chart->worst, WRAP * text));
+  chart->gutter = widest_word (chart) + 1;
   for (int side = 0; side < N_SIDES; side++)
     if (is_cut (chart, side))
-      names += SAMPLE * text + GAP + width_of (chart, chart->names[side], 0) + 3 * GAP;
-  chart->plot.x = gutter + 2 * GAP;
+      names += SAMPLE * text + GAP + width_of (chart, chart->names[side]) + 3 * GAP;
+  chart->plot.x = chart->gutter + 2 * GAP;
   chart->plot.width = fmax (chart->view.width - chart->plot.x - 2 * GAP, 10);
   chart->names_below = names > chart->view.width - chart->plot.x;
   chart->plot.y = high + GAP;
@@ -291,8 +302,8 @@ draw_axis_words (const SpelchGradeChart *chart, cairo_t *cr)
   const char *words[] = { chart->best, chart->worst };
   for (guint i = 0; i < G_N_ELEMENTS (words); i++)
     {
-      double width, height, wrap = WRAP * chart->view.text;
-      g_autoptr (PangoLayout) layout = set_words (chart, words[i], false, wrap, &width, &height);
+      double width, height;
+      g_autoptr (PangoLayout) layout = set_words (chart, words[i], false, chart->gutter, &width, &height);
       double y = spelch_grade_chart_y (chart, i == 0 ? 1 : 5);
       spelch_lettering_draw (cr, layout, fmax (chart->plot.x - 2 * GAP - width, 0), y - height / 2,
                              &chart->palette->ink_soft);
@@ -321,9 +332,9 @@ draw_depths (const SpelchGradeChart *chart, cairo_t *cr)
   cairo_rel_line_to (cr, -2 * MARK, 0);
   cairo_fill (cr);
   spelch_lettering_draw (cr, layout, at, below, &chart->palette->ink);
-  if (at > left + width_of (chart, "0", 0) + GAP)
+  if (at > left + width_of (chart, "0") + GAP)
     write_words (chart, cr, "0", false, left, below);
-  double end = right + GAP - width_of (chart, deepest, 0);
+  double end = right + GAP - width_of (chart, deepest);
   if (at + width + GAP < end)
     write_words (chart, cr, deepest, false, end, below);
 }
