@@ -96,6 +96,29 @@ cannot_write (const char *name, const char *reason, GError **error)
   return false;
 }
 
+/* The usual reasons in words; the system's own name the file beside the old one, which nobody has asked for.
+ */
+static const char *
+why_not (const GError *reason)
+{
+  if (reason->domain != G_FILE_ERROR)
+    return reason->message;
+  switch (reason->code)
+    {
+    case G_FILE_ERROR_NOENT:
+    case G_FILE_ERROR_NOTDIR:
+      return _ ("there is no such folder");
+    case G_FILE_ERROR_ACCES:
+    case G_FILE_ERROR_PERM:
+    case G_FILE_ERROR_ROFS:
+      return _ ("nothing may be written there");
+    case G_FILE_ERROR_NOSPC:
+      return _ ("there is no room left");
+    default:
+      return reason->message;
+    }
+}
+
 char *
 spelch_file_etag (GFile *file)
 {
@@ -134,7 +157,7 @@ save_local (const char *path, const char *data, gsize length, const char *name, 
   if (saved && !is_new)
     take_over (target, &old);
   free (real);
-  return saved || cannot_write (name, reason->message, error);
+  return saved || cannot_write (name, why_not (reason), error);
 }
 
 static bool

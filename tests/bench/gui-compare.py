@@ -267,13 +267,17 @@ def said():
     return [n.name for n in bench.all(None, '(is written|nothing was written|can.t be saved|There is no)') if n.name]
 
 
-def answer_chooser(path):
-    """Names the file in the chooser."""
+def name_in_chooser(path):
     bench.keys('ctrl+e')
     tap.ok(wait_for(lambda: 'Side by side' in titles()), 'a file is asked for', titles)
     xdotool('key', 'ctrl+a')
     xdotool('type', '--delay', '15', '--', str(path))
     xdotool('key', 'Return')
+
+
+def answer_chooser(path):
+    """Names the file in the chooser."""
+    name_in_chooser(path)
     tap.ok(wait_for(lambda: 'Side by side' not in titles()), f'and answered: {path.name}', titles)
     turn_to(TITLE)
 
@@ -293,6 +297,17 @@ tap.ok(wait_for(lambda: said() and said()[0].startswith("dado.pdf can't be saved
 bench.picture('compare-refused')
 press('^Close$')
 tap.ok(wait_for(lambda: not said()), 'which is put away', said)
+
+# A folder that isn't there is refused by the chooser itself, which keeps what was typed.
+name_in_chooser(folder / 'gone' / 'dado.pdf')
+message = wait_for(lambda: next((f for f in frames() if f and not f.name and Bench.all(bench, 'label', 'could not be displayed', f)), None))
+tap.ok(message, "a folder that isn't there is told of where it was typed", titles)
+for window, button in ((message, 'OK$'), (next(f for f in frames() if f and f.name == 'Side by side'), 'Cancel$')):
+    next(n for n in Bench.walk(bench, window) if n.seen_role == 'push button' and re.search(button, n.seen)).queryAction().doAction(0)
+    bench.settle()
+tap.ok(wait_for(lambda: 'Side by side' not in titles()), 'and nothing is exported', titles)
+tap.ok(not (folder / 'gone').exists(), 'nor a folder made')
+turn_to(TITLE)
 
 bench.keys('ctrl+p')
 tap.ok(wait_for(lambda: 'Print' in titles()), 'how to print is asked', titles)
