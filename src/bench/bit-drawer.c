@@ -377,8 +377,9 @@ static void
 show_advice (SpelchBitDrawer *self)
 {
   bool chosen = spelch_session_get_accepted (self->session) != NULL;
-  gtk_label_set_text (self->advice,
-                      chosen ? "" : _ ("None is chosen yet; the best one is drawn. Click one to take it."));
+  const char *words = chosen ? "" : _ ("None is chosen yet; the best one is drawn. Click one to take it.");
+  gtk_label_set_text (self->advice, words);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->advice), chosen ? NULL : words); /* it may be cut short */
 }
 
 static void
