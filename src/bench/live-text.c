@@ -4,6 +4,7 @@
 #include "bench/text-size.h"
 #include "drawing/lettering.h"
 
+#include <glib/gi18n-lib.h>
 #include <math.h>
 #include <stdbool.h>
 
@@ -198,8 +199,8 @@ spelch_live_text_css_changed (GtkWidget *widget, GtkCssStyleChange *change)
 static void
 tell (SpelchLiveText *self)
 {
-  g_autofree char *both
-      = self->caption == NULL ? g_strdup (self->text) : g_strdup_printf ("%s: %s", self->caption, self->text);
+  g_autofree char *both = self->caption == NULL ? g_strdup (self->text)
+                                                : g_strdup_printf (_ ("%s: %s"), self->caption, self->text);
   spelch_tell_soon (GTK_WIDGET (self), GTK_ACCESSIBLE_PROPERTY_LABEL, both);
 }
 

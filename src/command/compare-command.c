@@ -117,7 +117,7 @@ table (const SpelchPart *part, const SpelchCut *cut, const GArray *columns, cons
   GString *text = g_string_new (NULL);
   g_autofree char *setting = spelch_words_setting (part, numbers);
   g_auto (GStrv) differs = spelch_words_differs (columns, part);
-  g_string_append_printf (text, "%s: %s\n%s\n\n", part->name, cut->name, setting);
+  g_string_append_printf (text, _ ("%s: %s\n%s\n\n"), part->name, cut->name, setting);
   for (guint i = 0; differs[i] != NULL; i++)
     g_string_append_printf (text, "%s\n", differs[i]);
   add_refusals (text, columns, numbers);

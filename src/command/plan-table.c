@@ -39,10 +39,10 @@ add_side (GString *text, const SpelchPlanned *one, SpelchSide side, const Spelch
     {
       /* A blind cut never opens it, and nobody asked. */
       if (one->plan.through)
-        g_string_append_printf (text, "  %s: %s\n", face, reason);
+        g_string_append_printf (text, _ ("  %s: %s\n"), face, reason);
       return;
     }
-  g_string_append_printf (text, "  %s: %s\n    %s\n", face,
+  g_string_append_printf (text, _ ("  %s: %s\n    %s\n"), face,
                           spelch_words_grade (edge->grade, spelch_plan_is_laminate (&one->plan, side)),
                           reason);
   /* The last says the window, and what would open it; what the reason has said isn't said again. */
@@ -125,7 +125,7 @@ add_cut (GString *text, const SpelchPart *part, const SpelchPlanned *one, const 
 {
   const SpelchPlan *plan = &one->plan;
   g_autofree char *line = spelch_words_cut (one->cut, one->bit != NULL ? plan : NULL, numbers);
-  g_string_append_printf (text, "\n%s (%s): %s\n", one->cut->name, one->cut->id, line);
+  g_string_append_printf (text, _ ("\n%s (%s): %s\n"), one->cut->name, one->cut->id, line);
   if (one->bit == NULL)
     {
       g_string_append_printf (text, "  %s\n", _ ("No bit has been chosen yet: name one with --bit."));

@@ -13,8 +13,8 @@ add_refused (GString *text, const SpelchBit *bits, const SpelchChoice *choice, c
     if (choice->reasons[i].kind == SPELCH_REASON_STOP)
       {
         g_autofree char *sentence = spelch_words_reason (choice, &choice->reasons[i], numbers);
-        g_string_append_printf (text, "     ! %s (%s): %s\n", bits[choice->bit].name, bits[choice->bit].id,
-                                sentence);
+        g_string_append_printf (text, _ ("     ! %s (%s): %s\n"), bits[choice->bit].name,
+                                bits[choice->bit].id, sentence);
         return;
       }
 }
@@ -38,7 +38,7 @@ add_choice (GString *text, guint place, const SpelchCut *cut, const SpelchBit *b
   g_autofree char *time
       = choice->scorer < 0 ? g_strdup (cutting) : g_strdup_printf (_ ("%s and a change of the bit"), cutting);
   g_autofree char *worst = grades (choice);
-  g_string_append_printf (text, " %2u. %s (%s)%s: %s, %s\n", place, bits[choice->bit].name,
+  g_string_append_printf (text, _ (" %2u. %s (%s)%s: %s, %s\n"), place, bits[choice->bit].name,
                           bits[choice->bit].id,
                           choice->way_up == cut->way_up ? "" : _ (", board turned over"), worst, time);
   g_autofree char *pass_plan = choice->pinned ? spelch_words_pass_plan (&choice->plan, numbers) : NULL;
@@ -114,7 +114,7 @@ add_order (GString *text, const SpelchPart *part, const SpelchBit *bits, const S
       else
         {
           g_autofree char *with = bits_of (step->choice, bits);
-          g_string_append_printf (text, " %2u. %s: %s%s\n", i + 1, part->cuts[step->cut].name, with,
+          g_string_append_printf (text, _ (" %2u. %s: %s%s\n"), i + 1, part->cuts[step->cut].name, with,
                                   step->turns ? _ (", after turning over") : "");
         }
     }
@@ -130,7 +130,7 @@ spelch_rank_table (const SpelchPart *part, const SpelchBit *bits, const SpelchRa
   for (guint i = 0; i < n; i++)
     {
       g_autofree char *line = spelch_words_cut (ranked[i].cut, NULL, numbers);
-      g_string_append_printf (text, "\n%s (%s): %s\n", ranked[i].cut->name, ranked[i].cut->id, line);
+      g_string_append_printf (text, _ ("\n%s (%s): %s\n"), ranked[i].cut->name, ranked[i].cut->id, line);
       if (ranked[i].looks)
         add_wanted (text, &ranked[i], numbers);
       add_choices (text, bits, &ranked[i], numbers);

@@ -56,7 +56,7 @@ draw_head (const Sheet *sheet, const SpelchPart *part, const SpelchCut *cut, con
   double y = MARGIN, width = sheet->view->width - 2 * MARGIN;
   g_auto (GStrv) differs = spelch_words_differs (columns, part);
   g_autofree char *setting = spelch_words_setting (part, &sheet->view->numbers);
-  g_autofree char *what = g_strdup_printf ("%s: %s. %s", part->name, cut->name, setting);
+  g_autofree char *what = g_strdup_printf (_ ("%s: %s. %s"), part->name, cut->name, setting);
   const SpelchPalette *p = sheet->palette;
   for (guint i = 0; differs[i] != NULL; i++)
     y += write_words (sheet, differs[i], i == 0 ? TITLE : SENTENCE,

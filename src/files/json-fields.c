@@ -27,7 +27,7 @@ spelch_reading_fault (SpelchReading *reading, char *sentence)
 {
   g_autofree char *fault = sentence;
   if (fault != NULL && reading->error == NULL && !reading->lenient)
-    g_set_error (&reading->error, SPELCH_FILE_ERROR, SPELCH_FILE_ERROR_MEMBER, "%s: %s", reading->name,
+    g_set_error (&reading->error, SPELCH_FILE_ERROR, SPELCH_FILE_ERROR_MEMBER, _ ("%s: %s"), reading->name,
                  fault);
 }
 

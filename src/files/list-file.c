@@ -158,7 +158,7 @@ check_item (const ListKind *kind, const GArray *items, guint i, GHashTable *ids,
   if (fault == NULL && !g_hash_table_add (ids, (gpointer)id))
     fault = g_strdup (_ ("id stands twice in the list."));
   if (fault != NULL)
-    spelch_reading_fault (reading, g_strdup_printf ("%s[%u] '%s': %s", kind->member, i, id, fault));
+    spelch_reading_fault (reading, g_strdup_printf (_ ("%s[%u] '%s': %s"), kind->member, i, id, fault));
 }
 
 static GArray *

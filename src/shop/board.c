@@ -162,7 +162,7 @@ fault_of_layers (const SpelchBoard *board)
     {
       g_autofree char *fault = fault_of_layer (&board->layers[i]);
       if (fault != NULL)
-        return g_strdup_printf ("layers[%u]: %s", i, fault);
+        return g_strdup_printf (_ ("layers[%u]: %s"), i, fault);
     }
   return NULL;
 }

@@ -148,7 +148,7 @@ static char *
 in (const char *where, char *fault)
 {
   g_autofree char *sentence = fault;
-  return sentence == NULL ? NULL : g_strdup_printf ("%s: %s", where, sentence);
+  return sentence == NULL ? NULL : g_strdup_printf (_ ("%s: %s"), where, sentence);
 }
 
 static char *
