@@ -20,7 +20,7 @@ LANGUAGES = {
         'clean': '9,2 mm, Sichtseite sauber', 'torn': 'Durchgang 1, 6,5 mm, Sichtseite ausgerissen',
         'undo': 'Rückgängig: Durchgang 1 verschieben', 'speed': 'Drehzahl', 'rpm': 'U/min', 'cut': 'Fräsung 1 von 6',
         'shelves': {'Fräserlade': 'ctrl+shift+b', 'Platten': 'ctrl+shift+d', 'Maschinen': 'ctrl+shift+m',
-                    'Werkstattbuch': 'ctrl+shift+l'},
+                    'Werkstattbuch': 'ctrl+shift+l', 'Nebeneinander – Hall cabinet, left side': 'ctrl+shift+c'},
         'others': {'Einstellungen': 'ctrl+comma', 'So liest man die Zeichnung': 'F1'},
     },
     'fr': {
@@ -30,7 +30,7 @@ LANGUAGES = {
         'clean': '9,2 mm, parement\u202f: propre', 'torn': 'Passe 1, 6,5 mm, parement\u202f: fil arraché',
         'undo': 'Annuler\u202f: déplacer la passe 1', 'speed': 'Rotation', 'rpm': 'tr/min', 'cut': 'Usinage 1 sur 6',
         'shelves': {'Tiroir à fraises': 'ctrl+shift+b', 'Panneaux': 'ctrl+shift+d', 'Machines': 'ctrl+shift+m',
-                    'Carnet d’atelier': 'ctrl+shift+l'},
+                    'Carnet d’atelier': 'ctrl+shift+l', 'Côte à côte – Hall cabinet, left side': 'ctrl+shift+c'},
         'others': {'Préférences': 'ctrl+comma', 'Lire le dessin': 'F1'},
     },
 }
@@ -151,7 +151,7 @@ bench.find('push button', literal(words['plan'])).queryAction().doAction(0)
 shows_form(words['part'], 'part', 'part')
 
 
-# The shelves, as small as they may become, and the windows that stay as they are.
+# The shelves and the comparison, as small as they may become, and the windows that stay as they are.
 def opened_by(keys, title):
     """A key is lost while no window has the focus, which a window that closes gives back when it likes, and only to one that
     is under the pointer."""
