@@ -151,7 +151,10 @@ test_caption (Demo *demo, gconstpointer unused)
   bit.wear = SPELCH_WEAR_DULL;
   demo_plan_bit (demo, &bit);
   g_assert_cmpstr (spelch_words_bit_caption (demo->part, demo->cut, &bit, &demo->plan), ==,
-                   "tears show face");
+                   "fuzzy show face");
+  demo_plan_with (demo, "up-cut-6.35x25");
+  g_assert_cmpstr (spelch_words_bit_caption (demo->part, demo->cut, demo_bit ("up-cut-6.35x25"), &demo->plan),
+                   ==, "tears show face");
 }
 
 #define ADD(name, function) g_test_add ("/words/" name, Demo, NULL, demo_set_up, function, demo_tear_down)
