@@ -1,15 +1,12 @@
 #!/usr/bin/python3
 # SPDX-License-Identifier: GPL-3.0-or-later
 """In the language named: the windows speak it, numbers have a comma and are read with it, and longer words cut nothing off."""
-import json
-import os
-import pathlib
 import re
-import subprocess
 import sys
 import tempfile
 
 from gui import Bench, Tap, wait_for, xdotool
+from spoken import becomes_as_narrow_as, extents, locale_in, texts, unnamed
 
 # What each language calls what is looked at, as a user reads it. A word that looks English but isn't is left out of "english".
 LANGUAGES = {
@@ -38,36 +35,15 @@ LANGUAGES = {
 tap = Tap()
 language = sys.argv[1]
 words = LANGUAGES[language]
-# The system may have its locale; if not, the Debian package "locales" has what it is made from.
 made = tempfile.TemporaryDirectory()
-subprocess.run(['localedef', '-i', words['locale'], '-f', 'UTF-8', f"{made.name}/{words['locale']}.UTF-8"],
-               capture_output=True, check=False)
-spoken = {'LC_ALL': f"{words['locale']}.UTF-8", 'LANGUAGE': language, 'LOCPATH': made.name}
-if not pathlib.Path(made.name, f"{words['locale']}.UTF-8", 'LC_NUMERIC').exists():
+spoken = locale_in(made.name, words['locale'])
+if spoken is None:
     print(f"1..0 # SKIP the locale {words['locale']} can't be made here")
     sys.exit(0)
 
-bench = Bench(environment=spoken)
+bench = Bench(environment={**spoken, 'LANGUAGE': language})
 main = bench.window
 ENGLISH = re.compile(words['english'])
-
-
-def names_in(value):
-    """Every name in a file's data."""
-    if isinstance(value, list):
-        return [name for one in value for name in names_in(one)]
-    if not isinstance(value, dict):
-        return []
-    own = [value['name']] if isinstance(value.get('name'), str) else []
-    return own + [name for one in value.values() for name in names_in(one)]
-
-
-# The demo and the starter sets name their things in English; the longest first, as one may stand in another.
-demo = pathlib.Path(os.environ['SPELCH_DEMO'])
-NAMES = sorted({name for path in [demo, *demo.parent.glob('*.json')] for name in names_in(json.loads(path.read_text('utf-8')))},
-               key=len, reverse=True)
-# The works that reasons stand on are cited as they are called: "(measured: Smith 2017, Design for CNC)".
-CITED = re.compile(r'\([^()]*\d{4}[^()]*(\([^()]*\)[^()]*)*\)')
 
 
 def walk_here(root=None):
@@ -78,34 +54,9 @@ def walk_here(root=None):
 bench.walk = walk_here
 
 
-def extents(node):
-    return node.queryComponent().getExtents()
-
-
-def becomes_as_narrow_as(width, height):
-    """A window never gets narrower than its words need."""
-    subprocess.run(['xdotool', 'search', '--onlyvisible', '--name', f'^{re.escape(bench.window.name)}', 'windowsize',
-                    str(width), str(height)], check=False)
-
-    def narrow():
-        bench.settle()
-        return extents(bench.window).width <= width
-
-    # One that is too wide is asked to be narrow before it grows again.
-    return wait_for(lambda: all(narrow() for _ in range(8)))
-
-
-def unnamed(text):
-    for name in NAMES:
-        text = text.replace(name, '')
-    return CITED.sub('', text)
-
-
 def english_left():
     """What is read in the window looked at and has an English word, but isn't somebody's name for something."""
-    read = {node.name or '' for role in ('label', 'push button', 'toggle button', 'combo box', 'menu item')
-            for node in bench.all(role)}
-    return sorted(text for text in read if ENGLISH.search(unnamed(text)))
+    return sorted(text for text in texts(bench) if ENGLISH.search(unnamed(text)))
 
 
 def literal(text):
@@ -131,7 +82,7 @@ bench.type_into(speed, f"18 000 {words['rpm']}", 'Return')
 tap.ok(wait_for(lambda: bench.text(bench.find('text', literal(words['speed']))).replace('\u202f', ' ').startswith('18 000'), 5),
        'and read in it', lambda: bench.text(bench.find('text', literal(words['speed']))))
 bench.keys('ctrl+z')
-tap.ok(becomes_as_narrow_as(960, 640), 'the window becomes 960 wide', lambda: extents(main).width)
+tap.ok(becomes_as_narrow_as(bench, 960, 640), 'the window becomes 960 wide', lambda: extents(main).width)
 bench.picture(f'{language}-bench')
 
 
@@ -139,7 +90,7 @@ bench.picture(f'{language}-bench')
 def shows_form(title, what, picture):
     tap.ok(bench.has('label', literal(title)), f'the form of the {what} opens', lambda: bench.names('label'))
     tap.same(english_left(), [], f'no word of the {what} stays English')
-    tap.ok(becomes_as_narrow_as(960, 640), f'with the form of the {what} the window stays 960 wide',
+    tap.ok(becomes_as_narrow_as(bench, 960, 640), f'with the form of the {what} the window stays 960 wide',
            lambda: extents(main).width)
     bench.picture(f'{language}-{picture}')
     bench.keys('Escape')
@@ -174,7 +125,7 @@ def close_by(key):
 
 for shelf, shelf_keys in words['shelves'].items():
     if opened_by(shelf_keys, shelf):
-        tap.ok(becomes_as_narrow_as(960, 640), f'{shelf} becomes 960 wide', lambda: extents(bench.window).width)
+        tap.ok(becomes_as_narrow_as(bench, 960, 640), f'{shelf} becomes 960 wide', lambda: extents(bench.window).width)
         tap.same(english_left(), [], f'no word of {shelf} stays English')
         bench.picture(f'{language}-{shelf}')
         close_by('ctrl+w')
