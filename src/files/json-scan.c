@@ -26,6 +26,7 @@ typedef struct
 {
   const char *name;
   const char *start, *at, *end;
+  guint members;                   /* read so far */
   const char *member, *member_end; /* the last name of a member, without its quotes */
   Want want;
   guint depth;
@@ -298,6 +299,7 @@ scan_name (Scan *scan, GError **error)
   if (*scan->at != '"')
     return fail (scan, advice_for (scan->want), error);
   scan->want = WANT_COLON;
+  scan->members++;
   return scan_text (scan, &scan->member, &scan->member_end, error);
 }
 
@@ -350,7 +352,7 @@ scan_end (const Scan *scan, GError **error)
 }
 
 bool
-spelch_json_scan (const char *text, gsize length, const char *name, GError **error)
+spelch_json_scan (const char *text, gsize length, const char *name, guint *members, GError **error)
 {
   Scan scan = { .name = name, .start = text, .at = text, .end = text + length, .want = WANT_VALUE };
   for (;;)
@@ -358,7 +360,10 @@ spelch_json_scan (const char *text, gsize length, const char *name, GError **err
       while (scan.at < scan.end && is_gap (*scan.at))
         scan.at++;
       if (scan.at == scan.end)
-        return scan_end (&scan, error);
+        {
+          *members = scan.members;
+          return scan_end (&scan, error);
+        }
       if (!scan_next (&scan, error))
         return false;
     }

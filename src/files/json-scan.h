@@ -10,6 +10,6 @@
 
 /* Whether @text, which must be valid UTF-8, is one JSON object (RFC 8259) with nothing after it, not nested
  * deeper than SPELCH_NESTING_MOST, with numbers that can be held: finite, whole ones of at most 18 digits.
- * NUL and lone surrogates are refused. Members told twice are not looked for. @name stands for the file in
- * sentences. */
-bool spelch_json_scan (const char *text, gsize length, const char *name, GError **error);
+ * NUL and lone surrogates are refused. Members told twice are not looked for, but *@members
+ * gets how many are told in all. @name stands for the file in sentences. */
+bool spelch_json_scan (const char *text, gsize length, const char *name, guint *members, GError **error);

@@ -12,7 +12,8 @@ G_DEFINE_QUARK (spelch - file - error - quark, spelch_file_error)
 
 #define SHOWN_MOST 60 /* characters of a value repeated in a sentence */
 
-/* json-glib lets the last of two members with one name win without a word. */
+/* json-glib lets the last of two members with one name win without a word; then there are fewer than were
+ * told. */
 typedef struct
 {
   GHashTable *seen; /* "object address/member" */
@@ -28,17 +29,48 @@ member_read (JsonParser *parser, JsonObject *object, const char *member, gpointe
     members->twice = g_strdup (member);
 }
 
-static JsonNode *
-parse_members (const char *text, gsize length, const char *name, GError **error)
+/* A member that is told twice in one object, read for that alone. */
+static char *
+told_twice (const char *text, gsize length)
 {
   g_autoptr (JsonParser) parser = json_parser_new ();
   g_autoptr (GHashTable) seen = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
-  g_autoptr (GError) fault = NULL;
   Members members = { .seen = seen };
   g_signal_connect (parser, "object-member", G_CALLBACK (member_read), &members);
+  json_parser_load_from_data (parser, text, (gssize)length, NULL);
+  return members.twice;
+}
+
+static guint
+count_members (JsonNode *node)
+{
+  guint n = 0;
+  if (JSON_NODE_HOLDS_ARRAY (node))
+    {
+      JsonArray *list = json_node_get_array (node);
+      for (guint i = 0; i < json_array_get_length (list); i++)
+        n += count_members (json_array_get_element (list, i));
+    }
+  else if (JSON_NODE_HOLDS_OBJECT (node))
+    {
+      JsonObjectIter each;
+      JsonNode *member = NULL;
+      json_object_iter_init (&each, json_node_get_object (node));
+      while (json_object_iter_next (&each, NULL, &member))
+        n += 1 + count_members (member);
+    }
+  return n;
+}
+
+/* @told: how many members the text has. */
+static JsonNode *
+parse_members (const char *text, gsize length, const char *name, guint told, GError **error)
+{
+  g_autoptr (JsonParser) parser = json_parser_new ();
+  g_autoptr (GError) fault = NULL;
   bool read = json_parser_load_from_data (parser, text, (gssize)length, &fault);
-  g_autofree char *twice = members.twice;
   JsonNode *root = read ? json_parser_get_root (parser) : NULL;
+  g_autofree char *twice = root != NULL && count_members (root) < told ? told_twice (text, length) : NULL;
   if (root == NULL)
     g_set_error (error, SPELCH_FILE_ERROR, SPELCH_FILE_ERROR_SYNTAX, _ ("%s isn't JSON: %s"), name,
                  fault != NULL ? fault->message : "");
@@ -66,9 +98,10 @@ spelch_json_parse (const char *text, gsize length, const char *name, GError **er
                    _ ("%s: the file isn't UTF-8 text; save it from your editor as UTF-8."), name);
       return NULL;
     }
-  if (!spelch_json_scan (text, length, name, error))
+  guint told = 0;
+  if (!spelch_json_scan (text, length, name, &told, error))
     return NULL;
-  return parse_members (text, length, name, error);
+  return parse_members (text, length, name, told, error);
 }
 
 void

@@ -9,7 +9,7 @@
 #include <gio/gio.h>
 
 #define SPELCH_FORMAT_VERSION 1
-#define SPELCH_FILE_MOST      (1 << 20) /* bytes */
+#define SPELCH_FILE_MOST      (1 << 23) /* bytes */
 #define SPELCH_NESTING_MOST   32
 
 #define SPELCH_FILE_ERROR (spelch_file_error_quark ())
