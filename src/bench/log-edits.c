@@ -4,6 +4,7 @@
 #include "shop/fault.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 #include <string.h>
 
 /* ---- Corrections ---- */
@@ -158,6 +159,9 @@ spelch_outcome_entries (const SpelchOutcome *outcome, const SpelchPart *part, co
       if (edge == NULL || came_out == 0)
         continue;
       SpelchLogEntry entry = spelch_corrections_entry (part, cut, bit, plan, edge);
+      /* No finer than they are known. */
+      entry.power_w = round (entry.power_w * 10) / 10;
+      entry.clear_mm = round (entry.clear_mm * 1000) / 1000;
       entry.as_predicted = came_out == 1;
       entry.grade = entry.as_predicted ? 0 : (int)came_out - 1;
       entry.piece = outcome->piece;

@@ -218,18 +218,17 @@ SpelchLogEntry
 spelch_corrections_entry (const SpelchPart *part, const SpelchCut *cut, const SpelchBit *bit,
                           const SpelchPlan *plan, const SpelchEdge *edge)
 {
-  SpelchLogEntry entry
-      = { .kind = cut->kind,
-          .face = edge->face,
-          .way_up = cut->way_up,
-          .n_passes = plan->n_passes,
-          .overcut = spelch_length_mm (plan->overcut),
-          .speed_rpm = plan->speed_rpm,
-          .feed_mm_min = plan->feed_mm_min,
-          .predicted = edge->model_grade,
-          .power_w = round (plan->power_w.mid / plan->force_factor * 10) / 10, /* no better known */
-          .model_version = SPELCH_MODEL_VERSION,
-          .as_predicted = true };
+  SpelchLogEntry entry = { .kind = cut->kind,
+                           .face = edge->face,
+                           .way_up = cut->way_up,
+                           .n_passes = plan->n_passes,
+                           .overcut = spelch_length_mm (plan->overcut),
+                           .speed_rpm = plan->speed_rpm,
+                           .feed_mm_min = plan->feed_mm_min,
+                           .predicted = edge->model_grade,
+                           .power_w = plan->power_w.mid / plan->force_factor,
+                           .model_version = SPELCH_MODEL_VERSION,
+                           .as_predicted = true };
   double clear = clearance (plan, edge);
   g_strlcpy (entry.board, part->board.id, sizeof entry.board);
   g_strlcpy (entry.bit, bit->id, sizeof entry.bit);
@@ -237,6 +236,6 @@ spelch_corrections_entry (const SpelchPart *part, const SpelchCut *cut, const Sp
   for (guint i = 0; i < plan->n_passes; i++)
     entry.passes[i] = spelch_length_mm (plan->passes[i].tip_mm);
   entry.clear_known = plan->bit_kind == SPELCH_BIT_COMPRESSION && clear >= 0;
-  entry.clear_mm = entry.clear_known ? round (clear * 1000) / 1000 : 0;
+  entry.clear_mm = entry.clear_known ? clear : 0;
   return entry;
 }
