@@ -17,10 +17,10 @@ band (double part, double mid)
   return (SpelchBand){ mid * (1 - part), mid, mid * (1 + part) };
 }
 
-static SpelchBand
-axial_band (const SpelchCase *c, double mid)
+SpelchBand
+spelch_numbers_axial (const SpelchConstants *constants, double mid)
 {
-  double factor = c->k->band_axial;
+  double factor = constants->band_axial;
   return mid >= 0 ? (SpelchBand){ mid / factor, mid, mid * factor }
                   : (SpelchBand){ mid * factor, mid, mid / factor };
 }
@@ -116,7 +116,7 @@ find_forces (const SpelchCase *c, const SpelchLoads *const *loads, const SpelchS
   plan->tangential_mean_n = worst->standing.tangential + f * worst->moving.tangential;
   plan->axial_mean_n = f * worst->moving.axial;
   plan->last_axial_n = f * loads[plan->n_passes - 1]->moving.axial;
-  plan->axial_n = axial_band (c, plan->axial_mean_n);
+  plan->axial_n = spelch_numbers_axial (c->k, plan->axial_mean_n);
   plan->sideways_peak_n = most.sideways;
   plan->ripple = spelch_force_peaks (&worst->turn, f).ripple;
   plan->lift_bound_n = fmax (most.lift, 0);

@@ -10,3 +10,6 @@
 /* Fills the numbers of @plan; its passes, entry and stick-out are already there. */
 void spelch_numbers_fill (const SpelchCase *c, const SpelchLoads *const *loads,
                           const SpelchSolution *solution, SpelchPlan *plan);
+
+/* The band of an axial force, N: out by a factor either way. */
+SpelchBand spelch_numbers_axial (const SpelchConstants *constants, double mid);
