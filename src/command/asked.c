@@ -24,7 +24,7 @@ spelch_asked_clear (SpelchAsked *asked)
 {
   char **texts[] = { &asked->file,    &asked->output, &asked->bit,    &asked->speed,     &asked->feed,
                      &asked->machine, &asked->board,  &asked->way_up, &asked->thickness, &asked->datum,
-                     &asked->units,   &asked->look,   &asked->drawer, &asked->log };
+                     &asked->units,   &asked->look,   &asked->drawer, &asked->log,       &asked->motion };
   for (guint i = 0; i < G_N_ELEMENTS (texts); i++)
     g_clear_pointer (texts[i], g_free);
   g_clear_pointer (&asked->cuts, g_strfreev);
@@ -90,9 +90,12 @@ spelch_asked_read (SpelchAsked *asked, const char *command, const char *summary,
     { "look", 0, 0, G_OPTION_ARG_STRING, &asked->look, N_ ("colours"), "light|dark|high-contrast|paper" },
     G_OPTION_ENTRY_NULL
   };
-  const GOptionEntry drawn[] = { { "show-pass", 0, 0, G_OPTION_ARG_INT, &asked->pass,
-                                   N_ ("show the bit at this pass, 1 when left out"), "N" },
-                                 G_OPTION_ENTRY_NULL };
+  const GOptionEntry drawn[]
+      = { { "show-pass", 0, 0, G_OPTION_ARG_INT, &asked->pass,
+            N_ ("show the bit at this pass, 1 when left out"), "N" },
+          { "motion", 0, 0, G_OPTION_ARG_FILENAME, &asked->motion,
+            N_ ("write this pass in slow motion instead: .gif, or .png for a series"), "FILE" },
+          G_OPTION_ENTRY_NULL };
   const GOptionEntry compared[]
       = { { "bits", 0, 0, G_OPTION_ARG_STRING, &bits,
             N_ ("two to four bits, of the part or of the starter set, with commas"), "ID,ID" },
@@ -137,9 +140,11 @@ spelch_asked_read (SpelchAsked *asked, const char *command, const char *summary,
     asked->cuts = g_strsplit (cut, ",", -1);
   if (bits != NULL)
     asked->bits = g_strsplit (bits, ",", -1);
-  if (drawing && (cut == NULL || asked->cuts[1] != NULL || asked->output == NULL))
+  if (drawing
+      && (cut == NULL || asked->cuts[1] != NULL || (asked->output == NULL) == (asked->motion == NULL)))
     return refuse (error, SPELCH_COMMAND_ERROR_USAGE,
-                   g_strdup (_ ("spelch draw takes one --cut ID and -o FILE. See spelch draw --help.")));
+                   g_strdup (_ ("spelch draw takes one --cut ID and either -o FILE or --motion FILE. See "
+                                "spelch draw --help.")));
   guint n_bits = asked->bits != NULL ? g_strv_length (asked->bits) : 0;
   if (asking == SPELCH_ASKING_COMPARISON
       && (cut == NULL || asked->cuts[1] != NULL || n_bits < SPELCH_COMPARE_LEAST

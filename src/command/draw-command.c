@@ -1,11 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * spelch draw: the side view of one cut as SVG, PNG or PDF.
+ * spelch draw: the side view of one cut as SVG, PNG or PDF, or a pass of it in slow motion.
  */
 #include "command/asked.h"
 #include "command/commands.h"
 
 #include "command/picture-file.h"
+
+#include "drawing/film.h"
 
 #include "files/shop-data.h"
 
@@ -18,6 +20,21 @@ static void
 draw_scene (cairo_t *cr, gconstpointer scene)
 {
   spelch_scene_draw (scene, cr);
+}
+
+static int
+write_film (const SpelchAsked *asked, const SpelchPart *part, const SpelchCut *cut, const SpelchBit *bit,
+            const SpelchPlan *plan, const SpelchView *view)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (SpelchFilm) film = spelch_film_new (spelch_shop_constants (), part, cut, bit, plan,
+                                                 view->shown_pass - 1, view, asked->motion, false, &error);
+  while (error == NULL && !spelch_film_is_done (film))
+    spelch_film_step (film, &error);
+  if (error == NULL)
+    return SPELCH_EXIT_DONE;
+  bool input = g_error_matches (error, SPELCH_FILM_ERROR, SPELCH_FILM_ERROR_INPUT);
+  return spelch_command_fail (error->message, input ? SPELCH_EXIT_BAD_INPUT : SPELCH_EXIT_NOT_WRITTEN);
 }
 
 int
@@ -43,8 +60,13 @@ spelch_command_draw (int argc, char **argv)
   if (!spelch_picture_file_view (&asked, WIDTH, HEIGHT, &view, &error))
     return spelch_command_fail (error->message, SPELCH_EXIT_BAD_INPUT);
   view.shown_pass = MIN (view.shown_pass, MAX (plan.n_passes, 1));
-  g_autoptr (SpelchScene) scene = spelch_scene_new (part, cut, bit, &plan, &view);
-  status = spelch_picture_file_write (asked.output, &view, draw_scene, scene);
+  if (asked.motion != NULL)
+    status = write_film (&asked, part, cut, bit, &plan, &view);
+  else
+    {
+      g_autoptr (SpelchScene) scene = spelch_scene_new (part, cut, bit, &plan, &view);
+      status = spelch_picture_file_write (asked.output, &view, draw_scene, scene);
+    }
   return status == SPELCH_EXIT_DONE && plan.verdict == SPELCH_VERDICT_DO_NOT_CUT ? SPELCH_EXIT_DO_NOT_CUT
                                                                                  : status;
 }

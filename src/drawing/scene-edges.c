@@ -58,13 +58,23 @@ arris_kind (const SpelchLayer *layer)
     }
 }
 
-static void
-draw_edge (cairo_t *cr, const SpelchScene *scene, const SpelchEdge *edge)
+static guint
+seed_of (const SpelchEdge *edge)
 {
-  guint seed = (guint)edge->side * 2u + (guint)edge->wall + 1u;
+  return (guint)edge->side * 2u + (guint)edge->wall + 1u;
+}
 
-  enter_arris (scene, cr, edge);
-  spelch_splinter_draw (cr, arris_kind (face_layer (scene, edge->side)), edge->grade, seed, scene->palette);
+void
+spelch_scene_draw_opened_edge (const SpelchScene *scene, cairo_t *cr, guint edge, double share)
+{
+  const SpelchEdge *of = &scene->plan.edges[edge];
+
+  if (scene->opening.n == 0 || !is_drawn (of) || share <= 0)
+    return;
+  enter_arris (scene, cr, of);
+  cairo_scale (cr, share, share);
+  spelch_splinter_draw (cr, arris_kind (face_layer (scene, of->side)), of->grade, seed_of (of),
+                        scene->palette);
   cairo_restore (cr);
 }
 
@@ -89,12 +99,15 @@ tab_of (const SpelchScene *scene)
 }
 
 /* Tabs stand elsewhere along the path: their outline is dashed, over the bit. */
-static void
-draw_tabs (cairo_t *cr, const SpelchScene *scene)
+void
+spelch_scene_draw_tabs (const SpelchScene *scene, cairo_t *cr)
 {
   static const double DASH[] = { 3, 2.5 };
-  SpelchRect tab = tab_of (scene);
+  SpelchRect tab;
 
+  if (!spelch_scene_shows_tabs (scene))
+    return;
+  tab = tab_of (scene);
   cairo_rectangle (cr, tab.x, tab.y, tab.width, tab.height);
   spelch_colour_set (cr, &scene->palette->long_grain, 0.55);
   cairo_fill_preserve (cr);
@@ -111,11 +124,9 @@ spelch_scene_draw_edges (const SpelchScene *scene, cairo_t *cr)
   if (scene->opening.n == 0)
     return;
   spelch_scene_enter (scene, cr);
-  if (spelch_scene_shows_tabs (scene))
-    draw_tabs (cr, scene);
+  spelch_scene_draw_tabs (scene, cr);
   for (guint i = 0; i < scene->plan.n_edges; i++)
-    if (is_drawn (&scene->plan.edges[i]))
-      draw_edge (cr, scene, &scene->plan.edges[i]);
+    spelch_scene_draw_opened_edge (scene, cr, i, 1);
   cairo_restore (cr);
 }
 

@@ -11,8 +11,8 @@
 #include <math.h>
 #include <string.h>
 
-#define ROW_MM       1.6 /* of height for one chip */
-#define MOST_ROWS    12
+#define ROW_MM       0.9 /* of height for one chip */
+#define MOST_ROWS    14
 #define FULL_COPIES  3.0 /* chips side by side in a flute that is full */
 #define MOST_COPIES  4
 #define APPEARS      0.15 /* rad in which a chip comes */
@@ -21,7 +21,6 @@
 #define FLIES_OFF    0.55 /* of the radius sideways for each rad */
 #define STAYS_LEAST  0.6  /* rad for which one left in the kerf is seen */
 #define STAYS_FULL   7.0  /* and how much longer where the flutes are full */
-#define PILE         0.3  /* height of what lies in the kerf, of the diameter, where they are full */
 #define OUTERMOST    0.94 /* where the outermost chips lie, of the radius */
 #define COPY_INWARD  0.17
 #define SPLINTER_RAD 1.0 /* for a splinter to come */
@@ -106,14 +105,16 @@ rest (const SpelchMotionPass *pass, const Born *born, const SpelchChipPlace *now
   double carried = within_turn (left_at - within_turn (arrived));
   double since = born->age - now->arrival - carried;
   double stays = STAYS_LEAST + STAYS_FULL * fmin (pass->chip_room, 1);
-  double pile = PILE * pass->force.flutes.diameter * fmin (pass->chip_room, 1) * chance (born->seed, 4);
+  double filled = (pass->stock_to - pass->stock_from) * fmin (pass->chip_room, 1);
   if (since > stays)
     return false;
   if (since < 0)
     return true; /* still in its flute */
   place_chip (pass, born, left_at, end.height, chip);
-  /* Over the floor they pile up, elsewhere to both sides, and within the kerf. */
-  chip->depth -= end.height <= 0 ? pile : pile - PILE * pass->force.flutes.diameter / 4;
+  /* They fill as much of the height that is cut as of the flutes' room: over the floor, or to both sides of
+   * where they meet; chips that no shear sends stay where they were cut. */
+  if (chip->hand != 0)
+    chip->depth -= filled * (chance (born->seed, 4) - (end.height <= 0 ? 0 : 0.5));
   chip->depth = CLAMP (chip->depth, 0, pass->depth);
   chip->rests = true;
   chip->rise = 0;

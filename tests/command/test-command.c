@@ -374,6 +374,43 @@ test_draw (void)
   g_assert_cmpint (kind.status, ==, 2);
 }
 
+/* A pass in slow motion: the whole of it in one file, or a series of pictures. */
+static void
+test_draw_motion (void)
+{
+  g_autofree char *file = running_demo (), *folder = g_dir_make_tmp ("motion-XXXXXX", NULL);
+  g_autofree char *gif = g_build_filename (folder, "pass.gif", NULL), *text = NULL;
+  g_autofree char *png = g_build_filename (folder, "pass.png", NULL);
+  g_autofree char *last = g_build_filename (folder, "pass-032.png", NULL), *beyond = NULL;
+  gsize length;
+  g_auto (Running) film
+      = running ("draw", file, "--cut", "outline", "--motion", gif, "--size", "400", "--height", "360", NULL);
+  g_assert_cmpint (film.status, ==, 0);
+  g_assert_true (g_file_get_contents (gif, &text, &length, NULL));
+  g_assert_true (length > 10000 && memcmp (text, "GIF89a", 6) == 0);
+  g_auto (Running) series = running ("draw", file, "--cut", "outline", "--motion", png, "--show-pass", "2",
+                                     "--size", "300", "--height", "300", NULL);
+  g_assert_cmpint (series.status, ==, 0);
+  /* Two edges, four turns, four pictures for each tooth. */
+  beyond = g_build_filename (folder, "pass-033.png", NULL);
+  g_assert_true (g_file_test (last, G_FILE_TEST_EXISTS));
+  g_assert_false (g_file_test (beyond, G_FILE_TEST_EXISTS));
+  g_auto (Running) nowhere = running ("draw", file, "--cut", "outline", "--motion", "/nowhere/p.gif", NULL);
+  g_assert_cmpint (nowhere.status, ==, 3);
+  g_auto (Running) kind = running ("draw", file, "--cut", "outline", "--motion", "p.webp", NULL);
+  g_assert_cmpint (kind.status, ==, 2);
+  g_auto (Running) both = running ("draw", file, "--cut", "outline", "--motion", gif, "-o", "p.svg", NULL);
+  g_assert_cmpint (both.status, ==, 2);
+  g_assert_nonnull (strstr (both.err, "either -o FILE or --motion FILE"));
+  for (guint i = 1; i <= 32; i++)
+    {
+      g_autofree char *name = g_strdup_printf ("%s/pass-%03u.png", folder, i);
+      g_remove (name);
+    }
+  g_remove (gif);
+  g_assert_cmpint (g_rmdir (folder), ==, 0);
+}
+
 /* A drawer of two bits of the starter set, in a file of its own. */
 static char *
 write_drawer (const char *const ids[2])
@@ -489,6 +526,7 @@ main (int argc, char **argv)
   g_test_add_func ("/command/statuses", test_statuses);
   g_test_add_func ("/command/check", test_check);
   g_test_add_func ("/command/draw", test_draw);
+  g_test_add_func ("/command/draw-motion", test_draw_motion);
   g_test_add_func ("/command/json-scored", test_json_scored);
   g_test_add_func ("/command/rank-drawer", test_rank_drawer);
   g_test_add_func ("/command/rank-order", test_rank_order);

@@ -184,7 +184,8 @@ test_chip_ends (Demo *demo, gconstpointer unused)
       g_autofree SpelchMotion *motion = motion_with (demo, KINDS[kind]);
       g_autofree SpelchMotionFrame *frame = g_new (SpelchMotionFrame, 1);
       const SpelchMotionPass *pass = &motion->passes[0];
-      double turn_over = pass->depth - pass->force.flutes.turn_over, pile = pass->force.flutes.diameter;
+      double turn_over = pass->depth - pass->force.flutes.turn_over,
+             pile = 1e-9 + pass->chip_room * pass->depth;
       for (double turned = 0; turned < spelch_motion_length (pass); turned += 0.1)
         {
           spelch_motion_at (motion, 0, turned, frame);

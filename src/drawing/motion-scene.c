@@ -1,0 +1,394 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "drawing/motion-scene-private.h"
+
+#include <math.h>
+#include <string.h>
+
+#define GAUGE_SHARE  0.28 /* of the picture's height, for the strip under the side view */
+#define GAUGE_LEAST  150.0
+#define GAUGE_MOST   210.0
+#define MOST_LIFT    5.0 /* units that the strongest force lifts the board */
+#define ARROW_MOST   46.0
+#define ARROW_HEAD   6.0
+#define BOARD_MARGIN 10.0
+#define BLUR_PHASES  16
+#define HAZE_PHASES  24
+#define HAZE_OPACITY 0.16
+#define CHIP_SEEN    2.4 /* units: chips in the side view are drawn at least so thick, if need be enlarged */
+
+/* ---- Making ---- */
+
+static SpelchScene *
+side_scene (const SpelchPart *part, const SpelchCut *cut, const SpelchBit *bit, const SpelchPlan *plan,
+            guint pass, const SpelchView *view, double height)
+{
+  SpelchPlan shown = *plan;
+  SpelchView side = *view;
+  int scorer = spelch_part_find_bit (part, plan->scoring.bit);
+
+  side.height = height;
+  side.shown_pass = pass + 1;
+  side.with_marks = false;
+  side.without_words = false;
+  side.turned = 0;
+  /* A scoring pass is shown with the bit that makes it. */
+  if (pass < plan->n_passes && plan->passes[pass].bit == 1 && scorer >= 0)
+    {
+      shown.flutes = plan->scoring.flutes;
+      bit = &part->bits[scorer];
+    }
+  return spelch_scene_new (part, cut, bit, &shown, &side);
+}
+
+/* The least of a few round factors that makes @thickness units seen. */
+static int
+enlarged_to (double thickness, double seen)
+{
+  static const int BY[] = { 1, 2, 3, 5, 10, 20, 50 };
+
+  for (guint i = 0; i < G_N_ELEMENTS (BY); i++)
+    if (thickness * BY[i] >= seen)
+      return BY[i];
+  return BY[G_N_ELEMENTS (BY) - 1];
+}
+
+SpelchMotionScene *
+spelch_motion_scene_new (const SpelchPart *part, const SpelchCut *cut, const SpelchBit *bit,
+                         const SpelchPlan *plan, const SpelchMotion *motion, guint pass,
+                         const SpelchView *view, int pixels)
+{
+  SpelchMotionScene *scene = g_new0 (SpelchMotionScene, 1);
+  double text = CLAMP (view->text, 0.5, 3.0), gauge;
+
+  g_return_val_if_fail (motion->n_passes > 0, NULL);
+  scene->motion = motion;
+  scene->number = MIN (pass, motion->n_passes - 1);
+  scene->pass = &motion->passes[scene->number];
+  scene->machine = part->machine.kind;
+  scene->width = MAX (floor (view->width), 200);
+  scene->height = MAX (floor (view->height), 240);
+  scene->pixels = MAX (pixels, 1);
+  gauge = floor (CLAMP (GAUGE_SHARE * scene->height, GAUGE_LEAST * text, GAUGE_MOST * text));
+  gauge = MIN (gauge, floor (scene->height * 0.6));
+  scene->gauge = (SpelchRect){ 0, scene->height - gauge, scene->width, gauge };
+  scene->side = side_scene (part, cut, bit, plan, scene->number, view, scene->height - gauge);
+  scene->enlarged[0] = enlarged_to (scene->pass->chip_max * scene->side->frame.scale, CHIP_SEEN * text);
+  spelch_motion_lay_out_gauge (scene);
+  return scene;
+}
+
+void
+spelch_motion_scene_free (SpelchMotionScene *scene)
+{
+  cairo_surface_t **kept[]
+      = { &scene->still, &scene->back, &scene->board, &scene->words, &scene->blurred_bit, &scene->haze };
+
+  for (guint i = 0; i < G_N_ELEMENTS (kept); i++)
+    g_clear_pointer (kept[i], cairo_surface_destroy);
+  spelch_motion_clear_gauge (scene);
+  spelch_scene_free (scene->side);
+  g_free (scene);
+}
+
+/* ---- Where things are ---- */
+
+const SpelchScene *
+spelch_motion_scene_side (const SpelchMotionScene *scene)
+{
+  return scene->side;
+}
+
+int
+spelch_motion_scene_enlarged (const SpelchMotionScene *scene, bool from_motor)
+{
+  return scene->enlarged[from_motor];
+}
+
+SpelchRect
+spelch_motion_scene_view_bounds (const SpelchMotionScene *scene)
+{
+  double left = floor (MAX (scene->side->frame.left - BOARD_MARGIN, 0));
+
+  return (SpelchRect){ left, 0, scene->width - left, scene->gauge.y };
+}
+
+SpelchRect
+spelch_motion_scene_gauge_bounds (const SpelchMotionScene *scene)
+{
+  return scene->gauge;
+}
+
+/* The strongest force of all passes without its band, N. */
+static double
+strongest (const SpelchMotionScene *scene)
+{
+  return MAX (scene->motion->most, -scene->motion->least) / MAX (scene->pass->constants->band_axial, 1);
+}
+
+double
+spelch_motion_scene_lift (const SpelchMotionScene *scene, const SpelchBand *axial)
+{
+  double most = strongest (scene), lift;
+
+  if (most < 0.05)
+    return 0;
+  lift = MOST_LIFT * scene->side->view.text * CLAMP (axial->mid / most, -1, 1);
+  /* On whole pixels, so that the grain stays crisp. */
+  return round (lift * scene->pixels) / scene->pixels;
+}
+
+void
+spelch_motion_scene_chip (const SpelchMotionScene *scene, const SpelchMotionChip *chip, double *x, double *y)
+{
+  *x = spelch_scene_x (scene->side, chip->across);
+  *y = spelch_scene_y (scene->side, chip->depth);
+}
+
+/* ---- Kept pictures ---- */
+
+static cairo_surface_t *
+new_picture (const SpelchMotionScene *scene, cairo_format_t format, double width, double height)
+{
+  cairo_surface_t *surface = cairo_image_surface_create (format, (int)ceil (width) * scene->pixels,
+                                                         (int)ceil (height) * scene->pixels);
+
+  cairo_surface_set_device_scale (surface, scene->pixels, scene->pixels);
+  return surface;
+}
+
+/* Board, what it rests on and kerf, without words. */
+static cairo_surface_t *
+back_of (SpelchMotionScene *scene)
+{
+  cairo_t *cr;
+
+  if (scene->back != NULL)
+    return scene->back;
+  scene->back = new_picture (scene, CAIRO_FORMAT_RGB24, scene->width, scene->gauge.y);
+  cr = cairo_create (scene->back);
+  spelch_scene_draw_layer (scene->side, SPELCH_LAYER_STILL, cr);
+  spelch_scene_draw_layer (scene->side, SPELCH_LAYER_KERF, cr);
+  cairo_destroy (cr);
+  return scene->back;
+}
+
+/* What stands over all that moves. */
+static cairo_surface_t *
+words_of (SpelchMotionScene *scene)
+{
+  cairo_t *cr;
+
+  if (scene->words != NULL)
+    return scene->words;
+  scene->words = new_picture (scene, CAIRO_FORMAT_ARGB32, scene->width, scene->gauge.y);
+  cr = cairo_create (scene->words);
+  spelch_scene_draw_layer (scene->side, SPELCH_LAYER_SHEAR, cr);
+  spelch_scene_draw_layer (scene->side, SPELCH_LAYER_WORDS, cr);
+  cairo_destroy (cr);
+  return scene->words;
+}
+
+cairo_surface_t *
+spelch_motion_scene_still (SpelchMotionScene *scene)
+{
+  cairo_t *cr;
+
+  if (scene->still != NULL)
+    return scene->still;
+  scene->still = new_picture (scene, CAIRO_FORMAT_RGB24, scene->width, scene->height);
+  cr = cairo_create (scene->still);
+  cairo_set_source_surface (cr, back_of (scene), 0, 0);
+  cairo_paint (cr);
+  cairo_set_source_surface (cr, words_of (scene), 0, 0);
+  cairo_paint (cr);
+  spelch_motion_draw_gauge_still (scene, cr);
+  cairo_destroy (cr);
+  return scene->still;
+}
+
+/* ---- The board ---- */
+
+/* The board's rectangle with the lines of its faces; the ground about it moves with it. */
+static SpelchRect
+board_rect (const SpelchMotionScene *scene)
+{
+  const SpelchFrame *f = &scene->side->frame;
+  double top = MIN (f->near_y, f->far_y), bottom = MAX (f->near_y, f->far_y);
+  double left = floor (f->board_left - BOARD_MARGIN), right = ceil (f->board_right + BOARD_MARGIN);
+
+  return (SpelchRect){ left, floor (top) - 1, right - left, ceil (bottom) - floor (top) + 2 };
+}
+
+/* Moved by @lift toward the motor, with a gap where it stood. */
+static void
+draw_board (SpelchMotionScene *scene, cairo_t *cr, double lift)
+{
+  const SpelchFrame *f = &scene->side->frame;
+  SpelchRect board = board_rect (scene);
+  double moved = -f->turn * lift;
+
+  if (lift == 0)
+    return;
+  cairo_rectangle (cr, f->board_left, moved < 0 ? board.y + board.height - 1.5 + moved : board.y,
+                   f->board_right - f->board_left, fabs (moved));
+  spelch_colour_set (cr, &scene->side->palette->ground, 1.0);
+  cairo_fill (cr);
+  cairo_save (cr);
+  cairo_rectangle (cr, board.x, board.y + moved, board.width, board.height);
+  cairo_clip (cr);
+  cairo_set_source_surface (cr, back_of (scene), 0, moved);
+  cairo_pattern_set_filter (cairo_get_source (cr), CAIRO_FILTER_NEAREST);
+  cairo_paint (cr);
+  cairo_restore (cr);
+}
+
+/* Beside the board, as long as the force is strong. */
+static void
+draw_arrow (const SpelchMotionScene *scene, cairo_t *cr, const SpelchBand *axial)
+{
+  const SpelchFrame *f = &scene->side->frame;
+  double most = strongest (scene), text = scene->side->view.text;
+  double way = most < 0.05 ? 0 : ARROW_MOST * text * CLAMP (axial->mid / most, -1, 1);
+  double x = round (f->right + 34 * text) + 0.5, y = (f->near_y + f->far_y) / 2, tip = y - f->turn * way;
+  double head = ARROW_HEAD * text * (y - tip < 0 ? -1 : 1);
+
+  spelch_colour_set (cr, &scene->side->palette->ink_soft, 1.0);
+  cairo_set_line_width (cr, 1.4);
+  cairo_move_to (cr, x - 9 * text, y);
+  cairo_line_to (cr, x + 9 * text, y);
+  cairo_stroke (cr);
+  if (fabs (way) < 2)
+    return;
+  spelch_colour_set (cr, &scene->side->palette->ink, 1.0);
+  cairo_set_line_width (cr, 2.4);
+  cairo_move_to (cr, x, y);
+  cairo_line_to (cr, x, tip);
+  cairo_move_to (cr, x - ARROW_HEAD * text, tip + head);
+  cairo_line_to (cr, x, tip);
+  cairo_line_to (cr, x + ARROW_HEAD * text, tip + head);
+  cairo_stroke (cr);
+}
+
+/* ---- The bit ---- */
+
+/* In the drawing an edge stands a quarter turn further on: at the wall on the right when the force's angle is
+ * pi. */
+static void
+draw_turned_bit (const SpelchMotionScene *scene, cairo_t *cr, double turned)
+{
+  const SpelchScene *side = scene->side;
+  SpelchBitShape shape = side->shape;
+
+  shape.turned = turned + M_PI_2;
+  cairo_save (cr);
+  cairo_translate (cr, side->axis_x, side->tip_y);
+  cairo_scale (cr, side->frame.turn, side->frame.turn);
+  spelch_bit_shape_draw (cr, &shape, side->palette);
+  cairo_restore (cr);
+}
+
+/* The mean of its pictures over a tooth. */
+static cairo_surface_t *
+blurred_bit (SpelchMotionScene *scene)
+{
+  const SpelchFlutes *flutes = &scene->pass->force.flutes;
+  double span = flutes->edges_up == flutes->edges_down ? spelch_motion_tooth (scene->pass) : 2 * M_PI;
+  cairo_t *cr;
+
+  if (scene->blurred_bit != NULL)
+    return scene->blurred_bit;
+  scene->blurred_bit = new_picture (scene, CAIRO_FORMAT_ARGB32, scene->width, scene->gauge.y);
+  cr = cairo_create (scene->blurred_bit);
+  for (int i = 0; i < BLUR_PHASES; i++)
+    {
+      cairo_push_group (cr);
+      draw_turned_bit (scene, cr, span * i / BLUR_PHASES);
+      cairo_pop_group_to_source (cr);
+      cairo_paint_with_alpha (cr, 1.0 / (i + 1));
+    }
+  cairo_destroy (cr);
+  return scene->blurred_bit;
+}
+
+/* The same of its chips, once they have come as far as they come. */
+static cairo_surface_t *
+haze (SpelchMotionScene *scene)
+{
+  g_autofree SpelchMotionFrame *frame = NULL;
+  double from = 2 * M_PI * (SPELCH_MOTION_TURNS - 1);
+  cairo_t *cr;
+
+  if (scene->haze != NULL)
+    return scene->haze;
+  frame = g_new (SpelchMotionFrame, 1);
+  scene->haze = new_picture (scene, CAIRO_FORMAT_ARGB32, scene->width, scene->gauge.y);
+  cr = cairo_create (scene->haze);
+  for (int i = 0; i < HAZE_PHASES; i++)
+    {
+      spelch_motion_at (scene->motion, scene->number,
+                        from + spelch_motion_tooth (scene->pass) * i / HAZE_PHASES, frame);
+      spelch_motion_draw_chips (scene, cr, frame, HAZE_OPACITY);
+    }
+  cairo_destroy (cr);
+  return scene->haze;
+}
+
+/* ---- A frame ---- */
+
+static void
+draw_edges (const SpelchMotionScene *scene, cairo_t *cr, const SpelchMotionFrame *frame, bool blurred,
+            double lift)
+{
+  const SpelchScene *side = scene->side;
+
+  cairo_save (cr);
+  cairo_translate (cr, 0, -side->frame.turn * lift);
+  spelch_scene_enter (side, cr);
+  spelch_scene_draw_tabs (side, cr);
+  for (guint i = 0; i < scene->motion->n_edges; i++)
+    spelch_scene_draw_opened_edge (side, cr, i, blurred ? frame->opened[i] > 0 : frame->opened[i]);
+  cairo_restore (cr);
+  cairo_restore (cr);
+}
+
+void
+spelch_motion_scene_draw_view (SpelchMotionScene *scene, cairo_t *cr, const SpelchMotionFrame *frame,
+                               bool blurred)
+{
+  SpelchRect bounds = spelch_motion_scene_view_bounds (scene);
+  const SpelchBand *axial = blurred ? &scene->pass->axial : &frame->axial;
+  double lift = spelch_motion_scene_lift (scene, axial);
+
+  cairo_save (cr);
+  cairo_rectangle (cr, bounds.x, bounds.y, bounds.width, bounds.height);
+  cairo_clip (cr);
+  cairo_set_source_surface (cr, back_of (scene), 0, 0);
+  cairo_paint (cr);
+  draw_board (scene, cr, lift);
+  if (blurred)
+    {
+      cairo_set_source_surface (cr, blurred_bit (scene), 0, 0);
+      cairo_paint (cr);
+      cairo_set_source_surface (cr, haze (scene), 0, 0);
+      cairo_paint (cr);
+    }
+  else
+    {
+      draw_turned_bit (scene, cr, frame->turned);
+      spelch_motion_draw_chips (scene, cr, frame, 1);
+    }
+  draw_edges (scene, cr, frame, blurred, lift);
+  draw_arrow (scene, cr, axial);
+  cairo_set_source_surface (cr, words_of (scene), 0, 0);
+  cairo_paint (cr);
+  cairo_restore (cr);
+}
+
+void
+spelch_motion_scene_draw (SpelchMotionScene *scene, cairo_t *cr, const SpelchMotionFrame *frame, bool blurred)
+{
+  cairo_set_source_surface (cr, spelch_motion_scene_still (scene), 0, 0);
+  cairo_paint (cr);
+  spelch_motion_scene_draw_view (scene, cr, frame, blurred);
+  spelch_motion_scene_draw_gauge (scene, cr, frame, blurred);
+}
