@@ -102,8 +102,8 @@ spelch_motion_lay_out_gauge (SpelchMotionScene *scene)
   scene->titles[0] = set_words (scene, g_strdup_printf (_ ("From the motor: chip %s"), thick), TITLE_SIZE,
                                 SPELCH_LETTERS_STRONG, 0, PANGO_ALIGN_LEFT);
   /* Translators: the words after the colon say what the force does, "lifts 3.1 N (1.5 to 6.2)". */
-  scene->titles[1] = set_words (scene, g_strdup_printf (_ ("Force over a turn, mean: %s"), mean),
-                                TITLE_SIZE, SPELCH_LETTERS_STRONG, 0, PANGO_ALIGN_LEFT);
+  scene->titles[1] = set_words (scene, g_strdup_printf (_ ("Force over a turn, mean: %s"), mean), TITLE_SIZE,
+                                SPELCH_LETTERS_STRONG, 0, PANGO_ALIGN_LEFT);
   for (int i = 0; i < 2; i++)
     scene->ways[i] = set_words (scene, spelch_words_motion_way (i == 0, scene->machine), SMALL_SIZE,
                                 SPELCH_LETTERS_PLAIN, 84 * text, PANGO_ALIGN_RIGHT);
@@ -412,11 +412,9 @@ draw_from_motor (const SpelchMotionScene *scene, cairo_t *cr, const SpelchMotion
 /* ---- A frame ---- */
 
 static void
-draw_now (const SpelchMotionScene *scene, cairo_t *cr, const SpelchMotionFrame *frame)
+draw_readout (const SpelchMotionScene *scene, cairo_t *cr, const SpelchMotionFrame *frame)
 {
-  const SpelchPalette *p = scene->side->palette;
-  const SpelchRect *t = &scene->trace;
-  double x, y, room = scene->readout.width - width_of (scene->titles[1]) - 20;
+  double room = scene->readout.width - width_of (scene->titles[1]) - 20;
   g_autofree char *force
       = spelch_words_motion_force (&frame->axial, scene->machine, &scene->side->view.numbers);
   /* Translators: what the force on the board does at this instant: "now lifts 3.1 N (1.5 to 6.2)". */
@@ -425,7 +423,16 @@ draw_now (const SpelchMotionScene *scene, cairo_t *cr, const SpelchMotionFrame *
 
   if (width_of (now) <= room)
     spelch_lettering_draw (cr, now, scene->readout.x + scene->readout.width - width_of (now),
-                           scene->readout.y, &p->ink);
+                           scene->readout.y, &scene->side->palette->ink);
+}
+
+static void
+draw_marker (const SpelchMotionScene *scene, cairo_t *cr, const SpelchMotionFrame *frame)
+{
+  const SpelchPalette *p = scene->side->palette;
+  const SpelchRect *t = &scene->trace;
+  double x, y;
+
   spelch_motion_scene_marker (scene, frame->turned, frame->axial.mid, &x, &y);
   cairo_move_to (cr, x, t->y);
   cairo_line_to (cr, x, t->y + t->height);
@@ -437,17 +444,35 @@ draw_now (const SpelchMotionScene *scene, cairo_t *cr, const SpelchMotionFrame *
   cairo_fill (cr);
 }
 
-void
-spelch_motion_scene_draw_gauge (SpelchMotionScene *scene, cairo_t *cr, const SpelchMotionFrame *frame,
-                                bool blurred)
+SpelchRect
+spelch_motion_gauge_bounds (const SpelchMotionScene *scene, SpelchMotionPart part,
+                            const SpelchMotionFrame *frame)
 {
-  cairo_save (cr);
-  cairo_rectangle (cr, scene->gauge.x, scene->gauge.y, scene->gauge.width, scene->gauge.height);
-  cairo_clip (cr);
-  cairo_set_source_surface (cr, spelch_motion_scene_still (scene), 0, 0);
-  cairo_paint (cr);
-  draw_from_motor (scene, cr, frame, blurred);
-  if (!blurred)
-    draw_now (scene, cr, frame);
-  cairo_restore (cr);
+  const SpelchRect *t = &scene->trace;
+  double x, y, words;
+
+  switch (part)
+    {
+    case SPELCH_MOTION_INSET:
+      return scene->inset;
+    case SPELCH_MOTION_READOUT:
+      words = width_of (scene->titles[1]) + 20;
+      return (SpelchRect){ scene->readout.x + words, scene->readout.y - 2,
+                           MAX (scene->readout.width - words, 1), scene->readout.height + 4 };
+    default:
+      spelch_motion_scene_marker (scene, frame->turned, frame->axial.mid, &x, &y);
+      return (SpelchRect){ x - MARKER - 1, t->y - MARKER - 1, 2 * MARKER + 2, t->height + 2 * MARKER + 2 };
+    }
+}
+
+void
+spelch_motion_draw_gauge (const SpelchMotionScene *scene, SpelchMotionPart part, cairo_t *cr,
+                          const SpelchMotionFrame *frame, bool blurred)
+{
+  if (part == SPELCH_MOTION_INSET)
+    draw_from_motor (scene, cr, frame, blurred);
+  else if (!blurred && part == SPELCH_MOTION_READOUT)
+    draw_readout (scene, cr, frame);
+  else if (!blurred && part == SPELCH_MOTION_MARKER)
+    draw_marker (scene, cr, frame);
 }

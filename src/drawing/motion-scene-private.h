@@ -34,6 +34,12 @@ void spelch_motion_lay_out_gauge (SpelchMotionScene *scene);
 void spelch_motion_draw_gauge_still (SpelchMotionScene *scene, cairo_t *cr);
 void spelch_motion_clear_gauge (SpelchMotionScene *scene);
 
+/* Its parts; the ground is there already. */
+SpelchRect spelch_motion_gauge_bounds (const SpelchMotionScene *scene, SpelchMotionPart part,
+                                       const SpelchMotionFrame *frame);
+void spelch_motion_draw_gauge (const SpelchMotionScene *scene, SpelchMotionPart part, cairo_t *cr,
+                               const SpelchMotionFrame *frame, bool blurred);
+
 /* In the picture's coordinates. */
 void spelch_motion_draw_chips (const SpelchMotionScene *scene, cairo_t *cr, const SpelchMotionFrame *frame,
                                double opacity);

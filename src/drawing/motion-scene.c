@@ -11,6 +11,9 @@
 #define ARROW_MOST   46.0
 #define ARROW_HEAD   6.0
 #define BOARD_MARGIN 10.0
+#define CHIPS_REACH  2.5 /* radii to both sides of the axis that chips fly */
+#define CHIPS_RISE   1.6 /* and above the board */
+#define CHIPS_SLACK  14.0
 #define BLUR_PHASES  16
 #define HAZE_PHASES  24
 #define HAZE_OPACITY 0.16
@@ -104,20 +107,6 @@ spelch_motion_scene_enlarged (const SpelchMotionScene *scene, bool from_motor)
   return scene->enlarged[from_motor];
 }
 
-SpelchRect
-spelch_motion_scene_view_bounds (const SpelchMotionScene *scene)
-{
-  double left = floor (MAX (scene->side->frame.left - BOARD_MARGIN, 0));
-
-  return (SpelchRect){ left, 0, scene->width - left, scene->gauge.y };
-}
-
-SpelchRect
-spelch_motion_scene_gauge_bounds (const SpelchMotionScene *scene)
-{
-  return scene->gauge;
-}
-
 /* The strongest force of all passes without its band, N. */
 static double
 strongest (const SpelchMotionScene *scene)
@@ -182,6 +171,7 @@ words_of (SpelchMotionScene *scene)
     return scene->words;
   scene->words = new_picture (scene, CAIRO_FORMAT_ARGB32, scene->width, scene->gauge.y);
   cr = cairo_create (scene->words);
+  spelch_scene_draw_motor (scene->side, cr);
   spelch_scene_draw_layer (scene->side, SPELCH_LAYER_SHEAR, cr);
   spelch_scene_draw_layer (scene->side, SPELCH_LAYER_WORDS, cr);
   cairo_destroy (cr);
@@ -199,6 +189,7 @@ spelch_motion_scene_still (SpelchMotionScene *scene)
   cr = cairo_create (scene->still);
   cairo_set_source_surface (cr, back_of (scene), 0, 0);
   cairo_paint (cr);
+  spelch_scene_draw_layer (scene->side, SPELCH_LAYER_BIT, cr);
   cairo_set_source_surface (cr, words_of (scene), 0, 0);
   cairo_paint (cr);
   spelch_motion_draw_gauge_still (scene, cr);
@@ -217,6 +208,12 @@ board_rect (const SpelchMotionScene *scene)
   double left = floor (f->board_left - BOARD_MARGIN), right = ceil (f->board_right + BOARD_MARGIN);
 
   return (SpelchRect){ left, floor (top) - 1, right - left, ceil (bottom) - floor (top) + 2 };
+}
+
+static double
+arrow_x (const SpelchMotionScene *scene)
+{
+  return round (scene->side->frame.right + 34 * scene->side->view.text) + 0.5;
 }
 
 /* Moved by @lift toward the motor, with a gap where it stood. */
@@ -242,14 +239,21 @@ draw_board (SpelchMotionScene *scene, cairo_t *cr, double lift)
   cairo_restore (cr);
 }
 
+static double
+arrow_length (const SpelchMotionScene *scene, const SpelchBand *axial)
+{
+  double most = strongest (scene), text = scene->side->view.text;
+
+  return most < 0.05 ? 0 : round (2 * ARROW_MOST * text * CLAMP (axial->mid / most, -1, 1)) / 2;
+}
+
 /* Beside the board, as long as the force is strong. */
 static void
 draw_arrow (const SpelchMotionScene *scene, cairo_t *cr, const SpelchBand *axial)
 {
   const SpelchFrame *f = &scene->side->frame;
-  double most = strongest (scene), text = scene->side->view.text;
-  double way = most < 0.05 ? 0 : ARROW_MOST * text * CLAMP (axial->mid / most, -1, 1);
-  double x = round (f->right + 34 * text) + 0.5, y = (f->near_y + f->far_y) / 2, tip = y - f->turn * way;
+  double text = scene->side->view.text, way = arrow_length (scene, axial);
+  double x = arrow_x (scene), y = (f->near_y + f->far_y) / 2, tip = y - f->turn * way;
   double head = ARROW_HEAD * text * (y - tip < 0 ? -1 : 1);
 
   spelch_colour_set (cr, &scene->side->palette->ink_soft, 1.0);
@@ -351,44 +355,158 @@ draw_edges (const SpelchMotionScene *scene, cairo_t *cr, const SpelchMotionFrame
   cairo_restore (cr);
 }
 
-void
-spelch_motion_scene_draw_view (SpelchMotionScene *scene, cairo_t *cr, const SpelchMotionFrame *frame,
-                               bool blurred)
+static void
+paint_picture (cairo_t *cr, cairo_surface_t *surface)
 {
-  SpelchRect bounds = spelch_motion_scene_view_bounds (scene);
-  const SpelchBand *axial = blurred ? &scene->pass->axial : &frame->axial;
+  cairo_set_source_surface (cr, surface, 0, 0);
+  cairo_paint (cr);
+}
+
+static void
+draw_bit (SpelchMotionScene *scene, cairo_t *cr, const SpelchMotionFrame *frame, bool blurred)
+{
+  if (blurred)
+    {
+      paint_picture (cr, blurred_bit (scene));
+      paint_picture (cr, haze (scene));
+      return;
+    }
+  draw_turned_bit (scene, cr, frame->turned);
+  spelch_motion_draw_chips (scene, cr, frame, 1);
+}
+
+static const SpelchBand *
+force_of (const SpelchMotionScene *scene, const SpelchMotionFrame *frame, bool blurred)
+{
+  return blurred ? &scene->pass->axial : &frame->axial;
+}
+
+static void
+draw_side_part (SpelchMotionScene *scene, SpelchMotionPart part, cairo_t *cr, const SpelchMotionFrame *frame,
+                bool blurred)
+{
+  const SpelchBand *axial = force_of (scene, frame, blurred);
   double lift = spelch_motion_scene_lift (scene, axial);
+
+  paint_picture (cr, back_of (scene));
+  if (part == SPELCH_MOTION_ARROW)
+    draw_arrow (scene, cr, axial);
+  else
+    draw_board (scene, cr, lift);
+  if (part == SPELCH_MOTION_BIT)
+    {
+      draw_bit (scene, cr, frame, blurred);
+      draw_edges (scene, cr, frame, blurred, lift);
+    }
+  paint_picture (cr, words_of (scene));
+}
+
+void
+spelch_motion_scene_draw_part (SpelchMotionScene *scene, SpelchMotionPart part, cairo_t *cr,
+                               const SpelchMotionFrame *frame, bool blurred)
+{
+  SpelchRect bounds = spelch_motion_scene_bounds (scene, part, frame);
 
   cairo_save (cr);
   cairo_rectangle (cr, bounds.x, bounds.y, bounds.width, bounds.height);
   cairo_clip (cr);
-  cairo_set_source_surface (cr, back_of (scene), 0, 0);
-  cairo_paint (cr);
-  draw_board (scene, cr, lift);
-  if (blurred)
-    {
-      cairo_set_source_surface (cr, blurred_bit (scene), 0, 0);
-      cairo_paint (cr);
-      cairo_set_source_surface (cr, haze (scene), 0, 0);
-      cairo_paint (cr);
-    }
+  if (part <= SPELCH_MOTION_ARROW)
+    draw_side_part (scene, part, cr, frame, blurred);
   else
     {
-      draw_turned_bit (scene, cr, frame->turned);
-      spelch_motion_draw_chips (scene, cr, frame, 1);
+      paint_picture (cr, spelch_motion_scene_still (scene));
+      spelch_motion_draw_gauge (scene, part, cr, frame, blurred);
     }
-  draw_edges (scene, cr, frame, blurred, lift);
-  draw_arrow (scene, cr, axial);
-  cairo_set_source_surface (cr, words_of (scene), 0, 0);
-  cairo_paint (cr);
   cairo_restore (cr);
+}
+
+/* The flutes, what chips fly over, and splinters on both sides. */
+static SpelchRect
+bit_bounds (const SpelchMotionScene *scene)
+{
+  const SpelchScene *side = scene->side;
+  const SpelchFrame *f = &side->frame;
+  double scale = f->scale, radius = side->plan.flutes.diameter / 2 * scale,
+         tip = spelch_scene_local_tip (side);
+  double reach = MAX (radius * CHIPS_REACH, spelch_bit_shape_collet_half (&side->shape)) + CHIPS_SLACK;
+  double axis = (side->axis_x - f->origin_x) * f->turn;
+  double top = MIN (tip - f->flute_mm * scale, -radius * CHIPS_RISE - CHIPS_SLACK) - CHIPS_SLACK;
+  SpelchRect all
+      = spelch_scene_to_picture (side, axis - reach, top, axis + reach, tip + CHIPS_SLACK + MOST_LIFT);
+
+  return spelch_rect_union (all, spelch_scene_edges_bounds (side));
+}
+
+static SpelchRect
+within (SpelchRect rect, double width, double height)
+{
+  double right = MIN (rect.x + rect.width, width), bottom = MIN (rect.y + rect.height, height);
+
+  rect.x = MAX (rect.x, 0);
+  rect.y = MAX (rect.y, 0);
+  rect.width = MAX (right - rect.x, 0);
+  rect.height = MAX (bottom - rect.y, 0);
+  return rect;
+}
+
+SpelchRect
+spelch_motion_scene_bounds (const SpelchMotionScene *scene, SpelchMotionPart part,
+                            const SpelchMotionFrame *frame)
+{
+  const SpelchFrame *f = &scene->side->frame;
+  double text = scene->side->view.text, lift = ceil (MOST_LIFT * text) + 1;
+  SpelchRect rect;
+
+  switch (part)
+    {
+    case SPELCH_MOTION_BOARD:
+      rect = board_rect (scene);
+      rect.y -= lift;
+      rect.height += 2 * lift;
+      break;
+    case SPELCH_MOTION_BIT:
+      rect = bit_bounds (scene);
+      rect.y -= lift;
+      rect.height += 2 * lift;
+      break;
+    case SPELCH_MOTION_ARROW:
+      rect = (SpelchRect){ arrow_x (scene) - 11 * text, (f->near_y + f->far_y) / 2 - (ARROW_MOST + 4) * text,
+                           22 * text, 2 * (ARROW_MOST + 4) * text };
+      break;
+    default:
+      return within (spelch_rect_whole (spelch_motion_gauge_bounds (scene, part, frame)), scene->width,
+                     scene->height);
+    }
+  return within (spelch_rect_whole (rect), scene->width, scene->gauge.y);
+}
+
+double
+spelch_motion_scene_value (const SpelchMotionScene *scene, SpelchMotionPart part,
+                           const SpelchMotionFrame *frame, bool blurred)
+{
+  const SpelchBand *axial = force_of (scene, frame, blurred);
+  int opened = 0;
+
+  switch (part)
+    {
+    case SPELCH_MOTION_BOARD:
+      return spelch_motion_scene_lift (scene, axial);
+    case SPELCH_MOTION_ARROW:
+      return arrow_length (scene, axial);
+    case SPELCH_MOTION_READOUT:
+      return blurred ? G_MAXDOUBLE : axial->mid;
+    default:
+      for (guint i = 0; i < scene->motion->n_edges; i++)
+        opened |= (frame->opened[i] > 0) << i;
+      /* Never equal to a turn, which isn't negative. */
+      return blurred ? -1.0 - opened : frame->turned;
+    }
 }
 
 void
 spelch_motion_scene_draw (SpelchMotionScene *scene, cairo_t *cr, const SpelchMotionFrame *frame, bool blurred)
 {
-  cairo_set_source_surface (cr, spelch_motion_scene_still (scene), 0, 0);
-  cairo_paint (cr);
-  spelch_motion_scene_draw_view (scene, cr, frame, blurred);
-  spelch_motion_scene_draw_gauge (scene, cr, frame, blurred);
+  paint_picture (cr, spelch_motion_scene_still (scene));
+  for (int part = 0; part < SPELCH_MOTION_N_PARTS; part++)
+    spelch_motion_scene_draw_part (scene, (SpelchMotionPart)part, cr, frame, blurred);
 }

@@ -27,17 +27,32 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SpelchMotionScene, spelch_motion_scene_free)
 /* All that doesn't move, opaque, the whole picture; owned by the scene. */
 cairo_surface_t *spelch_motion_scene_still (SpelchMotionScene *scene);
 
-/* Where something moves: in the side view, and under it. Whole units; what is drawn there is opaque and
- * covers them whole. */
-SpelchRect spelch_motion_scene_view_bounds (const SpelchMotionScene *scene);
-SpelchRect spelch_motion_scene_gauge_bounds (const SpelchMotionScene *scene);
+/* What moves, from back to front. Each part is opaque and fills its bounds; drawn over what stands still, all
+ * of them give the picture. */
+typedef enum
+{
+  SPELCH_MOTION_BOARD,   /* board and bed */
+  SPELCH_MOTION_BIT,     /* the bit, its chips, splinters; the board behind them */
+  SPELCH_MOTION_ARROW,   /* the force beside the board */
+  SPELCH_MOTION_INSET,   /* the bit from the motor */
+  SPELCH_MOTION_READOUT, /* the force in words */
+  SPELCH_MOTION_MARKER,  /* and on its trace */
+  SPELCH_MOTION_N_PARTS,
+} SpelchMotionPart;
+
+/* Whole units. */
+SpelchRect spelch_motion_scene_bounds (const SpelchMotionScene *scene, SpelchMotionPart part,
+                                       const SpelchMotionFrame *frame);
+
+/* Of one scene, equal numbers mean that the part's picture is the same. */
+double spelch_motion_scene_value (const SpelchMotionScene *scene, SpelchMotionPart part,
+                                  const SpelchMotionFrame *frame, bool blurred);
 
 /* @blurred: the bit turns too fast for the eye. Bit, teeth and chips are drawn evenly blurred, the board
- * stands where the mean force puts it, and nothing depends on the frame's turn. */
-void spelch_motion_scene_draw_view (SpelchMotionScene *scene, cairo_t *cr, const SpelchMotionFrame *frame,
-                                    bool blurred);
-void spelch_motion_scene_draw_gauge (SpelchMotionScene *scene, cairo_t *cr, const SpelchMotionFrame *frame,
-                                     bool blurred);
+ * stands where the mean force puts it, and nothing depends on the frame's turn but whether splinters are
+ * there. */
+void spelch_motion_scene_draw_part (SpelchMotionScene *scene, SpelchMotionPart part, cairo_t *cr,
+                                    const SpelchMotionFrame *frame, bool blurred);
 
 /* The whole picture. */
 void spelch_motion_scene_draw (SpelchMotionScene *scene, cairo_t *cr, const SpelchMotionFrame *frame,

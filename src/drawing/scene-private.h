@@ -151,6 +151,9 @@ void spelch_scene_draw_bit (const SpelchScene *scene, cairo_t *cr);
 void spelch_scene_draw_shear (const SpelchScene *scene, cairo_t *cr);
 void spelch_scene_draw_edges (const SpelchScene *scene, cairo_t *cr);
 
+/* Of the bit's layer, "motor side" and its arrow. */
+void spelch_scene_draw_motor (const SpelchScene *scene, cairo_t *cr);
+
 /* Splinters of one edge of the plan at its arris, grown to a @share of what they will be, in local
  * coordinates; and the tabs' outline where the shown pass leaves them. */
 void spelch_scene_draw_opened_edge (const SpelchScene *scene, cairo_t *cr, guint edge, double share);

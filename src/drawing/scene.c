@@ -178,13 +178,18 @@ arrow_of (const SpelchScene *scene, double *x, double *tail, double *head)
 void
 spelch_scene_draw_bit (const SpelchScene *scene, cairo_t *cr)
 {
-  double x, tail, head, turn = scene->frame.turn;
-
   cairo_save (cr);
   cairo_translate (cr, scene->axis_x, scene->tip_y);
-  cairo_scale (cr, turn, turn);
+  cairo_scale (cr, scene->frame.turn, scene->frame.turn);
   spelch_bit_shape_draw (cr, &scene->shape, scene->palette);
   cairo_restore (cr);
+  spelch_scene_draw_motor (scene, cr);
+}
+
+void
+spelch_scene_draw_motor (const SpelchScene *scene, cairo_t *cr)
+{
+  double x, tail, head, turn = scene->frame.turn;
 
   arrow_of (scene, &x, &tail, &head);
   cairo_save (cr);
