@@ -201,6 +201,7 @@ bind_keys (GtkApplication *application)
     { "win.save", { "<Control>s", NULL } },
     { "win.save-as", { "<Control><Shift>s", NULL } },
     { "win.close", { "<Control>w", NULL } },
+    { "win.slow-motion", { "<Control>m", NULL } },
     { "win.new-window", { "<Control>n", NULL } },
     { "app.preferences", { "<Control>comma", NULL } },
     { "app.keys", { "<Control>question", NULL } },

@@ -13,6 +13,7 @@
 #include "bench/file-watch.h"
 #include "bench/first-hints.h"
 #include "bench/frame-meter.h"
+#include "bench/motion-window.h"
 #include "bench/offer.h"
 #include "bench/part-actions.h"
 #include "bench/part-editor.h"
@@ -427,7 +428,7 @@ static void
 spelch_bench_window_realize (GtkWidget *widget)
 {
   GTK_WIDGET_CLASS (spelch_bench_window_parent_class)->realize (widget);
-  spelch_frame_meter_attach (widget);
+  spelch_frame_meter_attach (widget, "");
 }
 
 static void
@@ -579,6 +580,7 @@ spelch_bench_window_new (GtkApplication *application, SpelchAppearance *appearan
   spelch_session_set_drawer (self->session, spelch_shelves_get (shelves, SPELCH_LIST_BITS));
   self->cut_done = spelch_cut_done_new (GTK_APPLICATION_WINDOW (self), self->session, shelves);
   spelch_side_window_add_action (GTK_APPLICATION_WINDOW (self), self->session, appearance);
+  spelch_motion_window_add_action (GTK_APPLICATION_WINDOW (self), self->session, appearance);
   add_part_actions (self);
   connect_views (self, shelves);
   spelch_files_take_drops (self);

@@ -66,9 +66,10 @@ meter_free (gpointer data)
 }
 
 void
-spelch_frame_meter_attach (GtkWidget *window)
+spelch_frame_meter_attach (GtkWidget *window, const char *window_name)
 {
-  const char *path = g_getenv (SPELCH_FRAME_METER_VARIABLE);
+  const char *named = g_getenv (SPELCH_FRAME_METER_VARIABLE);
+  g_autofree char *path = named == NULL ? NULL : g_strconcat (named, window_name, NULL);
   FILE *file = path == NULL ? NULL : fopen (path, "w");
   if (file == NULL)
     return;

@@ -67,17 +67,23 @@ tile_node (cairo_surface_t *surface, double x, double y, double width, double he
   return node;
 }
 
+GskRenderNode *
+spelch_kept_tiles (cairo_surface_t *picture, double width, double height)
+{
+  g_autoptr (GPtrArray) tiles = g_ptr_array_new_with_free_func ((GDestroyNotify)gsk_render_node_unref);
+  for (double y = 0; y < height; y += TILE)
+    for (double x = 0; x < width; x += TILE)
+      g_ptr_array_add (tiles, tile_node (picture, x, y, MIN (TILE, width - x), MIN (TILE, height - y)));
+  return gsk_container_node_new ((GskRenderNode **)tiles->pdata, tiles->len);
+}
+
 static GskRenderNode *
 still_node (const SpelchScene *scene, SpelchRect bounds, int pixels)
 {
   cairo_surface_t *surface = rasterise (scene, SPELCH_LAYER_STILL, CAIRO_FORMAT_RGB24, bounds, pixels);
-  g_autoptr (GPtrArray) tiles = g_ptr_array_new_with_free_func ((GDestroyNotify)gsk_render_node_unref);
-  for (double y = 0; y < bounds.height; y += TILE)
-    for (double x = 0; x < bounds.width; x += TILE)
-      g_ptr_array_add (
-          tiles, tile_node (surface, x, y, MIN (TILE, bounds.width - x), MIN (TILE, bounds.height - y)));
+  GskRenderNode *node = spelch_kept_tiles (surface, bounds.width, bounds.height);
   cairo_surface_destroy (surface);
-  return gsk_container_node_new ((GskRenderNode **)tiles->pdata, tiles->len);
+  return node;
 }
 
 static GskRenderNode *

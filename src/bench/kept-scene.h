@@ -31,6 +31,9 @@ typedef struct
   SpelchKeptSurface bit; /* the bit is drawn once and moved */
 } SpelchKeptScene;
 
+/* An opaque picture as a node of which a repaint touches only the tiles that it meets. */
+GskRenderNode *spelch_kept_tiles (cairo_surface_t *picture, double width, double height);
+
 /* Adds the scene's layers, but for the marks, to @snapshot. @pixels: the widget's scale factor. */
 void spelch_kept_scene_append (SpelchKeptScene *kept, GtkSnapshot *snapshot, const SpelchScene *scene,
                                int pixels);
