@@ -53,6 +53,8 @@ struct _SpelchMotionView
   SpelchLettering *lettering;
   Kept scenes[KEPT_SCENES];
   guint uses;
+  guint preparing; /* source */
+  guint prepared;  /* pass that is, from 1; 0: none */
   KeptPart parts[SPELCH_MOTION_N_PARTS];
   guint tick;
   gint64 last_us; /* of the frame clock; 0: it has just begun to play */
@@ -105,6 +107,7 @@ moves (SpelchMotionView *self)
 static void
 drop_scenes (SpelchMotionView *self)
 {
+  self->prepared = 0;
   for (guint i = 0; i < SPELCH_MOTION_N_PARTS; i++)
     g_clear_pointer (&self->parts[i].node, gsk_render_node_unref);
   for (guint i = 0; i < KEPT_SCENES; i++)
@@ -157,18 +160,50 @@ lay_out (SpelchMotionView *self, guint pass)
 }
 
 static Kept *
-ensure_scene (SpelchMotionView *self)
+ensure_scene (SpelchMotionView *self, guint pass)
 {
-  GtkWidget *widget = GTK_WIDGET (self);
-  Kept *kept = find_kept (self, self->clock.pass);
+  Kept *kept = find_kept (self, pass);
   kept->used = ++self->uses;
   if (kept->scene != NULL)
     return kept;
-  kept->pass = self->clock.pass;
-  kept->scene = lay_out (self, kept->pass);
-  kept->still = spelch_kept_tiles (spelch_motion_scene_still (kept->scene), gtk_widget_get_width (widget),
-                                   gtk_widget_get_height (widget));
+  kept->pass = pass;
+  kept->scene = lay_out (self, pass);
   return kept;
+}
+
+static GskRenderNode *
+still_of (SpelchMotionView *self, Kept *kept)
+{
+  GtkWidget *widget = GTK_WIDGET (self);
+  if (kept->still == NULL)
+    kept->still = spelch_kept_tiles (spelch_motion_scene_still (kept->scene), gtk_widget_get_width (widget),
+                                     gtk_widget_get_height (widget));
+  return kept->still;
+}
+
+/* The pictures of the pass that follows are made meanwhile, one at a time, so that no frame has to wait for
+ * them. */
+static gboolean
+prepare (gpointer data)
+{
+  SpelchMotionView *self = data;
+  if (moves (self) && gtk_widget_get_mapped (GTK_WIDGET (self)))
+    {
+      guint next = (self->clock.pass + 1) % self->shown->motion->n_passes;
+      if (spelch_motion_scene_prepare (ensure_scene (self, next)->scene))
+        return G_SOURCE_CONTINUE;
+      self->prepared = next + 1;
+    }
+  self->preparing = 0;
+  return G_SOURCE_REMOVE;
+}
+
+static void
+prepare_next (SpelchMotionView *self)
+{
+  guint next = (self->clock.pass + 1) % self->shown->motion->n_passes;
+  if (self->preparing == 0 && self->prepared != next + 1)
+    self->preparing = g_idle_add_full (G_PRIORITY_LOW, prepare, self, NULL);
 }
 
 /* ---- Drawing ---- */
@@ -205,12 +240,13 @@ spelch_motion_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   SpelchMotionView *self = SPELCH_MOTION_VIEW (widget);
   if (!moves (self) || gtk_widget_get_width (widget) < 1 || gtk_widget_get_height (widget) < 1)
     return;
-  Kept *kept = ensure_scene (self);
+  Kept *kept = ensure_scene (self, self->clock.pass);
   bool blurred = spelch_motion_clock_is_blurred (&self->clock);
   spelch_motion_at (self->shown->motion, self->clock.pass, self->clock.turned, self->frame);
-  gtk_snapshot_append_node (snapshot, kept->still);
+  gtk_snapshot_append_node (snapshot, still_of (self, kept));
   for (int part = 0; part < SPELCH_MOTION_N_PARTS; part++)
     append_part (self, snapshot, kept->scene, (SpelchMotionPart)part, blurred);
+  prepare_next (self);
 }
 
 static void
@@ -440,6 +476,7 @@ spelch_motion_view_dispose (GObject *object)
   if (self->tick != 0)
     gtk_widget_remove_tick_callback (GTK_WIDGET (self), self->tick);
   self->tick = 0;
+  g_clear_handle_id (&self->preparing, g_source_remove);
   drop_scenes (self);
   g_clear_pointer (&self->shown, shown_free);
   self->clock = (SpelchMotionClock){ 0 };

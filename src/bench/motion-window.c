@@ -290,6 +290,7 @@ save_button (void)
   g_menu_append (menu, _ ("As a series of _pictures…"), "win.save-pictures");
   gtk_menu_button_set_label (GTK_MENU_BUTTON (button), _ ("Save"));
   gtk_menu_button_set_menu_model (GTK_MENU_BUTTON (button), G_MENU_MODEL (menu));
+  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
   return button;
 }
 

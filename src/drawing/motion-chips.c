@@ -7,9 +7,11 @@
 
 #include <math.h>
 
-#define CHIP_LONG 11.0 /* units, times the text size: not to scale */
-#define CURL      0.3  /* of the length */
-#define OUTLINE   0.9
+#define CHIP_LONG  0.28 /* of the bit's diameter, within these units: not to scale */
+#define CHIP_LEAST 6.0
+#define CHIP_MOST  12.0
+#define CURL       0.3 /* of the length */
+#define OUTLINE    0.9
 
 /* The angle at which a chip lies; one that is left behind lies flatter, one in the air tumbles. */
 static double
@@ -58,8 +60,9 @@ void
 spelch_motion_draw_chips (const SpelchMotionScene *scene, cairo_t *cr, const SpelchMotionFrame *frame,
                           double opacity)
 {
-  double text = scene->side->view.text, length = CHIP_LONG * text;
-  double thick = scene->pass->chip_max * scene->side->frame.scale * scene->enlarged[0];
+  double scale = scene->side->frame.scale;
+  double length = CLAMP (CHIP_LONG * scene->side->plan.flutes.diameter * scale, CHIP_LEAST, CHIP_MOST);
+  double thick = scene->pass->chip_max * scale * scene->enlarged[0];
 
   cairo_save (cr);
   cairo_set_line_width (cr, OUTLINE);

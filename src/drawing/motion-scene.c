@@ -75,7 +75,7 @@ spelch_motion_scene_new (const SpelchPart *part, const SpelchCut *cut, const Spe
   gauge = MIN (gauge, floor (scene->height * 0.6));
   scene->gauge = (SpelchRect){ 0, scene->height - gauge, scene->width, gauge };
   scene->side = side_scene (part, cut, bit, plan, scene->number, view, scene->height - gauge);
-  scene->enlarged[0] = enlarged_to (scene->pass->chip_max * scene->side->frame.scale, CHIP_SEEN * text);
+  scene->enlarged[0] = enlarged_to (scene->pass->chip_max * scene->side->frame.scale, CHIP_SEEN);
   spelch_motion_lay_out_gauge (scene);
   return scene;
 }
@@ -197,6 +197,18 @@ spelch_motion_scene_still (SpelchMotionScene *scene)
   return scene->still;
 }
 
+bool
+spelch_motion_scene_prepare (SpelchMotionScene *scene)
+{
+  if (scene->back == NULL)
+    back_of (scene);
+  else if (scene->words == NULL)
+    words_of (scene);
+  else if (scene->still == NULL)
+    spelch_motion_scene_still (scene);
+  return scene->still == NULL;
+}
+
 /* ---- The board ---- */
 
 /* The board's rectangle with the lines of its faces; the ground about it moves with it. */
@@ -291,6 +303,17 @@ draw_turned_bit (const SpelchMotionScene *scene, cairo_t *cr, double turned)
   cairo_restore (cr);
 }
 
+/* A clear picture of the bit's part alone, drawn to in the whole picture's coordinates. */
+static cairo_surface_t *
+bit_picture (const SpelchMotionScene *scene)
+{
+  SpelchRect bounds = spelch_motion_scene_bounds (scene, SPELCH_MOTION_BIT, NULL);
+  cairo_surface_t *surface = new_picture (scene, CAIRO_FORMAT_ARGB32, bounds.width, bounds.height);
+
+  cairo_surface_set_device_offset (surface, -bounds.x * scene->pixels, -bounds.y * scene->pixels);
+  return surface;
+}
+
 /* The mean of its pictures over a tooth. */
 static cairo_surface_t *
 blurred_bit (SpelchMotionScene *scene)
@@ -301,7 +324,7 @@ blurred_bit (SpelchMotionScene *scene)
 
   if (scene->blurred_bit != NULL)
     return scene->blurred_bit;
-  scene->blurred_bit = new_picture (scene, CAIRO_FORMAT_ARGB32, scene->width, scene->gauge.y);
+  scene->blurred_bit = bit_picture (scene);
   cr = cairo_create (scene->blurred_bit);
   for (int i = 0; i < BLUR_PHASES; i++)
     {
@@ -325,7 +348,7 @@ haze (SpelchMotionScene *scene)
   if (scene->haze != NULL)
     return scene->haze;
   frame = g_new (SpelchMotionFrame, 1);
-  scene->haze = new_picture (scene, CAIRO_FORMAT_ARGB32, scene->width, scene->gauge.y);
+  scene->haze = bit_picture (scene);
   cr = cairo_create (scene->haze);
   for (int i = 0; i < HAZE_PHASES; i++)
     {

@@ -27,6 +27,10 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SpelchMotionScene, spelch_motion_scene_free)
 /* All that doesn't move, opaque, the whole picture; owned by the scene. */
 cairo_surface_t *spelch_motion_scene_still (SpelchMotionScene *scene);
 
+/* Makes the next of the pictures that are kept, for a window to have them before they are needed; whether
+ * there is more to make. */
+bool spelch_motion_scene_prepare (SpelchMotionScene *scene);
+
 /* What moves, from back to front. Each part is opaque and fills its bounds; drawn over what stands still, all
  * of them give the picture. */
 typedef enum
@@ -40,7 +44,7 @@ typedef enum
   SPELCH_MOTION_N_PARTS,
 } SpelchMotionPart;
 
-/* Whole units. */
+/* Whole units. Only the marker's depend on the frame. */
 SpelchRect spelch_motion_scene_bounds (const SpelchMotionScene *scene, SpelchMotionPart part,
                                        const SpelchMotionFrame *frame);
 
