@@ -287,8 +287,12 @@ tell (SpelchMotionView *self)
   else
     {
       spelch_motion_at (self->shown->motion, self->clock.pass, self->clock.turned, self->frame);
-      words = spelch_words_motion_frame (self->shown->motion, self->frame, self->shown->plan.machine,
-                                         &self->shown->numbers);
+      bool stop = self->shown->plan.verdict == SPELCH_VERDICT_DO_NOT_CUT;
+      g_autofree char *instant = spelch_words_motion_frame (self->shown->motion, self->frame,
+                                                            self->shown->plan.machine, &self->shown->numbers);
+      words = stop
+                  ? g_strdup_printf ("%s %s", _ ("Do not cut this as it is set; the plan says why."), instant)
+                  : g_steal_pointer (&instant);
     }
   spelch_tell_soon (GTK_WIDGET (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words);
 }

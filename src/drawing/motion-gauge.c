@@ -54,6 +54,7 @@ caption_of (const SpelchMotionScene *scene)
 {
   g_autofree char *chips = spelch_words_motion_chips (scene->pass);
   g_autofree char *room = spelch_words_motion_room (scene->pass);
+  g_autofree char *extent = spelch_words_motion_extent (scene->pass);
   g_autofree char *factor
       = spelch_words_decimal (&scene->side->view.numbers, scene->pass->constants->band_axial, 0);
   g_autofree char *thick
@@ -65,10 +66,14 @@ caption_of (const SpelchMotionScene *scene)
                                   : g_strdup_printf (_ ("Chips are drawn %d times as thick as they are in "
                                                         "the side view, %d times from the motor."),
                                                      scene->enlarged[0], scene->enlarged[1]);
-  /* Translators: four or five sentences; the last two say what isn't to scale and how sure the force is. */
-  return g_strdup_printf (_ ("%s %s %s Their length and the board’s rise and fall aren’t to scale. The force "
-                             "may be out by a factor of %s either way."),
-                          chips, room, thick, factor);
+  g_autofree char *scale = g_strdup_printf (_ ("%s Their length and the board’s rise and fall aren’t to "
+                                               "scale. The force may be out by a factor of %s "
+                                               "either way."),
+                                            thick, factor);
+  const char *stop = scene->side->plan.verdict == SPELCH_VERDICT_DO_NOT_CUT
+                         ? _ ("Do not cut this as it is set; the plan says why.")
+                         : "";
+  return g_strdup_printf ("%s%s%s %s %s %s", stop, stop[0] == '\0' ? "" : "\n", chips, room, scale, extent);
 }
 
 static double
@@ -95,6 +100,7 @@ spelch_motion_lay_out_gauge (SpelchMotionScene *scene)
   const SpelchRect *g = &scene->gauge;
   const SpelchNumbers *numbers = &scene->side->view.numbers;
   double text = scene->side->view.text, room = g->width - 2 * MARGIN, words, left;
+  bool stop = scene->side->plan.verdict == SPELCH_VERDICT_DO_NOT_CUT;
   g_autofree char *mean = spelch_words_motion_force (&scene->pass->axial, scene->machine, numbers);
   g_autofree char *thick = spelch_words_exactly (numbers, scene->pass->chip_max);
   double side = MIN (g->height - 74 * text, g->width * 0.24);
@@ -111,8 +117,8 @@ spelch_motion_lay_out_gauge (SpelchMotionScene *scene)
   scene->inset = (SpelchRect){ MARGIN, scene->row, MAX (side * 1.5, 60), MAX (side, 40) };
   scene->enlarged[1] = enlarged_to (scene->pass->chip_max * inset_radius (scene)
                                     / MAX (scene->pass->force.flutes.diameter / 2, 0.1));
-  scene->caption
-      = set_words (scene, caption_of (scene), SMALL_SIZE, SPELCH_LETTERS_PLAIN, room, PANGO_ALIGN_LEFT);
+  scene->caption = set_words (scene, caption_of (scene), SMALL_SIZE,
+                              stop ? SPELCH_LETTERS_TITLE : SPELCH_LETTERS_PLAIN, room, PANGO_ALIGN_LEFT);
   words = MAX (width_of (scene->ways[0]), width_of (scene->ways[1]));
   left = MAX (scene->inset.x + scene->inset.width, MARGIN + width_of (scene->titles[0])) + GAP;
   scene->trace

@@ -4,7 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define WHOLE_FROM 20 /* N; larger forces are written without decimals */
+#define WHOLE_FROM 10 /* N; larger forces, and their bands, are written without decimals */
 
 char *
 spelch_words_motion_way (bool up, SpelchMachineKind machine)
@@ -15,9 +15,9 @@ spelch_words_motion_way (bool up, SpelchMachineKind machine)
 }
 
 static char *
-newtons (const SpelchNumbers *numbers, double value)
+newtons (const SpelchNumbers *numbers, double value, const SpelchBand *of)
 {
-  return spelch_words_decimal (numbers, fabs (value), fabs (value) < WHOLE_FROM ? 1 : 0);
+  return spelch_words_decimal (numbers, fabs (value), fabs (of->mid) < WHOLE_FROM ? 1 : 0);
 }
 
 char *
@@ -28,9 +28,9 @@ spelch_words_motion_force (const SpelchBand *axial, SpelchMachineKind machine, c
                                                      : _ ("neither lifts nor presses"));
   bool up = axial->mid > 0;
   g_autofree char *way = spelch_words_motion_way (up, machine);
-  g_autofree char *mid = newtons (numbers, axial->mid);
-  g_autofree char *least = newtons (numbers, up ? axial->low : axial->high);
-  g_autofree char *most = newtons (numbers, up ? axial->high : axial->low);
+  g_autofree char *mid = newtons (numbers, axial->mid, axial);
+  g_autofree char *least = newtons (numbers, up ? axial->low : axial->high, axial);
+  g_autofree char *most = newtons (numbers, up ? axial->high : axial->low, axial);
   /* Translators: "lifts 3.1 N (1.5 to 6.2)". */
   return g_strdup_printf (_ ("%s %s N (%s to %s)"), way, mid, least, most);
 }
@@ -61,6 +61,17 @@ spelch_words_motion_room (const SpelchMotionPass *pass)
     return g_strdup (_ ("The cut is open at a side, so they fall out freely."));
   /* Translators: the share of the flutes' room that chips fill. */
   return g_strdup_printf (_ ("They fill %.0f %% of the flutes’ room."), pass->chip_room * 100);
+}
+
+char *
+spelch_words_motion_extent (const SpelchMotionPass *pass)
+{
+  g_autofree char *time = spelch_words_time (pass->cutting_s);
+  if (pass->cutting_s <= 0)
+    return g_strdup_printf (_ ("%d turns of the bit are shown."), SPELCH_MOTION_TURNS);
+  /* Translators: %d is a number of turns, 4; %s a time, "1 min 52 s". */
+  return g_strdup_printf (_ ("%d turns of the bit are shown; the whole pass takes %s."), SPELCH_MOTION_TURNS,
+                          time);
 }
 
 char *

@@ -25,6 +25,10 @@ char *spelch_words_motion_chips (const SpelchMotionPass *pass);
 /* How full its flutes are: "They fill 58 % of the flutes' room." */
 char *spelch_words_motion_room (const SpelchMotionPass *pass);
 
+/* That it isn't all of the pass that is shown: "Four turns of the bit are shown; the whole pass takes 27 s."
+ */
+char *spelch_words_motion_extent (const SpelchMotionPass *pass);
+
 /* "1/600 of real time, one tooth a second", "1/20 of real time, 30 teeth a second, drawn blurred". @ratio: of
  * real time, @teeth: a second. */
 char *spelch_words_motion_speed (double ratio, double teeth, bool blurred, const SpelchNumbers *numbers);

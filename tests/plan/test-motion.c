@@ -12,6 +12,7 @@
 #include "mechanics/chip.h"
 #include "plan/loads.h"
 #include "plan/motion.h"
+#include "plan/words-motion.h"
 
 #include <math.h>
 #include <string.h>
@@ -287,6 +288,61 @@ test_opened (Demo *demo, gconstpointer unused)
     }
 }
 
+/* ---- Words ---- */
+
+static void
+assert_words (char *words, const char *wanted)
+{
+  g_assert_cmpstr (words, ==, wanted);
+  g_free (words);
+}
+
+/* A force carries its band, the smaller size first, and says what it does to the board on this machine. */
+static void
+test_words (Demo *demo, gconstpointer unused)
+{
+  static const SpelchNumbers MM = { SPELCH_UNIT_MM, SPELCH_INCH_FRACTION, '.' };
+  static const char *const CHIPS[]
+      = { "Chips go up the flutes and out.", "Chips go down into the kerf.",
+          "Chips stay at their height, thrown back into the kerf.",
+          "Chips go up the flutes below the turn-over and down above it, and meet "
+          "in the kerf." };
+  const SpelchBand lifts = { 1.55, 3.1, 6.2 }, presses = { -60, -30, -15 }, neither = { 0, 0, 0 };
+  assert_words (spelch_words_motion_force (&lifts, SPELCH_MACHINE_GANTRY, &MM), "lifts 3.1 N (1.6 to 6.2)");
+  assert_words (spelch_words_motion_force (&presses, SPELCH_MACHINE_GANTRY, &MM),
+                "presses 30 N (15 to 60)");
+  assert_words (spelch_words_motion_force (&lifts, SPELCH_MACHINE_TABLE, &MM),
+                "draws to the table 3.1 N (1.6 to 6.2)");
+  assert_words (spelch_words_motion_force (&presses, SPELCH_MACHINE_TABLE, &MM),
+                "pushes off the table 30 N (15 to 60)");
+  assert_words (spelch_words_motion_force (&neither, SPELCH_MACHINE_GANTRY, &MM),
+                "neither lifts nor presses");
+  assert_words (spelch_words_motion_speed (1.0 / 600, 1, false, &MM),
+                "1/600 of real time, one tooth a second");
+  assert_words (spelch_words_motion_speed (1.0 / 300, 2.5, false, &MM),
+                "1/300 of real time, 2.5 teeth a second");
+  assert_words (spelch_words_motion_speed (1, 600, true, &MM),
+                "real time, 600 teeth a second, drawn evenly blurred");
+  for (guint kind = 0; kind < G_N_ELEMENTS (KINDS); kind++)
+    {
+      g_autofree SpelchMotion *motion = motion_with (demo, KINDS[kind]);
+      assert_words (spelch_words_motion_chips (&motion->passes[0]), CHIPS[kind]);
+    }
+  demo_hold_first_pass (demo, 14);
+  g_autofree SpelchMotion *shallow = motion_with (demo, "compression-6.35x22");
+  assert_words (spelch_words_motion_chips (&shallow->passes[1]),
+                "Chips go up the flutes as far as the turn-over.");
+  assert_words (spelch_words_motion_pass (shallow, 0, &MM), "Pass 1 of 2, to 14.0 mm");
+  g_autofree char *extent = spelch_words_motion_extent (&shallow->passes[0]);
+  g_assert_true (g_str_has_prefix (extent, "4 turns of the bit are shown; the whole pass takes "));
+  /* The passes' times, entries left out, are at most the plan's. */
+  double whole = 0;
+  for (guint i = 0; i < shallow->n_passes; i++)
+    whole += shallow->passes[i].cutting_s;
+  g_assert_cmpfloat (whole, >, 0);
+  g_assert_cmpfloat (whole, <=, demo->plan.time_s + 1e-6);
+}
+
 /* ---- What changes it ---- */
 
 /* A sum over what is seen at some instants of a pass. */
@@ -385,6 +441,7 @@ main (int argc, char **argv)
   ADD ("packing", test_packing);
   ADD ("teeth", test_teeth);
   ADD ("opened", test_opened);
+  ADD ("words", test_words);
   ADD ("changes", test_changes);
   ADD ("scored", test_scored);
   ADD ("nothing", test_nothing);
