@@ -2,6 +2,7 @@
 #include "drawing/film.h"
 #include "drawing/colour-table.h"
 #include "drawing/motion-scene.h"
+#include "files/file-io.h"
 
 #include <gif_lib.h>
 #include <glib/gi18n-lib.h>
@@ -71,8 +72,9 @@ static bool
 save (const char *path, const GByteArray *bytes, GError **error)
 {
   g_autoptr (GError) local = NULL;
+  g_autoptr (GFile) file = g_file_new_for_path (path);
 
-  if (g_file_set_contents (path, (const char *)bytes->data, (gssize)bytes->len, &local))
+  if (spelch_file_save_bytes (file, bytes->data, bytes->len, &local))
     return true;
   return refuse (error, SPELCH_FILM_ERROR_WRITE, g_strdup (local->message));
 }
