@@ -14,6 +14,7 @@
 #define LEAST_HEIGHT 380
 #define LONGEST_S    0.2 /* that a frame may let go by: after a pause of the machine it goes on where it was */
 #define KEPT_SCENES  3
+#define BEAT_MS      100 /* where nothing moves smoothly: frames for nothing would only keep the machine busy */
 
 /* What was planned when it was taken over. */
 typedef struct
@@ -56,8 +57,8 @@ struct _SpelchMotionView
   guint preparing; /* source */
   guint prepared;  /* pass that is, from 1; 0: none */
   KeptPart parts[SPELCH_MOTION_N_PARTS];
-  guint tick;
-  gint64 last_us; /* of the frame clock; 0: it has just begun to play */
+  guint tick, beat; /* one of them, while it plays: for every frame, or now and then */
+  gint64 last_us;   /* of the frame clock; 0: it has just begun to play */
 };
 
 G_DEFINE_FINAL_TYPE (SpelchMotionView, spelch_motion_view, GTK_TYPE_WIDGET)
@@ -297,38 +298,68 @@ tell (SpelchMotionView *self)
   spelch_tell_soon (GTK_WIDGET (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words);
 }
 
+static gboolean tick (GtkWidget *widget, GdkFrameClock *frame_clock, gpointer data);
+static gboolean beat (gpointer self);
+
+static void
+stop (SpelchMotionView *self)
+{
+  if (self->tick != 0)
+    gtk_widget_remove_tick_callback (GTK_WIDGET (self), self->tick);
+  self->tick = 0;
+  self->last_us = 0;
+  g_clear_handle_id (&self->beat, g_source_remove);
+}
+
+/* Whether it moves smoothly may change from pass to pass: with another bit teeth follow faster. */
+static void
+keep_time (SpelchMotionView *self)
+{
+  bool smooth = !self->clock.reduced && !spelch_motion_clock_is_blurred (&self->clock);
+  bool ticks = self->clock.playing && smooth, beats = self->clock.playing && !smooth;
+  if (ticks != (self->tick != 0) || beats != (self->beat != 0))
+    {
+      stop (self);
+      if (ticks)
+        self->tick = gtk_widget_add_tick_callback (GTK_WIDGET (self), tick, NULL, NULL);
+      if (beats)
+        self->beat = g_timeout_add (BEAT_MS, beat, self);
+    }
+}
+
+static void
+go_on (SpelchMotionView *self, gint64 now_us)
+{
+  double seconds = self->last_us == 0 ? 0 : (double)(now_us - self->last_us) / G_USEC_PER_SEC;
+  self->last_us = now_us;
+  if (!spelch_motion_clock_advance (&self->clock, MIN (seconds, LONGEST_S)))
+    return;
+  keep_time (self);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+  if (self->clock.reduced)
+    tell (self);
+  g_signal_emit (self, signals[SIGNAL_MOVED], 0);
+}
+
 static gboolean
 tick (GtkWidget *widget, GdkFrameClock *frame_clock, gpointer data)
 {
-  SpelchMotionView *self = SPELCH_MOTION_VIEW (widget);
-  gint64 now = gdk_frame_clock_get_frame_time (frame_clock);
-  double seconds = self->last_us == 0 ? 0 : (double)(now - self->last_us) / G_USEC_PER_SEC;
-  self->last_us = now;
-  if (spelch_motion_clock_advance (&self->clock, MIN (seconds, LONGEST_S)))
-    {
-      gtk_widget_queue_draw (widget);
-      if (self->clock.reduced)
-        tell (self);
-      g_signal_emit (self, signals[SIGNAL_MOVED], 0);
-    }
+  go_on (SPELCH_MOTION_VIEW (widget), gdk_frame_clock_get_frame_time (frame_clock));
+  return G_SOURCE_CONTINUE;
+}
+
+static gboolean
+beat (gpointer self)
+{
+  go_on (self, g_get_monotonic_time ());
   return G_SOURCE_CONTINUE;
 }
 
 static void
 follow_clock (SpelchMotionView *self)
 {
-  GtkWidget *widget = GTK_WIDGET (self);
-  if (self->clock.playing && self->tick == 0)
-    {
-      self->last_us = 0;
-      self->tick = gtk_widget_add_tick_callback (widget, tick, NULL, NULL);
-    }
-  else if (!self->clock.playing && self->tick != 0)
-    {
-      gtk_widget_remove_tick_callback (widget, self->tick);
-      self->tick = 0;
-    }
-  gtk_widget_queue_draw (widget);
+  keep_time (self);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
   tell (self);
   g_signal_emit (self, signals[SIGNAL_MOVED], 0);
 }
@@ -477,9 +508,7 @@ static void
 spelch_motion_view_dispose (GObject *object)
 {
   SpelchMotionView *self = SPELCH_MOTION_VIEW (object);
-  if (self->tick != 0)
-    gtk_widget_remove_tick_callback (GTK_WIDGET (self), self->tick);
-  self->tick = 0;
+  stop (self);
   g_clear_handle_id (&self->preparing, g_source_remove);
   drop_scenes (self);
   g_clear_pointer (&self->shown, shown_free);

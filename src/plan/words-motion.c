@@ -59,6 +59,9 @@ spelch_words_motion_room (const SpelchMotionPass *pass)
 {
   if (pass->chip_room <= 0)
     return g_strdup (_ ("The cut is open at a side, so they fall out freely."));
+  if (pass->chip_room > 1)
+    return g_strdup_printf (_ ("They would fill %.0f %% of the flutes’ room: they jam."),
+                            pass->chip_room * 100);
   /* Translators: the share of the flutes' room that chips fill. */
   return g_strdup_printf (_ ("They fill %.0f %% of the flutes’ room."), pass->chip_room * 100);
 }

@@ -309,8 +309,7 @@ test_words (Demo *demo, gconstpointer unused)
           "in the kerf." };
   const SpelchBand lifts = { 1.55, 3.1, 6.2 }, presses = { -60, -30, -15 }, neither = { 0, 0, 0 };
   assert_words (spelch_words_motion_force (&lifts, SPELCH_MACHINE_GANTRY, &MM), "lifts 3.1 N (1.6 to 6.2)");
-  assert_words (spelch_words_motion_force (&presses, SPELCH_MACHINE_GANTRY, &MM),
-                "presses 30 N (15 to 60)");
+  assert_words (spelch_words_motion_force (&presses, SPELCH_MACHINE_GANTRY, &MM), "presses 30 N (15 to 60)");
   assert_words (spelch_words_motion_force (&lifts, SPELCH_MACHINE_TABLE, &MM),
                 "draws to the table 3.1 N (1.6 to 6.2)");
   assert_words (spelch_words_motion_force (&presses, SPELCH_MACHINE_TABLE, &MM),
@@ -328,6 +327,15 @@ test_words (Demo *demo, gconstpointer unused)
       g_autofree SpelchMotion *motion = motion_with (demo, KINDS[kind]);
       assert_words (spelch_words_motion_chips (&motion->passes[0]), CHIPS[kind]);
     }
+  g_autofree SpelchMotion *full = motion_with (demo, "down-cut-6.35x25");
+  full->passes[0].chip_room = 0.977;
+  assert_words (spelch_words_motion_room (&full->passes[0]), "They fill 98 % of the flutes’ room.");
+  full->passes[0].chip_room = 1.2;
+  assert_words (spelch_words_motion_room (&full->passes[0]),
+                "They would fill 120 % of the flutes’ room: they jam.");
+  full->passes[0].chip_room = 0;
+  assert_words (spelch_words_motion_room (&full->passes[0]),
+                "The cut is open at a side, so they fall out freely.");
   demo_hold_first_pass (demo, 14);
   g_autofree SpelchMotion *shallow = motion_with (demo, "compression-6.35x22");
   assert_words (spelch_words_motion_chips (&shallow->passes[1]),
