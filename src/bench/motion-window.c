@@ -4,6 +4,7 @@
 #include "bench/frame-meter.h"
 #include "bench/motion-film.h"
 #include "bench/motion-view.h"
+#include "bench/telling.h"
 #include "plan/words-motion.h"
 
 #include <glib/gi18n-lib.h>
@@ -84,8 +85,12 @@ show_speed (SpelchMotionWindow *self, const SpelchMotionPass *pass, const Spelch
   show_speed_marks (self, pass->tooth_s);
   gtk_range_set_value (self->speed, log10 (ratio));
   gtk_widget_set_sensitive (GTK_WIDGET (self->speed), !clock->reduced);
-  if (g_strcmp0 (words, gtk_label_get_text (self->how_slow)) != 0)
-    gtk_label_set_text (self->how_slow, words);
+  if (g_strcmp0 (words, gtk_label_get_text (self->how_slow)) == 0)
+    return;
+  /* The slider's own number says nothing to anyone. */
+  g_autofree char *name = g_strdup_printf ("%s, %s", _ ("Speed"), words);
+  gtk_label_set_text (self->how_slow, words);
+  spelch_tell_soon (GTK_WIDGET (self->speed), GTK_ACCESSIBLE_PROPERTY_LABEL, name);
 }
 
 static void

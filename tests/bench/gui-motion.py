@@ -96,6 +96,7 @@ tap.ok(button('Play'), 'it stands still at first')
 tap.ok(shows('Tooth 1 of 8'), 'at the first tooth of four turns of two edges', tooth)
 tap.ok('one tooth a second' in speed(), 'it is slow enough for a tooth a second', speed)
 tap.ok(re.match(r'1/\d+ of real time', speed()), 'and says how slow that is', speed)
+tap.ok(within('slider', r'^Speed, 1/\d+ of real time, one tooth a second$'), 'the slider is named by that too')
 tap.ok(described(r'Pass 1 of 2.*Tooth 1 of 8.*N \(.* to .*\).*meet in the kerf'), 'the instant is described, force and band and chips',
        lambda: drawing().description)
 bench.picture('motion')

@@ -286,6 +286,30 @@ test_values (void)
   g_assert_cmpint (same, >, 3);
 }
 
+/* A scoring pass is drawn with the bit that makes it, the next one with the other. */
+static void
+test_scored (void)
+{
+  for (guint pass = 0; pass < 2; pass++)
+    {
+      g_auto (Case) c = { 0 };
+      g_auto (Moving) m = { 0 };
+      const SpelchFlutes *drawn;
+
+      case_demo (&c);
+      case_take_bit (&c, "down-cut-6.35x25");
+      c.part->bits[c.part->n_bits - 1] = c.bit;
+      case_take_bit (&c, "up-cut-12.7x38");
+      spelch_plan_make_two (spelch_shop_constants (), c.part, &c.cut, &c.bit,
+                            &c.part->bits[c.part->n_bits - 1], &c.plan);
+      g_assert_true (moving_make (&m, &c, pass));
+      drawn = &spelch_motion_scene_side (m.scene)->shape.flutes;
+      g_assert_cmpfloat_with_epsilon (drawn->diameter, pass == 0 ? 6.35 : 12.7, 1e-9);
+      g_assert_cmpint (spelch_flute_sign_at (drawn, 1), ==, pass == 0 ? -1 : 1);
+      cairo_surface_destroy (picture (&m, pass, 7, false));
+    }
+}
+
 /* Evenly blurred, nothing flickers: the turn makes no difference once the splinters are there. */
 static void
 test_blurred (void)
@@ -500,6 +524,7 @@ main (int argc, char **argv)
   g_test_add_func ("/motion-scene/marker", test_marker);
   g_test_add_func ("/motion-scene/repainted", test_repainted);
   g_test_add_func ("/motion-scene/values", test_values);
+  g_test_add_func ("/motion-scene/scored", test_scored);
   g_test_add_func ("/motion-scene/blurred", test_blurred);
   g_test_add_func ("/motion-scene/changes", test_changes);
   g_test_add_func ("/motion-scene/any-case", test_any_case);
