@@ -1,14 +1,17 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * spelch check: says whether a part file, a shop log or another list can be read, what is wrong with it if
- * not, and which of its members aren't read.
+ * spelch check: says whether a part file, a shop log, another list, an exercise or a lesson can be read, what
+ * is wrong with it if not, and which of its members aren't read.
  */
 #include "command/asked.h"
+#include "command/check-practice.h"
 #include "command/commands.h"
+#include "command/unread-list.h"
 
+#include "files/exercise-file.h"
 #include "files/file-io.h"
 #include "files/json-text.h"
-#include "files/json-writer.h"
+#include "files/lesson-file.h"
 #include "files/list-file.h"
 #include "files/part-file.h"
 #include "files/unread.h"
@@ -39,52 +42,12 @@ read_text (const SpelchAsked *asked)
   return checked;
 }
 
-/* False when the file isn't a list; what can't be read at all is left to the reader of parts. */
-static bool
-is_list (const Checked *checked, SpelchListKind *kind)
+/* NULL when it isn't JSON; what can't be read at all is left to the reader of parts. */
+static JsonNode *
+root_of (const Checked *checked)
 {
-  g_autoptr (JsonNode) root = checked->text != NULL
-                                  ? spelch_json_parse (checked->text, checked->length, checked->name, NULL)
-                                  : NULL;
-  return root != NULL && spelch_list_kind_of (json_node_get_object (root), kind);
-}
-
-/* ---- Members that aren't read ---- */
-
-static void
-write_unread (SpelchWriter *writer, const GPtrArray *unread)
-{
-  spelch_writer_open_list (writer, "unread");
-  for (guint i = 0; i < unread->len; i++)
-    {
-      const SpelchUnread *one = unread->pdata[i];
-      spelch_writer_open_item (writer, NULL, false);
-      spelch_writer_text (writer, "at", one->at);
-      spelch_writer_text (writer, "member", one->member);
-      if (one->nearest != NULL)
-        spelch_writer_text (writer, "nearest", one->nearest);
-      else
-        spelch_writer_null (writer, "nearest");
-      spelch_writer_text (writer, "sentence", one->sentence);
-      spelch_writer_close (writer);
-    }
-  spelch_writer_close (writer);
-}
-
-static void
-print_unread (const GPtrArray *unread)
-{
-  for (guint i = 0; i < unread->len; i++)
-    g_print ("%s\n", ((const SpelchUnread *)unread->pdata[i])->sentence);
-}
-
-/* A misspelt member may well be what is wrong, so those that aren't read are told of beside the fault. */
-static int
-refuse (const SpelchAsked *asked, const GPtrArray *unread, const GError *error)
-{
-  if (!asked->json)
-    print_unread (unread);
-  return spelch_command_fail (error->message, SPELCH_EXIT_BAD_INPUT);
+  return checked->text != NULL ? spelch_json_parse (checked->text, checked->length, checked->name, NULL)
+                               : NULL;
 }
 
 /* ---- Lists and parts ---- */
@@ -104,21 +67,21 @@ check_list (const SpelchAsked *asked, const Checked *checked, SpelchListKind kin
       = spelch_list_from_json (kind, checked->text, checked->length, checked->name, NULL, &error);
   g_autoptr (GPtrArray) unread = spelch_list_unread (kind, checked->text, checked->length, checked->name);
   if (items == NULL)
-    return refuse (asked, unread, error);
+    return spelch_unread_refuse (unread, error, asked->json);
   if (asked->json)
     {
       SpelchWriter *writer = spelch_writer_new (NULL);
       spelch_writer_text (writer, "kind", spelch_list_member (kind));
       spelch_writer_number (writer, "format_version", SPELCH_FORMAT_VERSION);
       spelch_writer_number (writer, "entries", items->len);
-      write_unread (writer, unread);
+      spelch_unread_write (writer, unread);
       print_json (writer);
       return SPELCH_EXIT_DONE;
     }
   g_print (
       g_dngettext (GETTEXT_PACKAGE, "%s: in order, %u entry.\n", "%s: in order, %u entries.\n", items->len),
       asked->file, items->len);
-  print_unread (unread);
+  spelch_unread_print (unread);
   return SPELCH_EXIT_DONE;
 }
 
@@ -133,7 +96,7 @@ print_part (const SpelchAsked *asked, const SpelchPart *part, const GPtrArray *u
   g_print (_ ("%s: in order, %s, %s.\n"), asked->file, cuts, bits);
   if (part->read_only)
     g_print ("%s\n", _ ("It was written by a newer program and can be read but not saved."));
-  print_unread (unread);
+  spelch_unread_print (unread);
 }
 
 static int
@@ -145,7 +108,7 @@ check_part (const SpelchAsked *asked, const Checked *checked)
                                      ? spelch_part_unread (checked->text, checked->length, checked->name)
                                      : spelch_unread_list_new ();
   if (part == NULL)
-    return refuse (asked, unread, error);
+    return spelch_unread_refuse (unread, error, asked->json);
   if (!asked->json)
     {
       print_part (asked, part, unread);
@@ -157,7 +120,7 @@ check_part (const SpelchAsked *asked, const Checked *checked)
   spelch_writer_number (writer, "cuts", part->n_cuts);
   spelch_writer_number (writer, "bits", part->n_bits);
   spelch_writer_flag (writer, "read_only", part->read_only);
-  write_unread (writer, unread);
+  spelch_unread_write (writer, unread);
   print_json (writer);
   return SPELCH_EXIT_DONE;
 }
@@ -168,14 +131,21 @@ spelch_command_check (int argc, char **argv)
   g_auto (SpelchAsked) asked = { 0 };
   g_autoptr (GError) error = NULL;
   bool helped = false;
-  if (!spelch_asked_read (
-          &asked, "check",
-          _ ("Says whether a part file, a shop log or another list can be read, and what is wrong if not."),
-          SPELCH_ASKING_PLAN, argc, argv, &helped, &error))
+  if (!spelch_asked_read (&asked, "check",
+                          _ ("Says whether a part file, a shop log or another list, an exercise or a lesson "
+                             "can be read, and what is "
+                             "wrong if not."),
+                          SPELCH_ASKING_PLAN, argc, argv, &helped, &error))
     return spelch_command_fail (error->message, SPELCH_EXIT_BAD_INPUT);
   if (helped)
     return SPELCH_EXIT_DONE;
   g_auto (Checked) checked = read_text (&asked);
   SpelchListKind kind;
-  return is_list (&checked, &kind) ? check_list (&asked, &checked, kind) : check_part (&asked, &checked);
+  g_autoptr (JsonNode) root = root_of (&checked);
+  if (root != NULL && spelch_exercise_is (json_node_get_object (root)))
+    return spelch_check_exercise (checked.text, checked.length, checked.name, asked.json);
+  if (root != NULL && spelch_lesson_is (json_node_get_object (root)))
+    return spelch_check_lesson (checked.text, checked.length, checked.name, asked.json);
+  bool is_list = root != NULL && spelch_list_kind_of (json_node_get_object (root), &kind);
+  return is_list ? check_list (&asked, &checked, kind) : check_part (&asked, &checked);
 }

@@ -10,6 +10,7 @@ int spelch_command_rank (int argc, char **argv);
 int spelch_command_compare (int argc, char **argv);
 int spelch_command_draw (int argc, char **argv);
 int spelch_command_check (int argc, char **argv);
+int spelch_command_practice (int argc, char **argv);
 
 /* Prints an error on standard error, in one line, and gives the status for it. */
 int spelch_command_fail (const char *sentence, int status);

@@ -20,7 +20,7 @@ typedef struct
 
 static const Command COMMANDS[] = {
   { "plan", spelch_command_plan }, { "rank", spelch_command_rank },   { "compare", spelch_command_compare },
-  { "draw", spelch_command_draw }, { "check", spelch_command_check },
+  { "draw", spelch_command_draw }, { "check", spelch_command_check }, { "practice", spelch_command_practice },
 };
 
 int
@@ -41,7 +41,9 @@ show_help (void)
          "spelch rank FILE      say for each cut which bit to take, and why\n"
          "spelch compare FILE   say what a cut comes to with two to four bits, side by side\n"
          "spelch draw FILE      draw the side view of a cut\n"
-         "spelch check FILE     say whether a part file, a shop log or another list can be read\n"
+         "spelch check FILE     say whether a part file, a shop log, an exercise or another list can be "
+         "read\n"
+         "spelch practice       ask what a cut will do, and say why\n"
          "\n"
          "Each command has --help. Exit status: 0 done, 1 done and the plan must not be cut, 2 bad input, 3 "
          "could not write."));
@@ -54,7 +56,7 @@ start_window (int argc, char **argv)
 {
   if (g_getenv ("DISPLAY") == NULL && g_getenv ("WAYLAND_DISPLAY") == NULL)
     return spelch_command_fail (_ ("There is no display to open a window on. spelch plan, rank, compare, "
-                                   "draw and check work without one."),
+                                   "draw, check and practice work without one."),
                                 SPELCH_EXIT_BAD_INPUT);
   g_autofree char *self = g_file_read_link ("/proc/self/exe", NULL);
   g_autofree char *folder = g_path_get_dirname (self != NULL ? self : argv[0]);

@@ -60,6 +60,12 @@ spelch_fields_root (SpelchReading *reading, JsonNode *root)
   return fields_new (reading, json_node_dup_object (root), g_strdup (""), g_strdup (""));
 }
 
+SpelchReading *
+spelch_fields_reading (SpelchFields *fields)
+{
+  return fields->reading;
+}
+
 static JsonNode *
 member_node (SpelchFields *fields, const char *member)
 {
@@ -253,6 +259,29 @@ spelch_fields_text (SpelchFields *fields, const char *member, char *into, gsize 
     g_strlcpy (into, json_node_get_string (node), size);
 }
 
+bool
+spelch_fields_is_text (SpelchFields *fields, const char *member)
+{
+  JsonNode *node = member_node (fields, member);
+  return node != NULL && holds (node, G_TYPE_STRING);
+}
+
+void
+spelch_fields_refuse (SpelchFields *fields, const char *member, const char *advice)
+{
+  fault_of_member (fields, member, member_node (fields, member), advice);
+}
+
+char **
+spelch_fields_members (SpelchFields *fields)
+{
+  g_autoptr (GList) members = json_object_get_members (fields->object);
+  g_autoptr (GStrvBuilder) names = g_strv_builder_new ();
+  for (GList *m = members; m != NULL; m = m->next)
+    g_strv_builder_add (names, m->data);
+  return g_strv_builder_end (names);
+}
+
 int
 spelch_fields_code (SpelchFields *fields, const char *member, const SpelchCodes *table, int otherwise)
 {
@@ -436,6 +465,22 @@ spelch_fields_numbers (SpelchFields *fields, const char *member, double *into, g
     {
       g_autofree char *place = g_strdup_printf ("%s[%u]", member, i);
       into[i] = spelch_fields_number (entries, place, 0);
+    }
+  return n;
+}
+
+guint
+spelch_fields_texts (SpelchFields *fields, const char *member, char *into, gsize size, guint most,
+                     bool or_objects)
+{
+  guint n;
+  g_autoptr (SpelchFields) entries = entries_of (fields, member, most, &n);
+  for (guint i = 0; i < n; i++)
+    {
+      g_autofree char *place = g_strdup_printf ("%s[%u]", member, i);
+      JsonNode *node = member_node (entries, place);
+      if (!or_objects || !JSON_NODE_HOLDS_OBJECT (node))
+        spelch_fields_text (entries, place, into + i * size, size);
     }
   return n;
 }

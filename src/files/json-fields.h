@@ -30,6 +30,9 @@ typedef struct _SpelchFields SpelchFields;
 /* The cursor over the whole file. @root holds an object and outlives the cursor. */
 SpelchFields *spelch_fields_root (SpelchReading *reading, JsonNode *root);
 
+/* What the cursor's file shares. */
+SpelchReading *spelch_fields_reading (SpelchFields *fields);
+
 /* The cursor over an object that is a member. NULL when it isn't told. An object with an id is kept apart in
  * `unknown` by it ("board/birch-ply-18"). */
 SpelchFields *spelch_fields_object (SpelchFields *fields, const char *member);
@@ -54,6 +57,12 @@ bool spelch_fields_told (SpelchFields *fields, const char *member);
 /* Text of at most @size - 1 bytes into @into, which keeps what it has when the member isn't told. */
 void spelch_fields_text (SpelchFields *fields, const char *member, char *into, gsize size);
 
+/* Whether the member is told as a text, where an object could stand too. */
+bool spelch_fields_is_text (SpelchFields *fields, const char *member);
+
+/* The names of all members that are told, in the order they stand in. Free with g_strfreev(). */
+char **spelch_fields_members (SpelchFields *fields);
+
 int spelch_fields_code (SpelchFields *fields, const char *member, const SpelchCodes *table, int otherwise);
 bool spelch_fields_flag (SpelchFields *fields, const char *member, bool otherwise);
 double spelch_fields_number (SpelchFields *fields, const char *member, double otherwise);
@@ -75,9 +84,18 @@ SpelchLength spelch_fields_length (SpelchFields *fields, const char *member);
 guint spelch_fields_lengths (SpelchFields *fields, const char *member, SpelchLength *into, guint most);
 guint spelch_fields_numbers (SpelchFields *fields, const char *member, double *into, guint most);
 
+/* A list of texts of at most @size - 1 bytes each, at most @most, one after the other into @into; gives how
+ * many. An entry that isn't one is a fault, but passed over where @or_objects: those are left "". */
+guint spelch_fields_texts (SpelchFields *fields, const char *member, char *into, gsize size, guint most,
+                           bool or_objects);
+
 /* A list of codes, each at most once, as a set of bits: 1 << value. */
 guint spelch_fields_codes (SpelchFields *fields, const char *member, const SpelchCodes *table,
                            guint otherwise);
+
+/* Keeps a fault about a member that is told: "FILE: MEMBER is VALUE: ADVICE". @advice is a sentence, or the
+ * end of one. */
+void spelch_fields_refuse (SpelchFields *fields, const char *member, const char *advice);
 
 /* Keeps a fault found elsewhere: "FILE: SENTENCE". Takes @sentence; does nothing when it is NULL or the
  * reading is lenient. */

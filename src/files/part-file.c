@@ -9,6 +9,7 @@
 #include "files/item-name.h"
 #include "files/json-text.h"
 #include "files/machine-json.h"
+#include "files/part-json.h"
 #include "files/unread.h"
 
 #include <glib/gi18n-lib.h>
@@ -56,6 +57,16 @@ read_holding (SpelchFields *fields, SpelchHolding *holding)
   holding->vacuum_kpa = spelch_fields_number (members, "vacuum_kpa", 0);
   holding->clamp_force_n = spelch_fields_number (members, "clamp_force_n", 0);
   holding->on_rubber = spelch_fields_flag (members, "on_rubber", false);
+}
+
+void
+spelch_part_read_decisions (SpelchFields *fields, SpelchPart *part)
+{
+  part->length = spelch_fields_length (fields, "length");
+  part->width = spelch_fields_length (fields, "width");
+  read_accepted (fields, part);
+  read_tolerances (fields, &part->tolerances);
+  read_holding (fields, &part->holding);
 }
 
 static void
@@ -156,11 +167,7 @@ read_part (JsonNode *root, SpelchReading *reading)
   read_version (fields, part, reading);
   spelch_item_read_name (fields, part->id, part->name);
   spelch_fields_text (fields, "note", part->note, sizeof part->note);
-  part->length = spelch_fields_length (fields, "length");
-  part->width = spelch_fields_length (fields, "width");
-  read_accepted (fields, part);
-  read_tolerances (fields, &part->tolerances);
-  read_holding (fields, &part->holding);
+  spelch_part_read_decisions (fields, part);
   read_board_and_machine (fields, part);
   read_bits (fields, part, reading);
   read_cuts (fields, part, reading);

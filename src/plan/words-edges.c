@@ -232,9 +232,8 @@ far_reason (const SpelchPlan *plan, const SpelchEdge *edge, const SpelchNumbers 
     }
 }
 
-/* What spoils an edge whose shear is right. */
-static char *
-other_reason (const SpelchPlan *plan, const SpelchEdge *edge, const SpelchNumbers *numbers)
+char *
+spelch_words_edge_other (const SpelchEdge *edge, const SpelchNumbers *numbers)
 {
   if (spelch_edge_points (edge, SPELCH_TERM_WEAR) > 0)
     return g_strdup (_ ("The bit is no longer sharp."));
@@ -270,7 +269,8 @@ spelch_words_edge_reason (const SpelchPlan *plan, SpelchSide side, const SpelchN
     return uncut_reason (plan, side);
   g_autofree char *shear
       = side == SPELCH_SIDE_MOTOR ? motor_reason (plan, edge, numbers) : far_reason (plan, edge, numbers);
-  g_autofree char *other = edge->load == SPELCH_LOAD_PRESS_IN ? other_reason (plan, edge, numbers) : NULL;
+  g_autofree char *other
+      = edge->load == SPELCH_LOAD_PRESS_IN ? spelch_words_edge_other (edge, numbers) : NULL;
   if (other != NULL)
     return g_strdup_printf ("%s %s", shear, other);
   return g_steal_pointer (&shear);

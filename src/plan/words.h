@@ -66,6 +66,10 @@ char *spelch_words_face (const SpelchPlan *plan, const SpelchCut *cut, SpelchSid
 /* One or two plain sentences beside the verdict of a face: the deciding reason, and what to do about it. */
 char *spelch_words_edge_reason (const SpelchPlan *plan, SpelchSide side, const SpelchNumbers *numbers);
 
+/* What spoils an edge beside its shear, in a sentence: a blunt bit, thick chips, the grain; NULL where
+ * nothing does. */
+char *spelch_words_edge_other (const SpelchEdge *edge, const SpelchNumbers *numbers);
+
 /* The whole chain of reasons of a face, most important first; each ends with its class of evidence
  * and, where there is one, the work it stands on.
  * A NULL-terminated array; free with g_strfreev(). */

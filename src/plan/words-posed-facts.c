@@ -1,0 +1,500 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * What is given with a question, and what its follow-up changes.
+ */
+#include "plan/words-posed.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+#include <stdlib.h>
+
+static void
+fact_clear (gpointer data)
+{
+  g_free (((SpelchFact *)data)->value);
+}
+
+static void
+tell (GArray *facts, const char *label, char *value)
+{
+  SpelchFact fact = { label, value };
+  g_array_append_val (facts, fact);
+}
+
+static const SpelchBit *
+bit_of (const SpelchPart *part)
+{
+  int i = spelch_part_find_bit (part, part->cuts[0].bit);
+  return i < 0 ? NULL : &part->bits[i];
+}
+
+/* ---- Words for single things ---- */
+
+static const char *
+bit_kind_word (SpelchBitKind kind)
+{
+  switch (kind)
+    {
+    case SPELCH_BIT_UP_CUT:
+      return _ ("up-cut bit");
+    case SPELCH_BIT_DOWN_CUT:
+      return _ ("down-cut bit");
+    case SPELCH_BIT_COMPRESSION:
+      return _ ("compression bit");
+    case SPELCH_BIT_STRAIGHT:
+    default:
+      return _ ("straight bit");
+    }
+}
+
+char *
+spelch_words_bit (const SpelchBit *bit, const SpelchNumbers *numbers)
+{
+  g_autofree char *across = spelch_words_exactly (numbers, spelch_bit_diameter_now (bit));
+  g_autofree char *up_shear = spelch_words_exactly (numbers, spelch_bit_up_shear_now (bit));
+  g_autofree char *cutting = spelch_words_length (numbers, bit->cutting_length.mm);
+  if (bit->kind == SPELCH_BIT_COMPRESSION)
+    /* TRANSLATORS: "compression bit, 6.35 mm across, 6.35 mm of up-shear, cuts 22 mm deep" */
+    return g_strdup_printf (_ ("%s, %s across, %s of up-shear, cuts %s deep"), bit_kind_word (bit->kind),
+                            across, up_shear, cutting);
+  return g_strdup_printf (_ ("%s, %s across, cuts %s deep"), bit_kind_word (bit->kind), across, cutting);
+}
+
+static const char *
+cut_word (SpelchCutKind kind)
+{
+  switch (kind)
+    {
+    case SPELCH_CUT_OUTLINE:
+      return _ ("outline");
+    case SPELCH_CUT_DADO:
+      return _ ("dado or groove");
+    case SPELCH_CUT_RABBET:
+      return _ ("rabbet");
+    case SPELCH_CUT_POCKET:
+      return _ ("pocket");
+    case SPELCH_CUT_MORTISE:
+      return _ ("mortise");
+    case SPELCH_CUT_SLOT:
+      return _ ("slot");
+    case SPELCH_CUT_TRIM:
+      return _ ("edge trim");
+    case SPELCH_CUT_HOLE:
+    default:
+      return _ ("hole");
+    }
+}
+
+static const char *
+wear_word (SpelchWear wear)
+{
+  switch (wear)
+    {
+    case SPELCH_WEAR_NEW:
+      return _ ("new");
+    case SPELCH_WEAR_WORN:
+      return _ ("worn");
+    case SPELCH_WEAR_DULL:
+      return _ ("dull");
+    case SPELCH_WEAR_SHARP:
+    default:
+      return _ ("sharp");
+    }
+}
+
+static const char *
+end_word (SpelchEnd end)
+{
+  switch (end)
+    {
+    case SPELCH_END_EDGE:
+      return _ ("over the edge, with nothing behind it");
+    case SPELCH_END_BACKED:
+      return _ ("over the edge, against a backing piece");
+    case SPELCH_END_INSIDE:
+    default:
+      return _ ("within the board");
+    }
+}
+
+static const char *
+spoilboard_word (SpelchSpoilboard spoilboard)
+{
+  switch (spoilboard)
+    {
+    case SPELCH_SPOILBOARD_FRESH:
+      return _ ("a fresh spoilboard");
+    case SPELCH_SPOILBOARD_CUT_HERE_BEFORE:
+      return _ ("a spoilboard that has been cut here before");
+    case SPELCH_SPOILBOARD_UNTOLD:
+    default:
+      return _ ("a spoilboard");
+    }
+}
+
+static const char *
+kept_word (SpelchWall kept)
+{
+  return kept == SPELCH_WALL_LEFT    ? _ ("the left wall stays")
+         : kept == SPELCH_WALL_RIGHT ? _ ("the right wall stays")
+                                     : _ ("both walls stay");
+}
+
+/* ---- What can be drawn or changed ---- */
+
+const char *
+spelch_words_change_name (SpelchChangeKind what)
+{
+  static const char *const names[] = {
+    [SPELCH_CHANGE_THICKNESS] = N_ ("Board, measured"),
+    [SPELCH_CHANGE_PIECE_LENGTH] = N_ ("Length of the piece"),
+    [SPELCH_CHANGE_PIECE_WIDTH] = N_ ("Width of the piece"),
+    [SPELCH_CHANGE_DEPTH] = N_ ("Depth of the cut"),
+    [SPELCH_CHANGE_WIDTH] = N_ ("Width of the cut"),
+    [SPELCH_CHANGE_FIRST_PASS] = N_ ("First pass"),
+    [SPELCH_CHANGE_OVERCUT] = N_ ("Overcut"),
+    [SPELCH_CHANGE_UP_SHEAR] = N_ ("Up-shear of the bit"),
+    [SPELCH_CHANGE_STICK_OUT] = N_ ("Stick-out"),
+    [SPELCH_CHANGE_BACKER] = N_ ("Backer board"),
+    [SPELCH_CHANGE_TAB_WIDTH] = N_ ("Width of a tab"),
+    [SPELCH_CHANGE_TAB_THICKNESS] = N_ ("Thickness of a tab"),
+    [SPELCH_CHANGE_TABS] = N_ ("Number of tabs"),
+    [SPELCH_CHANGE_FEED] = N_ ("Feed"),
+    [SPELCH_CHANGE_SPEED] = N_ ("Spindle speed"),
+    [SPELCH_CHANGE_AREA] = N_ ("Area on the bed"),
+    [SPELCH_CHANGE_VACUUM] = N_ ("Vacuum"),
+    [SPELCH_CHANGE_CLAMP_FORCE] = N_ ("Force of the clamps"),
+    [SPELCH_CHANGE_PATH] = N_ ("Way of the cut"),
+    [SPELCH_CHANGE_ACCEPTED] = N_ ("Accepted on seen edges"),
+    [SPELCH_CHANGE_BIT] = N_ ("Bit"),
+    [SPELCH_CHANGE_WAY_UP] = N_ ("Toward the motor"),
+    [SPELCH_CHANGE_WEAR] = N_ ("Cutting edge"),
+    [SPELCH_CHANGE_DATUM] = N_ ("Zero"),
+    [SPELCH_CHANGE_SPOILBOARD] = N_ ("Under the board"),
+    [SPELCH_CHANGE_KEPT] = N_ ("Walls"),
+    [SPELCH_CHANGE_END] = N_ ("Runs out"),
+    [SPELCH_CHANGE_ENTRY] = N_ ("Goes in"),
+  };
+  return _ (names[what]);
+}
+
+/* From the cut's way toward its left, in (-90, 90], seen from the motor, of the face that lies there. */
+static int
+fibre_angle (const SpelchBoard *board, const SpelchCut *cut)
+{
+  bool a = cut->way_up == SPELCH_FACE_A;
+  const SpelchLayer *layer = &board->layers[a ? 0 : board->n_layers - 1];
+  int angle = (int)round (layer->grain_deg - cut->path_deg) * (a ? 1 : -1) % 180;
+  return angle > 90 ? angle - 180 : angle <= -90 ? angle + 180 : angle;
+}
+
+/* How the cut's way lies to the grain of the face toward the motor. */
+static char *
+grain_words (const SpelchBoard *board, const SpelchCut *cut)
+{
+  int angle = fibre_angle (board, cut);
+  if (spelch_cut_every_direction (cut))
+    return g_strdup (_ ("meets the grain from every side"));
+  if (angle == 0)
+    return g_strdup (_ ("along the grain"));
+  if (angle == 90)
+    return g_strdup (_ ("straight across the grain"));
+  /* TRANSLATORS: the cut's way, with which the fibres make an angle */
+  return g_strdup_printf (angle > 0 ? _ ("the fibres run off to its left, at %d°")
+                                    : _ ("the fibres run off to its right, at %d°"),
+                          abs (angle));
+}
+
+static char *
+face_words (const SpelchCut *cut, SpelchFace face)
+{
+  if (cut->seen_a == cut->seen_b)
+    return g_strdup_printf (_ ("face %s"), spelch_code_of (&SPELCH_FACE_CODES, (int)face));
+  return g_strdup (spelch_cut_sees (cut, face) ? _ ("the show face") : _ ("the hidden face"));
+}
+
+static char *
+code_value (const SpelchChange *change, const SpelchPart *part, const SpelchNumbers *numbers)
+{
+  const SpelchCut *cut = &part->cuts[0];
+  const SpelchCodes *codes = spelch_change_codes (change->what);
+  int value = 0, bit = spelch_part_find_bit (part, change->code);
+  if (codes != NULL)
+    spelch_code_read (codes, change->code, &value);
+  switch (change->what)
+    {
+    case SPELCH_CHANGE_BIT:
+      return bit < 0 ? g_strdup (change->code) : spelch_words_bit (&part->bits[bit], numbers);
+    case SPELCH_CHANGE_WAY_UP:
+      return face_words (cut, (SpelchFace)value);
+    case SPELCH_CHANGE_WEAR:
+      return g_strdup (wear_word ((SpelchWear)value));
+    case SPELCH_CHANGE_DATUM:
+      return g_strdup (value == SPELCH_DATUM_BED ? _ ("on the bed") : _ ("on the face"));
+    case SPELCH_CHANGE_SPOILBOARD:
+      return g_strdup (spoilboard_word ((SpelchSpoilboard)value));
+    case SPELCH_CHANGE_KEPT:
+      return g_strdup (kept_word ((SpelchWall)value));
+    case SPELCH_CHANGE_END:
+      return g_strdup (end_word ((SpelchEnd)value));
+    default:
+      return g_strdup (value == 1 ? _ ("on the finished line") : _ ("in the waste"));
+    }
+}
+
+static char *
+square_centimetres (double mm2)
+{
+  g_autofree char *count = spelch_words_count (mm2 / 100);
+  return g_strdup_printf (_ ("%s cm²"), count);
+}
+
+static char *
+number_value (const SpelchChange *change, const SpelchPart *part, const SpelchNumbers *numbers)
+{
+  g_autofree char *count = spelch_words_count (change->number);
+  SpelchCut cut = part->cuts[0];
+  switch (change->what)
+    {
+    case SPELCH_CHANGE_FEED:
+      return spelch_words_feed (numbers, change->number);
+    case SPELCH_CHANGE_SPEED:
+      return g_strdup_printf (_ ("%s rpm"), count);
+    case SPELCH_CHANGE_AREA:
+      return square_centimetres (change->number);
+    case SPELCH_CHANGE_VACUUM:
+      return g_strdup_printf (_ ("%s kPa"), count);
+    case SPELCH_CHANGE_CLAMP_FORCE:
+      return g_strdup_printf (_ ("%s N"), count);
+    case SPELCH_CHANGE_PATH:
+      cut.path_deg = change->number;
+      return grain_words (&part->board, &cut);
+    case SPELCH_CHANGE_ACCEPTED:
+      return g_strdup (spelch_words_grade ((int)change->number, false));
+    default:
+      return g_steal_pointer (&count);
+    }
+}
+
+char *
+spelch_words_change_value (const SpelchChange *change, const SpelchPart *part, const SpelchNumbers *numbers)
+{
+  switch (spelch_change_value (change->what))
+    {
+    case SPELCH_CHANGE_IS_CODE:
+      return code_value (change, part, numbers);
+    case SPELCH_CHANGE_IS_NUMBER:
+      return number_value (change, part, numbers);
+    case SPELCH_CHANGE_IS_LENGTH:
+    default:
+      if (change->what == SPELCH_CHANGE_BACKER && change->number <= 0)
+        return g_strdup (_ ("none"));
+      return change->what == SPELCH_CHANGE_UP_SHEAR ? spelch_words_exactly (numbers, change->number)
+                                                    : spelch_words_length (numbers, change->number);
+    }
+}
+
+char *
+spelch_words_changed (const SpelchPosed *posed, const SpelchNumbers *numbers)
+{
+  const SpelchFollowUp *follow_up = &posed->exercise->follow_up;
+  if (!posed->follow_up || !follow_up->told)
+    return g_strdup ("");
+  g_autoptr (SpelchPart) before = spelch_exercise_draw (posed->exercise, posed->seed);
+  SpelchChange was = spelch_change_now (follow_up->change.what, before);
+  SpelchChange is = spelch_change_now (follow_up->change.what, posed->part);
+  g_autofree char *old = spelch_words_change_value (&was, before, numbers);
+  g_autofree char *now = spelch_words_change_value (&is, posed->part, numbers);
+  /* TRANSLATORS: what a follow-up changes: "First pass: 9.0 mm instead of 6.0 mm." */
+  return g_strdup_printf (_ ("%s: %s instead of %s."), spelch_words_change_name (follow_up->change.what), now,
+                          old);
+}
+
+/* ---- What is given ---- */
+
+static void
+tell_cut (GArray *facts, const SpelchPosed *posed, const SpelchNumbers *numbers)
+{
+  const SpelchCut *cut = &posed->part->cuts[0];
+  g_autofree char *size = spelch_words_cut (cut, NULL, numbers);
+  tell (facts, _ ("Board"), spelch_words_setting (posed->part, numbers));
+  /* TRANSLATORS: a cut and its size: "dado or groove, 9.0 mm deep, 18.0 mm wide" */
+  tell (facts, _ ("Cut"), g_strdup_printf (_ ("%s, %s"), cut_word (cut->kind), size));
+}
+
+static void
+tell_bit (GArray *facts, const SpelchPosed *posed, const SpelchNumbers *numbers)
+{
+  const SpelchBit *bit = bit_of (posed->part);
+  if (bit == NULL)
+    return;
+  tell (facts, _ ("Bit"), spelch_words_bit (bit, numbers));
+  if (bit->wear >= SPELCH_WEAR_WORN)
+    tell (facts, _ ("Cutting edge"), g_strdup (wear_word (bit->wear)));
+  if (bit->overlap.mm > 0)
+    tell (facts, _ ("Both hands overlap over"), spelch_words_exactly (numbers, bit->overlap.mm));
+}
+
+static void
+tell_faces (GArray *facts, const SpelchPosed *posed)
+{
+  const SpelchCut *cut = &posed->part->cuts[0];
+  if (posed->exercise->asks != SPELCH_ASKS_WAY_UP)
+    tell (facts, _ ("Toward the motor"), face_words (cut, cut->way_up));
+}
+
+static bool
+has_grain (const SpelchBoard *board)
+{
+  SpelchGrain grain = board->layers[0].grain;
+  return grain == SPELCH_GRAIN_STRAIGHT || grain == SPELCH_GRAIN_FIGURED;
+}
+
+static bool
+is_solid (const SpelchLayer *layer)
+{
+  return !layer->veneer
+         && (layer->material == SPELCH_MATERIAL_SOFTWOOD || layer->material == SPELCH_MATERIAL_HARDWOOD);
+}
+
+static void
+tell_grain (GArray *facts, const SpelchPosed *posed)
+{
+  const SpelchPart *part = posed->part;
+  const SpelchCut *cut = &part->cuts[0];
+  if (!has_grain (&part->board))
+    return;
+  tell (facts, _ ("Way of the cut"), grain_words (&part->board, cut));
+  if (!spelch_cut_every_direction (cut) && is_solid (&part->board.layers[0]))
+    tell (facts, _ ("Runs out"), g_strdup (end_word (cut->end)));
+}
+
+static void
+tell_below (GArray *facts, const SpelchPosed *posed, const SpelchNumbers *numbers)
+{
+  const SpelchCut *cut = &posed->part->cuts[0];
+  const SpelchMachine *machine = &posed->part->machine;
+  g_autofree char *backer = spelch_words_length (numbers, cut->backer.mm);
+  if (!cut->through)
+    return;
+  tell (facts, machine->kind == SPELCH_MACHINE_TABLE ? _ ("Behind the board") : _ ("Under the board"),
+        cut->backer.mm > 0                       ? g_strdup_printf (_ ("a backer board, %s thick"), backer)
+        : machine->kind == SPELCH_MACHINE_GANTRY ? g_strdup (spoilboard_word (machine->spoilboard))
+                                                 : g_strdup (_ ("nothing")));
+}
+
+static void
+tell_passes (GArray *facts, const SpelchPosed *posed, const SpelchNumbers *numbers)
+{
+  const SpelchPlan *plan = &posed->plan;
+  if (plan->n_passes > 0)
+    tell (facts, _ ("Passes"), spelch_words_passes (plan, numbers));
+  if (plan->entry.on_line && plan->bit_kind == SPELCH_BIT_COMPRESSION)
+    tell (facts, _ ("Goes in"), spelch_words_entry (plan, numbers));
+}
+
+static void
+tell_speed (GArray *facts, const SpelchPosed *posed, const SpelchNumbers *numbers)
+{
+  const SpelchPlan *plan = &posed->plan;
+  SpelchChange speed = { .what = SPELCH_CHANGE_SPEED, .number = plan->speed_rpm };
+  tell (facts, _ ("Spindle speed"), spelch_words_change_value (&speed, posed->part, numbers));
+  if (posed->exercise->asks != SPELCH_ASKS_LIMIT)
+    tell (facts, _ ("Feed"), spelch_words_feed (numbers, plan->feed_mm_min));
+}
+
+static char *
+hold_words (const SpelchPart *part)
+{
+  const SpelchHolding *holding = &part->holding;
+  g_autofree char *area = square_centimetres (holding->area_mm2);
+  g_autofree char *kpa = spelch_words_count (holding->vacuum_kpa);
+  g_autofree char *force = spelch_words_count (holding->clamp_force_n);
+  switch (holding->method)
+    {
+    case SPELCH_HOLD_VACUUM:
+      return holding->vacuum_kpa > 0 ? g_strdup_printf (_ ("vacuum of %s kPa on %s"), kpa, area)
+                                     : g_strdup_printf (_ ("vacuum on %s"), area);
+    case SPELCH_HOLD_CLAMPS:
+      return holding->clamp_force_n > 0 ? g_strdup_printf (_ ("clamps, %s N together"), force)
+                                        : g_strdup (_ ("clamps"));
+    case SPELCH_HOLD_SCREWS:
+      return g_strdup (_ ("screws"));
+    case SPELCH_HOLD_HANDS:
+      return g_strdup (_ ("hands"));
+    case SPELCH_HOLD_UNTOLD:
+    default:
+      return g_strdup (_ ("not told"));
+    }
+}
+
+static void
+tell_holding (GArray *facts, const SpelchPosed *posed, const SpelchNumbers *numbers)
+{
+  const SpelchPart *part = posed->part;
+  const SpelchTabs *tabs = &part->cuts[0].tabs;
+  g_autofree char *length = spelch_words_length (numbers, part->length.mm);
+  g_autofree char *width = spelch_words_length (numbers, part->width.mm);
+  g_autofree char *wide = spelch_words_length (numbers, tabs->width.mm);
+  g_autofree char *thick = spelch_words_length (numbers, tabs->thickness.mm);
+  if (part->length.mm > 0 && part->width.mm > 0)
+    tell (facts, _ ("Piece"), g_strdup_printf (_ ("%s by %s"), length, width));
+  tell (facts, _ ("Held by"), hold_words (part));
+  if (tabs->count > 0)
+    /* TRANSLATORS: tabs: how many, how wide, how thick */
+    tell (facts, _ ("Tabs"), g_strdup_printf (_ ("%u, each %s wide and %s thick"), tabs->count, wide, thick));
+}
+
+static void
+tell_accepted (GArray *facts, const SpelchPosed *posed)
+{
+  const SpelchPart *part = posed->part;
+  bool laminate = spelch_plan_is_laminate (&posed->plan, SPELCH_SIDE_MOTOR);
+  tell (facts, _ ("Accepted"),
+        g_strdup_printf (_ ("seen edges %s, hidden edges %s, or better"),
+                         spelch_words_grade (part->accepted_seen, laminate),
+                         spelch_words_grade (part->accepted_hidden, laminate)));
+}
+
+/* What is only known so well. */
+static void
+tell_tolerances (GArray *facts, const SpelchPosed *posed, const SpelchNumbers *numbers)
+{
+  const SpelchPart *part = posed->part;
+  g_autofree char *depth = spelch_words_exactly (numbers, posed->plan.windows.depth_uncertain_mm);
+  g_autofree char *up_shear = spelch_words_exactly (numbers, part->tolerances.up_shear_mm);
+  g_autofree char *layer = spelch_words_exactly (numbers, posed->plan.near_layer);
+  tell (facts, _ ("Face layer"), g_strdup_printf (_ ("%s thick"), layer));
+  /* TRANSLATORS: what a depth and an up-shear length are known to */
+  tell (facts, _ ("Known within"), g_strdup_printf (_ ("depth ±%s, up-shear ±%s"), depth, up_shear));
+}
+
+GArray *
+spelch_words_facts (const SpelchPosed *posed, const SpelchNumbers *numbers)
+{
+  SpelchAsks asks = posed->exercise->asks;
+  bool edges = asks == SPELCH_ASKS_TEARS || asks == SPELCH_ASKS_BIT || asks == SPELCH_ASKS_WAY_UP;
+  bool held_feed = posed->part->cuts[0].held.feed_mm_min > 0;
+  GArray *facts = g_array_new (FALSE, FALSE, sizeof (SpelchFact));
+  g_array_set_clear_func (facts, fact_clear);
+  tell_cut (facts, posed, numbers);
+  if (asks != SPELCH_ASKS_BIT)
+    tell_bit (facts, posed, numbers);
+  if (edges || asks == SPELCH_ASKS_FIRST_PASS)
+    tell_faces (facts, posed);
+  if (edges)
+    tell_grain (facts, posed);
+  if (edges)
+    tell_below (facts, posed, numbers);
+  if (asks == SPELCH_ASKS_TEARS || asks == SPELCH_ASKS_LIMIT || asks == SPELCH_ASKS_HOLD)
+    tell_passes (facts, posed, numbers);
+  if (asks == SPELCH_ASKS_LIMIT || asks == SPELCH_ASKS_HOLD || (asks == SPELCH_ASKS_TEARS && held_feed))
+    tell_speed (facts, posed, numbers);
+  if (asks == SPELCH_ASKS_HOLD || asks == SPELCH_ASKS_LIMIT)
+    tell_holding (facts, posed, numbers);
+  if (asks == SPELCH_ASKS_BIT || asks == SPELCH_ASKS_WAY_UP)
+    tell_accepted (facts, posed);
+  if (asks == SPELCH_ASKS_FIRST_PASS)
+    tell_tolerances (facts, posed, numbers);
+  return facts;
+}
