@@ -5,6 +5,8 @@
 #include "command/asked.h"
 #include "command/commands.h"
 #include "command/practice-asked.h"
+#include "command/practice-marks.h"
+#include "command/practice-sheet.h"
 #include "command/practice-show.h"
 
 #include "files/practice-data.h"
@@ -44,6 +46,9 @@ ask (const SpelchPracticeAsked *asked)
       return spelch_command_fail (sentence, SPELCH_EXIT_BAD_INPUT);
     }
   const SpelchGiven *answered = asked->answer != NULL ? &given : NULL;
+  int status = answered != NULL ? spelch_practice_keep (asked, posed, answered) : SPELCH_EXIT_DONE;
+  if (status != SPELCH_EXIT_DONE)
+    return status;
   return print (asked->json ? spelch_practice_json (posed, answered)
                             : spelch_practice_text (posed, answered, &asked->numbers));
 }
@@ -57,5 +62,11 @@ spelch_command_practice (int argc, char **argv)
     return status;
   if (asked.show != NULL)
     return ask (&asked);
+  if (asked.sheet != NULL)
+    return spelch_practice_sheet (&asked);
+  if (asked.progress)
+    return spelch_practice_progress (&asked);
+  if (asked.regrade != NULL)
+    return spelch_practice_regrade (&asked);
   return print (asked.json ? spelch_practice_list_json (&asked) : spelch_practice_list_text (&asked));
 }

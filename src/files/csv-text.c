@@ -105,3 +105,20 @@ spelch_csv_append (GString *text, const char *value, char separator)
     g_string_append_printf (text, *c == '"' ? "\"\"" : "%c", *c);
   g_string_append_c (text, '"');
 }
+
+gboolean
+spelch_csv_is_formula (const char *value)
+{
+  /* An apostrophe that stands there already is no guard: it would be taken off in reading. */
+  while (*value == '\'')
+    value++;
+  return *value != '\0' && (strchr ("=+-@", *value) != NULL || g_ascii_iscntrl (*value));
+}
+
+void
+spelch_csv_append_plain (GString *text, const char *value, char separator)
+{
+  g_autofree char *guarded
+      = spelch_csv_is_formula (value) ? g_strconcat ("'", value, NULL) : g_strdup (value);
+  spelch_csv_append (text, guarded, separator);
+}

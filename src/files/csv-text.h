@@ -24,3 +24,10 @@ GPtrArray *spelch_csv_rows (const char *text, char separator);
 
 /* Adds @value, in quotes where it needs them. */
 void spelch_csv_append (GString *text, const char *value, char separator);
+
+/* Whether a spreadsheet would take @value for a formula: it begins with =, +, -, @ or a control character,
+ * also after apostrophes. */
+gboolean spelch_csv_is_formula (const char *value);
+
+/* Adds @value as above, with an apostrophe before it where a spreadsheet would take it for a formula. */
+void spelch_csv_append_plain (GString *text, const char *value, char separator);

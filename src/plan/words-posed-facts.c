@@ -456,6 +456,43 @@ tell_accepted (GArray *facts, const SpelchPosed *posed)
                          spelch_words_grade (part->accepted_hidden, laminate)));
 }
 
+/* What sets bits apart besides the edges. */
+static void
+tell_room_for_bits (GArray *facts, const SpelchPosed *posed, const SpelchNumbers *numbers)
+{
+  const SpelchPart *part = posed->part;
+  const SpelchMachine *machine = &part->machine;
+  GString *collets = g_string_new (NULL);
+  for (guint i = 0; i < machine->n_collets; i++)
+    {
+      g_autofree char *one = spelch_length_show_whole (&machine->collets[i], numbers->unit,
+                                                       numbers->inch_style, numbers->decimal_sign);
+      g_string_append_printf (collets, "%s%s", i == 0 ? "" : ", ", one);
+    }
+  if (part->cuts[0].corner_radius.mm > 0)
+    {
+      g_autofree char *radius = spelch_words_exactly (numbers, part->cuts[0].corner_radius.mm);
+      tell (facts, _ ("Inside corners"), g_strdup_printf (_ ("%s of radius"), radius));
+    }
+  if (machine->kind != SPELCH_MACHINE_GANTRY)
+    tell (facts, _ ("Held by"), hold_words (part));
+  if (collets->len > 0)
+    tell (facts, _ ("Collets"), g_strdup (collets->str));
+  g_string_free (collets, TRUE);
+}
+
+/* What it can give. */
+static void
+tell_machine (GArray *facts, const SpelchPosed *posed, const SpelchNumbers *numbers)
+{
+  const SpelchMachine *machine = &posed->part->machine;
+  g_autofree char *power = spelch_words_count (machine->power_w);
+  g_autofree char *feed = spelch_words_feed (numbers, machine->max_feed_mm_min);
+  tell (facts, _ ("Machine"),
+        machine->max_feed_mm_min > 0 ? g_strdup_printf (_ ("%s W, feeds up to %s"), power, feed)
+                                     : g_strdup_printf (_ ("%s W, fed by hand"), power));
+}
+
 /* What is only known so well. */
 static void
 tell_tolerances (GArray *facts, const SpelchPosed *posed, const SpelchNumbers *numbers)
@@ -490,6 +527,10 @@ spelch_words_facts (const SpelchPosed *posed, const SpelchNumbers *numbers)
     tell_passes (facts, posed, numbers);
   if (asks == SPELCH_ASKS_LIMIT || asks == SPELCH_ASKS_HOLD || (asks == SPELCH_ASKS_TEARS && held_feed))
     tell_speed (facts, posed, numbers);
+  if (asks == SPELCH_ASKS_BIT)
+    tell_room_for_bits (facts, posed, numbers);
+  if (asks == SPELCH_ASKS_LIMIT)
+    tell_machine (facts, posed, numbers);
   if (asks == SPELCH_ASKS_HOLD || asks == SPELCH_ASKS_LIMIT)
     tell_holding (facts, posed, numbers);
   if (asks == SPELCH_ASKS_BIT || asks == SPELCH_ASKS_WAY_UP)

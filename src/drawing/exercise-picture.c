@@ -1,0 +1,106 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "drawing/exercise-picture.h"
+
+#include "drawing/pictures.h"
+
+#include <math.h>
+
+#define LETTER_SIZE 9.0
+#define LETTER_ROOM 14.0 /* under the bits */
+#define GAP_MM      7.0
+#define STUB_MM     7.0 /* of shank */
+#define BOARD_MM    26.0
+#define ASIDE_MM    10.0 /* of board beside the cut */
+#define MARGIN      1.0  /* as spelch_picture_cut() leaves */
+
+typedef struct
+{
+  guint n;
+  const SpelchBit *bits[SPELCH_BITS_MOST];
+  double scale, board_mm, thickness;
+  bool lettered, below; /* the motor is below */
+} Picture;
+
+static void
+take (Picture *picture, const SpelchPart *part, const char *id)
+{
+  int i = spelch_part_find_bit (part, id);
+  if (i >= 0 && picture->n < SPELCH_BITS_MOST)
+    picture->bits[picture->n++] = &part->bits[i];
+}
+
+static double
+tall_mm (const SpelchBit *bit)
+{
+  return bit->cutting_length.mm + STUB_MM;
+}
+
+static double
+wide_mm (const SpelchBit *bit)
+{
+  return fmax (spelch_bit_diameter_now (bit), bit->shank.mm);
+}
+
+static Picture
+lay_out (const SpelchPosed *posed, double width, double height)
+{
+  const SpelchPart *part = posed->part;
+  const SpelchCut *cut = &part->cuts[0];
+  Picture picture = { .lettered = posed->exercise->asks == SPELCH_ASKS_BIT,
+                      .below = spelch_machine_motor_below (&part->machine),
+                      .thickness = spelch_board_thickness (&part->board) };
+  for (guint i = 0; picture.lettered && i < posed->n_choices; i++)
+    take (&picture, part, posed->choices[i]);
+  if (!picture.lettered)
+    take (&picture, part, cut->bit);
+  picture.board_mm = fmax (BOARD_MM, fmin (spelch_cut_width (cut), BOARD_MM) + 2 * ASIDE_MM);
+  double tall = picture.thickness, wide = picture.board_mm;
+  for (guint i = 0; i < picture.n; i++)
+    {
+      tall = fmax (tall, tall_mm (picture.bits[i]));
+      wide += GAP_MM + wide_mm (picture.bits[i]);
+    }
+  double room = height - (picture.lettered ? LETTER_ROOM : 0) - 2 * MARGIN;
+  picture.scale = fmax (fmin (room / tall, (width - 2 * MARGIN) / wide), 0);
+  return picture;
+}
+
+static void
+draw_letter (cairo_t *cr, guint i, double x, double y, const SpelchPalette *palette,
+             SpelchLettering *lettering)
+{
+  const char letter[] = { (char)('A' + i), '\0' };
+  double wide, high;
+  g_autoptr (PangoLayout) layout
+      = spelch_lettering_set (lettering, letter, LETTER_SIZE, SPELCH_LETTERS_STRONG, 0, PANGO_ALIGN_LEFT);
+  spelch_lettering_measure (layout, &wide, &high);
+  spelch_lettering_draw (cr, layout, x - wide / 2, y, &palette->ink);
+}
+
+void
+spelch_exercise_picture_draw (cairo_t *cr, const SpelchPosed *posed, double width, double height,
+                              const SpelchPalette *palette, SpelchLettering *lettering)
+{
+  Picture p = lay_out (posed, width, height);
+  const SpelchPart *part = posed->part;
+  double bottom = height - (p.lettered ? LETTER_ROOM : 0), thick = p.thickness * p.scale;
+  double far = p.below ? MARGIN : bottom - MARGIN; /* where the far face lies */
+  double bit_wide = p.n > 0 ? spelch_bit_diameter_now (p.bits[0]) : 0;
+  if (p.scale <= 0)
+    return;
+  cairo_save (cr);
+  cairo_translate (cr, 0, p.below ? 0 : bottom - thick - 2 * MARGIN);
+  spelch_picture_cut (cr, part, &part->cuts[0], bit_wide, p.board_mm * p.scale + 2 * MARGIN,
+                      thick + 2 * MARGIN, palette);
+  cairo_restore (cr);
+  double x = p.board_mm * p.scale + 2 * MARGIN;
+  for (guint i = 0; i < p.n; i++)
+    {
+      double wide = wide_mm (p.bits[i]) * p.scale;
+      x += GAP_MM * p.scale + wide / 2;
+      spelch_picture_bit (cr, p.bits[i], x, far, p.scale, STUB_MM, p.below, 0, palette);
+      if (p.lettered)
+        draw_letter (cr, i, x, bottom + 1, palette, lettering);
+      x += wide / 2;
+    }
+}

@@ -1,0 +1,15 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Exercise picture: what a question is about, the board with its cut and the bit or bits beside it, to one
+ * scale; nothing in it gives the answer away.
+ */
+#pragma once
+
+#include "drawing/lettering.h"
+#include "plan/posed.h"
+
+/* Draws it within width x height from the current origin. The board stands as on the machine, the bits with
+ * their tips level with its far face; bits to choose from are lettered A, B, C in the order of the choices.
+ */
+void spelch_exercise_picture_draw (cairo_t *cr, const SpelchPosed *posed, double width, double height,
+                                   const SpelchPalette *palette, SpelchLettering *lettering);

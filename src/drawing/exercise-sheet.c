@@ -1,0 +1,322 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "drawing/exercise-sheet.h"
+
+#include "drawing/exercise-picture.h"
+#include "plan/words-posed.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#define MARGIN       SPELCH_SHEET_MARGIN
+#define TITLE        15.0
+#define HEADING      10.5
+#define BODY         9.0
+#define SMALL        8.0
+#define LEADING      3.0
+#define BOX          7.5
+#define BOX_ROOM     14.0
+#define LABEL        86.0 /* width of the labels of what is given */
+#define PICTURE      150.0
+#define PICTURE_TALL 96.0
+#define GUTTER       16.0
+#define BETWEEN      16.0 /* two questions */
+#define FOOT         14.0
+
+static const char *const PAPERS[] = { "a4", "letter" };
+const SpelchCodes SPELCH_PAPER_CODES = { "paper", PAPERS, G_N_ELEMENTS (PAPERS) };
+
+void
+spelch_paper_size (SpelchPaper paper, double *width, double *height)
+{
+  *width = paper == SPELCH_PAPER_LETTER ? 612 : 595.276;
+  *height = paper == SPELCH_PAPER_LETTER ? 792 : 841.890;
+}
+
+/* What draws, or only measures. */
+typedef struct
+{
+  cairo_t *cr;
+  const SpelchExerciseSheet *sheet;
+  const SpelchPalette *palette;
+  SpelchLettering *lettering;
+  double width, height; /* of the paper */
+  bool draws;
+} Pen;
+
+/* Writes words in a box that wide; gives their height. */
+static double
+write_words (const Pen *pen, const char *words, double size, SpelchLetters letters, double x, double y,
+             double width, bool soft)
+{
+  double wide, high;
+  if (*words == '\0')
+    return 0;
+  g_autoptr (PangoLayout) layout
+      = spelch_lettering_set (pen->lettering, words, size, letters, width, PANGO_ALIGN_LEFT);
+  spelch_lettering_measure (layout, &wide, &high);
+  if (pen->draws)
+    spelch_lettering_draw (pen->cr, layout, x, y, soft ? &pen->palette->ink_soft : &pen->palette->ink);
+  return high;
+}
+
+/* The same, and takes @words. */
+static double
+write_taken (const Pen *pen, char *words, double size, SpelchLetters letters, double x, double y,
+             double width)
+{
+  g_autofree char *taken = words;
+  double high = write_words (pen, taken, size, letters, x, y, width, false);
+  return high > 0 ? high + LEADING : 0;
+}
+
+static void
+rule (const Pen *pen, double x0, double x1, double y, double line)
+{
+  if (!pen->draws)
+    return;
+  spelch_colour_set (pen->cr, &pen->palette->ink_soft, 1);
+  cairo_set_line_width (pen->cr, line);
+  cairo_move_to (pen->cr, x0, y);
+  cairo_line_to (pen->cr, x1, y);
+  cairo_stroke (pen->cr);
+}
+
+static void
+box (const Pen *pen, double x, double y)
+{
+  if (!pen->draws)
+    return;
+  spelch_colour_set (pen->cr, &pen->palette->ink, 1);
+  cairo_set_line_width (pen->cr, 0.8);
+  cairo_rectangle (pen->cr, x + 0.5, y + 2, BOX, BOX);
+  cairo_stroke (pen->cr);
+}
+
+/* ---- A question ---- */
+
+/* Whether a fact stands among those, word for word. */
+static bool
+is_among (const GArray *facts, const SpelchFact *fact)
+{
+  for (guint i = 0; facts != NULL && i < facts->len; i++)
+    {
+      const SpelchFact *one = &g_array_index (facts, SpelchFact, i);
+      if (g_str_equal (one->label, fact->label) && g_str_equal (one->value, fact->value))
+        return true;
+    }
+  return false;
+}
+
+/* What is given; of a follow-up only what isn't as @before it, nor said to be changed. */
+static double
+write_facts (const Pen *pen, const SpelchPosed *posed, const SpelchPosed *before, double x, double y,
+             double width)
+{
+  g_autoptr (GArray) facts = spelch_words_facts (posed, &pen->sheet->numbers);
+  g_autoptr (GArray) known = before != NULL ? spelch_words_facts (before, &pen->sheet->numbers) : NULL;
+  const char *changed = spelch_words_change_name (posed->exercise->follow_up.change.what);
+  double top = y;
+  for (guint i = 0; i < facts->len; i++)
+    {
+      const SpelchFact *fact = &g_array_index (facts, SpelchFact, i);
+      if (is_among (known, fact) || (before != NULL && g_str_equal (fact->label, changed)))
+        continue;
+      double label = write_words (pen, fact->label, SMALL, SPELCH_LETTERS_PLAIN, x, y, LABEL - 6, true);
+      double value
+          = write_words (pen, fact->value, SMALL, SPELCH_LETTERS_PLAIN, x + LABEL, y, width - LABEL, false);
+      y += fmax (label, value) + 1;
+    }
+  return y > top ? y - top + LEADING : 0;
+}
+
+/* "A  up-cut bit, …" where bits are lettered. */
+static char *
+choice_words (const Pen *pen, const SpelchPosed *posed, guint i)
+{
+  g_autofree char *words = spelch_words_posed_choice (posed, i, &pen->sheet->numbers);
+  return posed->exercise->asks == SPELCH_ASKS_BIT ? g_strdup_printf ("%c: %s", 'A' + (int)i, words)
+                                                  : g_steal_pointer (&words);
+}
+
+static double
+wide_of (const Pen *pen, const char *words)
+{
+  double wide, high;
+  g_autoptr (PangoLayout) layout
+      = spelch_lettering_set (pen->lettering, words, BODY, SPELCH_LETTERS_PLAIN, 0, PANGO_ALIGN_LEFT);
+  spelch_lettering_measure (layout, &wide, &high);
+  return wide;
+}
+
+/* Whether all choices fit in a row. */
+static bool
+fit_in_row (const Pen *pen, const SpelchPosed *posed, double width)
+{
+  double wide = 0;
+  for (guint i = 0; i < posed->n_choices; i++)
+    {
+      g_autofree char *words = choice_words (pen, posed, i);
+      wide += BOX_ROOM + wide_of (pen, words) + (i > 0 ? GUTTER : 0);
+    }
+  return wide <= width;
+}
+
+static double
+write_choices (const Pen *pen, const SpelchPosed *posed, double x, double y, double width)
+{
+  double top = y, high = 0, left = x;
+  bool in_row = fit_in_row (pen, posed, width);
+  if (posed->by_depth)
+    {
+      rule (pen, x, x + 60, y + 12, 0.6);
+      y += fmax (write_words (pen, _ ("deep"), BODY, SPELCH_LETTERS_PLAIN, x + 66, y, width - 66, false), 14)
+           + LEADING;
+    }
+  for (guint i = 0; i < posed->n_choices; i++)
+    {
+      g_autofree char *words = choice_words (pen, posed, i);
+      box (pen, left, y);
+      high = write_words (pen, words, BODY, SPELCH_LETTERS_PLAIN, left + BOX_ROOM, y, width - BOX_ROOM, false)
+             + LEADING;
+      left += in_row ? BOX_ROOM + wide_of (pen, words) + GUTTER : 0;
+      y += in_row && i + 1 < posed->n_choices ? 0 : high;
+    }
+  return y - top;
+}
+
+static char *
+heading (const Pen *pen, const SpelchPosed *posed, guint number)
+{
+  const char *title = spelch_by_language (&posed->exercise->title, pen->sheet->languages);
+  return posed->follow_up ? g_strdup_printf (_ ("%u, follow-up"), number)
+                          : g_strdup_printf ("%u  %s", number, title);
+}
+
+/* A question, or a follow-up, which tells only what has changed. */
+static double
+write_question (const Pen *pen, const SpelchPosed *posed, const SpelchPosed *before, guint number, double y)
+{
+  const SpelchNumbers *numbers = &pen->sheet->numbers;
+  double whole = pen->width - 2 * MARGIN, top = y;
+  double text = posed->follow_up ? whole : whole - PICTURE - GUTTER;
+  y += write_taken (pen, heading (pen, posed, number), HEADING, SPELCH_LETTERS_STRONG, MARGIN, y, whole);
+  if (!posed->follow_up && pen->draws)
+    {
+      cairo_save (pen->cr);
+      cairo_translate (pen->cr, pen->width - MARGIN - PICTURE, y);
+      spelch_exercise_picture_draw (pen->cr, posed, PICTURE, PICTURE_TALL, pen->palette, pen->lettering);
+      cairo_restore (pen->cr);
+    }
+  double pictured = posed->follow_up ? y : y + PICTURE_TALL;
+  y += write_taken (pen, spelch_words_lead (posed, pen->sheet->languages, numbers), BODY,
+                    SPELCH_LETTERS_PLAIN, MARGIN, y, text);
+  y += write_taken (pen, spelch_words_changed (posed, numbers), BODY, SPELCH_LETTERS_PLAIN, MARGIN, y, text);
+  y = fmax (y + write_facts (pen, posed, posed->follow_up ? before : NULL, MARGIN, y, text), pictured);
+  y += write_taken (pen,
+                    posed->follow_up ? g_strdup (spelch_words_asks (posed->exercise->asks))
+                                     : spelch_words_question (posed, numbers),
+                    BODY, SPELCH_LETTERS_STRONG, MARGIN, y, whole);
+  return y + write_choices (pen, posed, MARGIN, y, whole) - top;
+}
+
+/* ---- An answer ---- */
+
+static double
+write_answer (const Pen *pen, const SpelchPosed *posed, guint number, double y)
+{
+  const SpelchNumbers *numbers = &pen->sheet->numbers;
+  double whole = pen->width - 2 * MARGIN, top = y;
+  g_auto (GStrv) why = spelch_words_posed_why (posed, pen->sheet->source, numbers);
+  g_autofree char *right = posed->right >= 0 ? choice_words (pen, posed, (guint)posed->right)
+                                             : spelch_words_posed_right (posed, numbers);
+  y += write_taken (pen, heading (pen, posed, number), HEADING, SPELCH_LETTERS_STRONG, MARGIN, y, whole);
+  if (!posed->follow_up)
+    y += write_taken (pen, spelch_words_lead (posed, pen->sheet->languages, numbers), SMALL,
+                      SPELCH_LETTERS_PLAIN, MARGIN, y, whole);
+  y += write_taken (pen, spelch_words_changed (posed, numbers), SMALL, SPELCH_LETTERS_PLAIN, MARGIN, y,
+                    whole);
+  y += write_taken (pen, g_strdup (right), BODY, SPELCH_LETTERS_STRONG, MARGIN, y, whole);
+  for (guint i = 0; why[i] != NULL; i++)
+    y += write_taken (pen, g_strdup (why[i]), BODY, SPELCH_LETTERS_PLAIN, MARGIN, y, whole);
+  return y - top;
+}
+
+/* ---- Pages ---- */
+
+static double
+write_one (const Pen *pen, const SpelchPosed *posed, const SpelchPosed *before, guint number, double y)
+{
+  return pen->sheet->answers ? write_answer (pen, posed, number, y)
+                             : write_question (pen, posed, before, number, y);
+}
+
+static double
+write_head (const Pen *pen)
+{
+  const SpelchExerciseSheet *sheet = pen->sheet;
+  double whole = pen->width - 2 * MARGIN, y = MARGIN;
+  y += write_taken (pen, g_strdup (sheet->answers ? _ ("Practice: answers") : _ ("Practice: questions")),
+                    TITLE, SPELCH_LETTERS_STRONG, MARGIN, y, whole);
+  y += write_taken (
+      pen,
+      g_strdup_printf (_ ("Seed %u: with it the same numbers are drawn again. The model's version is %s; "
+                          "what it says are estimates."),
+                       sheet->seed, SPELCH_MODEL_VERSION),
+      SMALL, SPELCH_LETTERS_PLAIN, MARGIN, y, whole);
+  if (!sheet->answers)
+    {
+      double half = MARGIN + whole * 0.62;
+      y += 10;
+      write_words (pen, _ ("Name"), BODY, SPELCH_LETTERS_PLAIN, MARGIN, y, 60, false);
+      rule (pen, MARGIN + 40, half - GUTTER, y + 12, 0.6);
+      write_words (pen, _ ("Date"), BODY, SPELCH_LETTERS_PLAIN, half, y, 60, false);
+      rule (pen, half + 40, pen->width - MARGIN, y + 12, 0.6);
+      y += 14;
+    }
+  return y + BETWEEN / 2;
+}
+
+static void
+end_page (const Pen *pen, guint page)
+{
+  g_autofree char *words = g_strdup_printf (_ ("Seed %u, page %u"), pen->sheet->seed, page);
+  write_words (pen, words, SMALL, SPELCH_LETTERS_PLAIN, MARGIN, pen->height - MARGIN - SMALL - 3,
+               pen->width - 2 * MARGIN, true);
+  cairo_show_page (pen->cr);
+}
+
+guint
+spelch_exercise_sheet_draw (cairo_t *cr, const SpelchExerciseSheet *sheet, SpelchPosed *const *posed, guint n)
+{
+  Pen pen = { .cr = cr,
+              .sheet = sheet,
+              .palette = spelch_palette (SPELCH_LOOK_PAPER),
+              .lettering = spelch_lettering_new (sheet->family, 1),
+              .draws = true };
+  spelch_paper_size (sheet->paper, &pen.width, &pen.height);
+  Pen measure = pen;
+  measure.draws = false;
+  double bottom = pen.height - MARGIN - FOOT, y = write_head (&pen);
+  guint pages = 1, number = 0;
+  bool first_on_page = true;
+  for (guint i = 0; i < n; i++)
+    {
+      const SpelchPosed *before = i > 0 ? posed[i - 1] : NULL;
+      number += posed[i]->follow_up ? 0 : 1;
+      double high = write_one (&measure, posed[i], before, number, 0);
+      if (y + high > bottom && !first_on_page)
+        {
+          end_page (&pen, pages++);
+          y = MARGIN;
+          first_on_page = true;
+        }
+      if (!first_on_page && !posed[i]->follow_up)
+        rule (&pen, MARGIN, pen.width - MARGIN, y - BETWEEN / 2, 0.4);
+      y += write_one (&pen, posed[i], before, number, y)
+           + (i + 1 < n && posed[i + 1]->follow_up ? BETWEEN / 2 : BETWEEN);
+      first_on_page = false;
+    }
+  end_page (&pen, pages);
+  spelch_lettering_unref (pen.lettering);
+  return pages;
+}
