@@ -1,6 +1,6 @@
 #!/usr/bin/python3
 # SPDX-License-Identifier: GPL-3.0-or-later
-"""The schema and the program must say the same of every part file, or shop log, in the corpus.
+"""The schema and the program must say the same of every part file, shop log or exercise in the corpus.
 
 Files in good/ are accepted by both. Files in bad/ are refused by the program, and by the schema too unless bad.ini
 marks them program_only; those the schema must accept, so that the list of what it can't say stays true. The starter
@@ -8,7 +8,8 @@ sets must fit it as well. Then every member of two good files is spoilt in many 
 same of each, but for what only the program can see: one value against another.
 
 Usage: check-schema.py READ-FILE SCHEMA CORPUS [DATA]
-DATA, the folder of the starter sets and the demo, only with the part files; a corpus without it is of logs.
+DATA, the folder of the starter sets and the demo, only with the part files; a corpus without it is of logs or, when its
+name says so, of exercises: those that come with the program, beside the schema, must be good too.
 """
 import configparser
 import copy
@@ -28,7 +29,10 @@ SPOILERS = [-1, 0, 0.01, 1.5, 7, 102, 200001, "x", "5 mm", True, None, [], {}, {
 
 # The program's sentences about one value against another.
 CROSS = re.compile(r"add up to|deeper than|less than|isn't among|isn't the same|longer than|wider than|leaves no|"
-                   r"more than rpm_max|isn't a day|stand twice|less deep|steps_rpm\[|tabs\.thickness|held\.overcut")
+                   r"more than rpm_max|isn't a day|stand twice|less deep|steps_rpm\[|tabs\.thickness|held\.overcut|"
+                   r"starter set has no such|values drawn|follow_up: .*cuts\[0\]|follow_up: .*bits\[|follow_up: .*board|"
+                   r"more than to|step must be|too small for that|drawn already|asked about|right through can be|"
+                   r"one of bits")
 
 
 class NotJson(Exception):
@@ -70,7 +74,7 @@ def schema_says(validator, path):
 
 
 def program_says(program, paths):
-    run = subprocess.run([program, *paths], check=True, capture_output=True, encoding="utf-8")
+    run = subprocess.run([*program, *paths], check=True, capture_output=True, encoding="utf-8")
     lines = run.stdout.splitlines()
     assert len(lines) == len(paths)
     return {path: None if line.startswith("accepted") else line for path, line in zip(paths, lines)}
@@ -119,15 +123,20 @@ def check(number, name, faults):
 
 
 def main():
-    program, schema_path, corpus, *data = sys.argv[1], *map(pathlib.Path, sys.argv[2:])
+    program, schema_path, corpus, *data = [sys.argv[1]], *map(pathlib.Path, sys.argv[2:])
+    of_exercises = corpus.name.startswith("exercise")
+    if of_exercises:
+        program.append("--exercise")
     suffix = ".spelch" if data else ".json"
     schema = json.loads(schema_path.read_text(encoding="utf-8"))
     jsonschema.Draft202012Validator.check_schema(schema)
-    validator = jsonschema.Draft202012Validator(schema)
+    beside = jsonschema.RefResolver(schema_path.resolve().as_uri(), schema)
+    validator = jsonschema.Draft202012Validator(schema, resolver=beside)
     listed = configparser.RawConfigParser()
     listed.read(corpus / "bad.ini", encoding="utf-8")
 
     good = sorted((corpus / "good").glob("*" + suffix)) + [folder / "demo.spelch" for folder in data]
+    good += sorted((schema_path.parent / "exercises").glob("*.json")) if of_exercises else []
     bad = sorted((corpus / "bad").glob("*" + suffix))
     program_of = program_says(program, good + bad)
     items = [(kind, item) for folder in data for kind in ("bit", "board", "machine")
