@@ -161,11 +161,27 @@ fit_in_row (const Pen *pen, const SpelchPosed *posed, double width)
   return wide <= width;
 }
 
+/* In how many columns the choices stand, the rows as even as may be; bits never stand side by side. */
+static guint
+count_columns (const Pen *pen, const SpelchPosed *posed, double width)
+{
+  double widest = 0;
+  for (guint i = 0; i < posed->n_choices; i++)
+    {
+      g_autofree char *words = choice_words (pen, posed, i);
+      widest = fmax (widest, BOX_ROOM + wide_of (pen, words) + GUTTER);
+    }
+  guint fit = (guint)fmax (floor (width / fmax (widest, 1)), 1), n = MAX (posed->n_choices, 1);
+  guint rows = (n + fit - 1) / fit;
+  return posed->exercise->asks == SPELCH_ASKS_BIT ? 1 : (n + rows - 1) / rows;
+}
+
 static double
 write_choices (const Pen *pen, const SpelchPosed *posed, double x, double y, double width)
 {
-  double top = y, high = 0, left = x;
+  double top = y, row = 0, left = x;
   bool in_row = fit_in_row (pen, posed, width);
+  guint columns = in_row ? MAX (posed->n_choices, 1) : count_columns (pen, posed, width);
   if (posed->by_depth)
     {
       rule (pen, x, x + 60, y + 12, 0.6);
@@ -175,13 +191,18 @@ write_choices (const Pen *pen, const SpelchPosed *posed, double x, double y, dou
   for (guint i = 0; i < posed->n_choices; i++)
     {
       g_autofree char *words = choice_words (pen, posed, i);
+      bool begins = i % columns == 0;
+      y += begins ? row : 0;
+      left = begins ? x : left;
+      row = begins ? 0 : row;
       box (pen, left, y);
-      high = write_words (pen, words, BODY, SPELCH_LETTERS_PLAIN, left + BOX_ROOM, y, width - BOX_ROOM, false)
-             + LEADING;
-      left += in_row ? BOX_ROOM + wide_of (pen, words) + GUTTER : 0;
-      y += in_row && i + 1 < posed->n_choices ? 0 : high;
+      double room = in_row ? width : width / columns;
+      double high
+          = write_words (pen, words, BODY, SPELCH_LETTERS_PLAIN, left + BOX_ROOM, y, room - BOX_ROOM, false);
+      row = fmax (row, high + LEADING);
+      left += in_row ? BOX_ROOM + wide_of (pen, words) + GUTTER : room;
     }
-  return y - top;
+  return y + row - top;
 }
 
 static char *
@@ -304,6 +325,8 @@ spelch_exercise_sheet_draw (cairo_t *cr, const SpelchExerciseSheet *sheet, Spelc
       const SpelchPosed *before = i > 0 ? posed[i - 1] : NULL;
       number += posed[i]->follow_up ? 0 : 1;
       double high = write_one (&measure, posed[i], before, number, 0);
+      if (i + 1 < n && !posed[i]->follow_up && posed[i + 1]->follow_up)
+        high += BETWEEN / 2 + write_one (&measure, posed[i + 1], posed[i], number, 0);
       if (y + high > bottom && !first_on_page)
         {
           end_page (&pen, pages++);

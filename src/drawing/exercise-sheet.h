@@ -2,7 +2,7 @@
  *
  * Exercise sheet: questions to print, with room for the answers, or the answers to them with their reasons,
  * as many to a page as fit. Points on paper; nothing comes nearer to an edge than the margin, and no question
- * is torn over two pages.
+ * is torn over two pages or parted from its follow-up.
  */
 #pragma once
 

@@ -319,7 +319,7 @@ tell_cut (GArray *facts, const SpelchPosed *posed, const SpelchNumbers *numbers)
   g_autofree char *size = spelch_words_cut (cut, NULL, numbers);
   tell (facts, _ ("Board"), spelch_words_setting (posed->part, numbers));
   /* TRANSLATORS: a cut and its size: "dado or groove, 9.0 mm deep, 18.0 mm wide" */
-  tell (facts, _ ("Cut"), g_strdup_printf (_ ("%s, %s"), cut_word (cut->kind), size));
+  tell (facts, _ ("The cut"), g_strdup_printf (_ ("%s, %s"), cut_word (cut->kind), size));
 }
 
 static void

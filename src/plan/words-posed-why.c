@@ -267,8 +267,12 @@ why_limit (const SpelchPosed *posed, SpelchSourceOf source, const SpelchNumbers 
                              .bit = &part->bits[MAX (bit, 0)],
                              .plan = &posed->plan };
   g_auto (GStrv) chain = spelch_words_why (SPELCH_WHY_FEED, &of, numbers);
-  for (guint i = 0; i < REASONS_MOST && chain[i] != NULL; i++)
+  const SpelchLimit *binding = spelch_posed_binding (&posed->plan);
+  bool holding = binding != NULL && binding->kind == SPELCH_LIMIT_HOLDING;
+  for (guint i = 0; i < (holding ? 1 : REASONS_MOST) && chain[i] != NULL; i++)
     say (list, g_strdup (chain[i]));
+  if (holding)
+    say (list, spelch_words_seat_advice (&posed->plan, part, numbers));
 }
 
 static char *

@@ -110,6 +110,31 @@ test_cut_off (void)
     }
 }
 
+/* With any one byte another, a file is read or refused in a sentence; what is read can be drawn. */
+static void
+test_other_bytes (void)
+{
+  static const char BYTES[] = { '0', '9', '-', '"', ',', '}', ']', 'e', ' ', '\x80' };
+  gsize length;
+  g_autofree char *text = text_of ("good", "full.json", &length);
+  for (gsize n = 0; n < length; n++)
+    for (guint i = 0; i < G_N_ELEMENTS (BYTES); i++)
+      {
+        g_autoptr (GError) error = NULL;
+        char was = text[n];
+        text[n] = BYTES[i];
+        g_autoptr (SpelchExercise) exercise = spelch_exercise_from_json (text, length, "other.json", &error);
+        text[n] = was;
+        g_assert_true ((exercise == NULL) == (error != NULL));
+        g_assert_true (error == NULL || g_str_has_prefix (error->message, "other.json"));
+        if (exercise != NULL)
+          {
+            g_autoptr (SpelchPart) part = spelch_exercise_draw_follow_up (exercise, 7);
+            g_assert_cmpuint (part->n_cuts, ==, 1);
+          }
+      }
+}
+
 /* What isn't read is told of, save notes. */
 static void
 test_unread (void)
@@ -264,6 +289,7 @@ main (int argc, char **argv)
   add_bad ();
   g_test_add_func ("/exercise-file/full", test_full);
   g_test_add_func ("/exercise-file/cut-off", test_cut_off);
+  g_test_add_func ("/exercise-file/other-bytes", test_other_bytes);
   g_test_add_func ("/exercise-file/unread", test_unread);
   g_test_add_func ("/exercise-file/lesson", test_lesson);
   g_test_add_func ("/exercise-file/guide", test_guide);

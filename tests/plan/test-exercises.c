@@ -180,6 +180,41 @@ test_enough (void)
     g_assert_cmpuint (of_machine[machine], >=, 1);
 }
 
+static bool
+cuts_along (const SpelchExercise *exercise, bool along)
+{
+  const SpelchPart *part = exercise->part;
+  const SpelchLayer *layer = &part->board.layers[0];
+  bool solid = !layer->veneer && layer->grain == SPELCH_GRAIN_STRAIGHT
+               && layer->material == SPELCH_MATERIAL_HARDWOOD;
+  return solid && part->cuts[0].path_deg == (along ? 0 : 90);
+}
+
+/* Every sort of board and bit that a workshop has comes up. */
+static void
+test_all_sorts (void)
+{
+  guint material[SPELCH_MATERIAL_LAMINATE + 1] = { 0 }, kind[SPELCH_BIT_COMPRESSION + 1] = { 0 };
+  guint along = 0, across = 0, end_grain = 0, veneered = 0;
+  for (guint i = 0; i < spelch_shop_exercises ()->len; i++)
+    {
+      const SpelchPart *part = nth (i)->part;
+      const SpelchLayer *face = &part->board.layers[0];
+      material[face->material]++;
+      end_grain += face->grain == SPELCH_GRAIN_END;
+      veneered += face->veneer && face->material == SPELCH_MATERIAL_HARDWOOD;
+      along += cuts_along (nth (i), true);
+      across += cuts_along (nth (i), false);
+      for (guint b = 0; b < part->n_bits; b++)
+        kind[part->bits[b].kind]++;
+    }
+  g_assert_true (material[SPELCH_MATERIAL_BIRCH_PLY] > 0 && material[SPELCH_MATERIAL_LAMINATE] > 0
+                 && material[SPELCH_MATERIAL_MDF] > 0);
+  g_assert_true (along > 0 && across > 0 && end_grain > 0 && veneered > 0);
+  for (guint k = 0; k < G_N_ELEMENTS (kind); k++)
+    g_assert_cmpuint (kind[k], >, 0);
+}
+
 /* Within a kind of question no two are decided by the same thing, whatever is drawn. */
 static void
 test_each_its_own (void)
@@ -310,6 +345,7 @@ main (int argc, char **argv)
       g_test_add_data_func (answers, nth (i), test_answers);
     }
   g_test_add_func ("/exercises/enough", test_enough);
+  g_test_add_func ("/exercises/all-sorts", test_all_sorts);
   g_test_add_func ("/exercises/each-its-own", test_each_its_own);
   g_test_add_func ("/exercises/not-guessed", test_not_guessed);
   g_test_add_func ("/exercises/depths-vary", test_depths_vary);
