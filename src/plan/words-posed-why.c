@@ -316,6 +316,17 @@ gives_words (const SpelchPlan *plan)
     }
 }
 
+/* A way that isn't the one in which it gives. */
+static char *
+not_so_words (const char *code)
+{
+  int way = SPELCH_GIVES_SLIDING;
+  spelch_code_read (&SPELCH_GIVES_CODES, code, &way);
+  return g_strdup (way == SPELCH_GIVES_LIFTING   ? _ ("Lifting isn't what gives first.")
+                   : way == SPELCH_GIVES_TILTING ? _ ("Tilting isn't what gives first.")
+                                                 : _ ("Sliding isn't what gives first."));
+}
+
 /* What the plan has against it; whether there is something. */
 static bool
 say_stops (const SpelchPlan *plan, const SpelchNumbers *numbers, GPtrArray *list)
@@ -331,6 +342,15 @@ say_stops (const SpelchPlan *plan, const SpelchNumbers *numbers, GPtrArray *list
 }
 
 static void
+say_sheet (const SpelchPlan *plan, const SpelchNumbers *numbers, GPtrArray *list)
+{
+  g_autofree char *factor = spelch_words_hold (plan, numbers);
+  if (*factor != '\0')
+    /* TRANSLATORS: "23.7 times the force, 9.1 at worst" */
+    say (list, g_strdup_printf (_ ("The sheet is held with %s, but the piece hangs on its tabs."), factor));
+}
+
+static void
 why_hold (const SpelchPosed *posed, const SpelchNumbers *numbers, GPtrArray *list)
 {
   const SpelchPlan *plan = &posed->plan;
@@ -341,20 +361,65 @@ why_hold (const SpelchPosed *posed, const SpelchNumbers *numbers, GPtrArray *lis
   if (!stopped && *factor != '\0')
     /* TRANSLATORS: "23.7 times the force, 9.1 at worst" */
     say (list, g_strdup_printf (_ ("Held with %s."), factor));
-  if (tabs && stopped && *factor != '\0' && !spelch_plan_has_stop (plan, SPELCH_STOP_HOLDING))
-    /* TRANSLATORS: "23.7 times the force, 9.1 at worst" */
-    say (list, g_strdup_printf (_ ("The sheet is held with %s, but the piece hangs on its tabs."), factor));
+  if (tabs && stopped && !spelch_plan_has_stop (plan, SPELCH_STOP_HOLDING))
+    say_sheet (plan, numbers, list);
   if (plan->hold_factor > 0 && (!tabs || spelch_plan_has_stop (plan, SPELCH_STOP_HOLDING)))
     say (list, g_strdup (gives_words (plan)));
   say (list, spelch_words_seat (plan));
 }
 
-static char *
-wrong_hold (const SpelchPosed *posed, const SpelchNumbers *numbers)
+/* It does give, but not so. */
+static void
+say_other_way (const SpelchPosed *posed, const SpelchNumbers *numbers, GPtrArray *list)
 {
-  GPtrArray *list = g_ptr_array_new_with_free_func (g_free);
-  if (posed->right == 0)
+  const SpelchPlan *plan = &posed->plan;
+  if (g_str_equal (posed->choices[posed->right], SPELCH_ANSWER_TABS))
+    say_sheet (plan, numbers, list);
+  else
+    say (list, g_strdup (gives_words (plan)));
+}
+
+/* It gives no way at all, least of all so. */
+static void
+say_no_way (const SpelchPosed *posed, const char *code, const SpelchNumbers *numbers, GPtrArray *list)
+{
+  const SpelchPlan *plan = &posed->plan;
+  bool first = g_str_equal (code, spelch_code_of (&SPELCH_GIVES_CODES, (int)plan->hold_way));
+  g_autofree char *factor = spelch_words_decimal (numbers, plan->hold_factor, 1);
+  if (plan->hold_factor <= 0)
     say (list, g_strdup (_ ("It stays put.")));
+  else if (first)
+    say (list, g_strdup_printf (_ ("That would give first, but only at %s times the force: it stays put."),
+                                factor));
+  else
+    {
+      say (list, not_so_words (code));
+      say (list, plan->tabs.alone && plan->tabs.count > 0
+                     ? spelch_words_tabs (plan, numbers)
+                     : g_strdup_printf (_ ("It stays put, %s times over."), factor));
+    }
+}
+
+static char *
+wrong_hold (const SpelchPosed *posed, const char *code, const SpelchNumbers *numbers)
+{
+  const SpelchPlan *plan = &posed->plan;
+  GPtrArray *list = g_ptr_array_new_with_free_func (g_free);
+  bool said_stays = g_str_equal (code, SPELCH_ANSWER_STAYS),
+       said_tabs = g_str_equal (code, SPELCH_ANSWER_TABS);
+  /* What was answered, by name, so that each answer has words of its own. */
+  if (said_tabs)
+    {
+      say (list, spelch_words_tabs (plan, numbers));
+      say (list, g_strdup (posed->right == 0 ? _ ("It stays put.") : gives_words (plan)));
+    }
+  else if (!said_stays && posed->right == 0)
+    say_no_way (posed, code, numbers, list);
+  else if (!said_stays)
+    {
+      say (list, not_so_words (code));
+      say_other_way (posed, numbers, list);
+    }
   why_hold (posed, numbers, list);
   if (list->len > REASONS_MOST - 1)
     g_ptr_array_set_size (list, REASONS_MOST - 1);
@@ -411,7 +476,7 @@ spelch_words_posed_wrong (const SpelchPosed *posed, const SpelchGiven *given, co
     case SPELCH_ASKS_LIMIT:
       return wrong_limit (posed, code, numbers);
     case SPELCH_ASKS_HOLD:
-      return wrong_hold (posed, numbers);
+      return wrong_hold (posed, code, numbers);
     case SPELCH_ASKS_TEARS:
     case SPELCH_N_ASKS:
     default:

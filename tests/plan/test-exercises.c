@@ -64,7 +64,7 @@ is_sentence (const char *words)
   return n > 10 && words[n - 1] == '.' && strstr (words, "nan") == NULL && strstr (words, "inf ") == NULL;
 }
 
-/* The right answer is graded right and nothing else is; each wrong one is told why. */
+/* The right answer is graded right and nothing else is; each wrong one has a reason of its own. */
 static void
 try_choices (const SpelchPosed *posed)
 {
@@ -73,6 +73,7 @@ try_choices (const SpelchPosed *posed)
   g_assert_true (best.understood && best.right);
   g_autofree char *nothing = spelch_words_posed_wrong (posed, &best, &MM);
   g_assert_cmpstr (nothing, ==, "");
+  g_autoptr (GHashTable) said = nothing_drawn ();
   guint n_right = posed->by_depth && posed->right < 0 ? 1 : 0;
   for (guint i = 0; i < posed->n_choices; i++)
     {
@@ -81,6 +82,9 @@ try_choices (const SpelchPosed *posed)
       n_right += given.right ? 1 : 0;
       if (!given.right && !is_sentence (wrong))
         g_error ("%s, %s: \"%s\"", posed->exercise->id, posed->choices[i], wrong);
+      if (!given.right && !g_hash_table_add (said, g_strdup (wrong)))
+        g_error ("%s, %s: another answer has the same reason, \"%s\"", posed->exercise->id, posed->choices[i],
+                 wrong);
     }
   g_assert_cmpuint (n_right, ==, 1);
 }
