@@ -101,7 +101,7 @@ spelch_scene_describe (const SpelchScene *scene)
   say_setting (text, scene);
   say_pass (text, scene);
   say_shear (text, scene);
-  say_face (text, scene, SPELCH_SIDE_MOTOR);
-  say_face (text, scene, SPELCH_SIDE_FAR);
+  for (int side = SPELCH_SIDE_MOTOR; !scene->view.asking && side <= SPELCH_SIDE_FAR; side++)
+    say_face (text, scene, (SpelchSide)side);
   return g_string_free (text, FALSE);
 }

@@ -107,6 +107,7 @@ add_still (Hash *hash, const SpelchScene *scene)
                                      scene->layer_path[i] },
                    5);
     }
+  add_number (hash, scene->view.asking);
   add_range (hash, &w->nominal.first_pass);
   add_range (hash, &w->robust.first_pass);
   add_number (hash, w->far_applies);

@@ -144,6 +144,8 @@ spelch_scene_draw_rule (const SpelchScene *scene, cairo_t *cr)
   const SpelchWindows *w = &scene->plan.windows;
 
   draw_ticks (cr, scene);
+  if (scene->view.asking)
+    return;
   draw_band (cr, scene, 0, &w->nominal.first_pass, &w->robust.first_pass);
   if (w->far_applies)
     draw_band (cr, scene, 1, &w->nominal.last_tip, &w->robust.last_tip);

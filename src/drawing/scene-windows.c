@@ -86,6 +86,8 @@ spelch_scene_lay_out_windows (SpelchScene *scene)
 {
   const SpelchWindows *w = &scene->plan.windows;
 
+  if (scene->view.asking)
+    return;
   lay_out_notes (scene);
   /* Translators: the depth from which the first, or last, pass leaves its face clean. */
   lay_out_window (scene, SPELCH_LABEL_FIRST_WINDOW, &w->nominal.first_pass, &w->robust.first_pass,

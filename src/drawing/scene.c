@@ -54,6 +54,14 @@ take_lettering (SpelchScene *scene, const SpelchView *view)
     scene->lettering = spelch_lettering_new (view->family, scene->view.text);
 }
 
+/* What would answer a question is taken away, so that no layer can show it. */
+static void
+keep_to_itself (SpelchPlan *plan)
+{
+  plan->n_edges = 0;
+  plan->windows = (SpelchWindows){ .far_applies = plan->windows.far_applies };
+}
+
 SpelchScene *
 spelch_scene_new (const SpelchPart *part, const SpelchCut *cut, const SpelchBit *bit, const SpelchPlan *plan,
                   const SpelchView *view)
@@ -66,6 +74,8 @@ spelch_scene_new (const SpelchPart *part, const SpelchCut *cut, const SpelchBit 
   scene->machine = part->machine.kind;
   scene->base_mm = scene->machine == SPELCH_MACHINE_GANTRY ? 0 : MAX (part->machine.base_thickness.mm, 6.0);
   take_view (scene, view);
+  if (view->asking)
+    keep_to_itself (&scene->plan);
   take_board (scene, part);
   scene->setting = spelch_words_setting (part, &view->numbers);
   scene->faces[SPELCH_SIDE_MOTOR] = spelch_words_face (plan, cut, SPELCH_SIDE_MOTOR);

@@ -310,6 +310,39 @@ test_description (void)
   g_assert_true (g_utf8_validate (torn_text, -1, NULL));
 }
 
+/* Asked before it is shown: however the edges come out and wherever a face would be clean, it looks the same,
+ * and words about it are left out. */
+static void
+test_asking (void)
+{
+  for (int round = 0; round < 60; round++)
+    {
+      g_auto (Case) c = { 0 };
+      g_autoptr (SpelchScene) scene = NULL, other = NULL, shown = NULL;
+      g_autofree char *asked = NULL, *told = NULL;
+
+      case_random (&c);
+      c.view.asking = true;
+      scene = case_scene (&c);
+      asked = spelch_scene_describe (scene);
+      for (guint i = 0; i < c.plan.n_edges; i++)
+        c.plan.edges[i].grade = c.plan.edges[i].grade == 0 ? 0 : 6 - c.plan.edges[i].grade;
+      c.plan.windows.robust.first_pass.empty = !c.plan.windows.robust.first_pass.empty;
+      c.plan.windows.nominal.first_pass = (SpelchRange){ 1.2, 3.4, false };
+      other = spelch_scene_new (c.part, &c.cut, &c.bit, &c.plan, &c.view);
+      for (int layer = 0; layer < SPELCH_N_LAYERS; layer++)
+        g_assert_cmpuint (spelch_scene_key (scene, (SpelchSceneLayer)layer), ==,
+                          spelch_scene_key (other, (SpelchSceneLayer)layer));
+      c.view.asking = false;
+      shown = spelch_scene_new (c.part, &c.cut, &c.bit, &c.plan, &c.view);
+      told = spelch_scene_describe (shown);
+      g_assert_cmpuint (spelch_scene_key (scene, SPELCH_LAYER_STILL), !=,
+                        spelch_scene_key (shown, SPELCH_LAYER_STILL));
+      g_assert_cmpuint (strlen (asked), <, strlen (told));
+      g_assert_true (g_str_has_prefix (told, asked));
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -323,5 +356,6 @@ main (int argc, char **argv)
   g_test_add_func ("/scene/keys/repeat", test_keys_repeat);
   g_test_add_func ("/scene/marks", test_marks);
   g_test_add_func ("/scene/description", test_description);
+  g_test_add_func ("/scene/asking", test_asking);
   return g_test_run ();
 }
