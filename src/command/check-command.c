@@ -14,6 +14,7 @@
 #include "files/lesson-file.h"
 #include "files/list-file.h"
 #include "files/part-file.h"
+#include "files/practice-log.h"
 #include "files/unread.h"
 
 #include <glib/gi18n.h>
@@ -146,6 +147,11 @@ spelch_command_check (int argc, char **argv)
     return spelch_check_exercise (checked.text, checked.length, checked.name, asked.json);
   if (root != NULL && spelch_lesson_is (json_node_get_object (root)))
     return spelch_check_lesson (checked.text, checked.length, checked.name, asked.json);
+  if (root != NULL && spelch_practice_log_is (json_node_get_object (root)))
+    {
+      g_autoptr (GFile) file = g_file_new_for_commandline_arg (asked.file);
+      return spelch_check_practice_log (file, checked.name, asked.json);
+    }
   bool is_list = root != NULL && spelch_list_kind_of (json_node_get_object (root), &kind);
   return is_list ? check_list (&asked, &checked, kind) : check_part (&asked, &checked);
 }

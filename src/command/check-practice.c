@@ -9,6 +9,7 @@
 #include "files/lesson-file.h"
 #include "files/part-file.h"
 #include "files/practice-data.h"
+#include "files/practice-log.h"
 #include "files/shop-data.h"
 #include "plan/posed-sound.h"
 #include "plan/words-posed.h"
@@ -143,5 +144,28 @@ spelch_check_lesson (const char *text, gsize length, const char *name, gboolean 
       g_dngettext (GETTEXT_PACKAGE, "%s: in order, %u step.\n", "%s: in order, %u steps.\n", lesson->n_steps),
       name, lesson->n_steps);
   spelch_unread_print (unread);
+  return SPELCH_EXIT_DONE;
+}
+
+int
+spelch_check_practice_log (GFile *file, const char *name, gboolean json)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (SpelchPracticeLog) log = spelch_practice_log_load (file, NULL, &error);
+  if (log == NULL)
+    return spelch_command_fail (error->message, SPELCH_EXIT_BAD_INPUT);
+  if (json)
+    {
+      SpelchWriter *w = spelch_writer_new (NULL);
+      spelch_writer_text (w, "kind", "practice");
+      spelch_writer_number (w, "format_version", SPELCH_FORMAT_VERSION);
+      spelch_writer_number (w, "answers", log->attempts->len);
+      g_autofree char *out = spelch_writer_end (w);
+      g_print ("%s", out);
+      return SPELCH_EXIT_DONE;
+    }
+  g_print (g_dngettext (GETTEXT_PACKAGE, "%s: in order, %u answer.\n", "%s: in order, %u answers.\n",
+                        log->attempts->len),
+           name, log->attempts->len);
   return SPELCH_EXIT_DONE;
 }

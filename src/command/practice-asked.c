@@ -162,7 +162,7 @@ parse (SpelchPracticeAsked *asked, int *argc, char ***argv, int *status)
     { "progress", 0, 0, G_OPTION_ARG_NONE, &asked->progress,
       N_ ("write the answers that were kept as a table (CSV)"), NULL },
     { "regrade", 0, 0, G_OPTION_ARG_FILENAME, &asked->regrade,
-      N_ ("grade the answers of such a table again and write it anew"), "FILE" },
+      N_ ("grade the answers of such a table, or of a kept file, again and write a table"), "FILE" },
     { "sheet", 0, 0, G_OPTION_ARG_FILENAME, &asked->sheet, N_ ("write a sheet of questions to print (PDF)"),
       "FILE" },
     { "answers", 0, 0, G_OPTION_ARG_NONE, &asked->answers, N_ ("with --sheet: the sheet of answers"), NULL },

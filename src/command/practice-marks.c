@@ -4,6 +4,7 @@
 #include "command/asked.h"
 #include "command/commands.h"
 #include "files/file-io.h"
+#include "files/json-text.h"
 #include "files/practice-csv.h"
 #include "files/practice-data.h"
 #include "files/practice-log.h"
@@ -117,6 +118,20 @@ say_summary (const GArray *marked)
       marked->len, right, changed, ungraded);
 }
 
+static bool
+is_log (const char *text, gsize length)
+{
+  g_autoptr (JsonNode) root = spelch_json_parse (text, length, "", NULL);
+  return root != NULL && spelch_practice_log_is (json_node_get_object (root));
+}
+
+static GArray *
+read_log (GFile *file, GError **error)
+{
+  g_autoptr (SpelchPracticeLog) log = spelch_practice_log_load (file, NULL, error);
+  return log == NULL ? NULL : spelch_marked_of (log->attempts);
+}
+
 int
 spelch_practice_regrade (const SpelchPracticeAsked *asked)
 {
@@ -125,9 +140,11 @@ spelch_practice_regrade (const SpelchPracticeAsked *asked)
   g_autoptr (GPtrArray) problems = g_ptr_array_new_with_free_func (g_free);
   gsize length = 0;
   g_autofree char *text = spelch_file_read (file, &length, NULL, &error);
-  if (text == NULL)
+  g_autoptr (GArray) marked = text == NULL            ? NULL
+                              : is_log (text, length) ? read_log (file, &error)
+                                                      : spelch_attempts_from_csv (text, length, problems);
+  if (marked == NULL)
     return spelch_command_fail (error->message, SPELCH_EXIT_BAD_INPUT);
-  g_autoptr (GArray) marked = spelch_attempts_from_csv (text, length, problems);
   for (guint i = 0; i < problems->len; i++)
     g_printerr ("spelch: %s\n", (char *)problems->pdata[i]);
   if (marked->len == 0)

@@ -15,5 +15,6 @@ int spelch_practice_keep (const SpelchPracticeAsked *asked, const SpelchPosed *p
 /* Writes the answers that were kept. */
 int spelch_practice_progress (const SpelchPracticeAsked *asked);
 
-/* Grades a table anew and writes it; what can't be read or graded, and what changed, is said. */
+/* Grades a table, or a log, anew and writes it as a table; what can't be read or graded, and what changed, is
+ * said. */
 int spelch_practice_regrade (const SpelchPracticeAsked *asked);

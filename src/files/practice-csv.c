@@ -198,12 +198,32 @@ find_columns (const SpelchCsvRow *head, int *places, GPtrArray *problems)
   return true;
 }
 
+static GArray *
+nothing_marked (void)
+{
+  GArray *marked = g_array_new (FALSE, TRUE, sizeof (SpelchMarked));
+  g_array_set_clear_func (marked, marked_clear);
+  return marked;
+}
+
+GArray *
+spelch_marked_of (const GArray *attempts)
+{
+  GArray *marked = nothing_marked ();
+  for (guint i = 0; i < attempts->len; i++)
+    {
+      SpelchMarked one = { .attempt = g_array_index (attempts, SpelchAttempt, i), .was_told = true };
+      one.was = one.attempt.right;
+      g_array_append_val (marked, one);
+    }
+  return marked;
+}
+
 GArray *
 spelch_attempts_from_csv (const char *text, gsize length, GPtrArray *problems)
 {
-  GArray *marked = g_array_new (FALSE, TRUE, sizeof (SpelchMarked));
+  GArray *marked = nothing_marked ();
   int places[N_COLUMNS];
-  g_array_set_clear_func (marked, marked_clear);
   if (!g_utf8_validate (text, (gssize)length, NULL))
     {
       g_ptr_array_add (problems, g_strdup (_ ("The table isn't UTF-8 text; save it as such.")));

@@ -26,6 +26,9 @@ char *spelch_attempts_to_csv (const GArray *attempts, const char *learner, char 
 /* The same with the right answers and remarks beside: SpelchMarked. */
 char *spelch_marked_to_csv (const GArray *marked, char separator);
 
+/* The answers of a log, SpelchAttempt, as rows to grade anew. Free with g_array_unref(). */
+GArray *spelch_marked_of (const GArray *attempts);
+
 /* Reads a table; the columns learner, exercise, seed and answer must be there, the others may, in any order.
  * Gives SpelchMarked not graded yet; each line that can't be taken is left out, with a sentence in @problems
  * (char *). Free with g_array_unref(). */

@@ -129,6 +129,11 @@ test_kept (void)
   g_assert_cmpint (anew.status, ==, 0);
   g_assert_nonnull (strstr (anew.err, "2 answers: 1 right, 0 graded otherwise than before, 0 not graded."));
   g_assert_nonnull (strstr (anew.out, ",9.5 mm,"));
+  g_auto (Running) of_log = running ("practice", "--regrade", log, NULL);
+  g_assert_cmpstr (of_log.out, ==, anew.out);
+  g_auto (Running) checked = running ("check", log, NULL);
+  g_assert_cmpint (checked.status, ==, 0);
+  g_assert_nonnull (strstr (checked.out, "in order, 2 answers."));
   g_remove (log);
   g_remove (table);
 }
