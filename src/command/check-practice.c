@@ -100,25 +100,13 @@ find_missing (const SpelchLesson *lesson, const GPtrArray *exercises)
   return i;
 }
 
-static GPtrArray *
-all_exercises (void)
-{
-  const GPtrArray *shipped = spelch_shop_exercises ();
-  GPtrArray *exercises = spelch_exercises_new ();
-  g_autofree char *folder = spelch_exercises_folder ();
-  for (guint i = 0; i < shipped->len; i++)
-    spelch_exercises_put (exercises, shipped->pdata[i]);
-  spelch_exercises_read_folder (exercises, folder, NULL);
-  return exercises;
-}
-
 int
 spelch_check_lesson (const char *text, gsize length, const char *name, gboolean json)
 {
   g_autoptr (GError) error = NULL;
   g_autoptr (SpelchLesson) lesson = spelch_lesson_from_json (text, length, name, &error);
   g_autoptr (GPtrArray) unread = spelch_lesson_unread (text, length, name);
-  g_autoptr (GPtrArray) exercises = all_exercises ();
+  g_autoptr (GPtrArray) exercises = spelch_exercises_all (NULL);
   if (lesson == NULL)
     return spelch_unread_refuse (unread, error, json);
   guint missing = find_missing (lesson, exercises);

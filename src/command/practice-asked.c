@@ -64,21 +64,18 @@ read_files (char **files, GPtrArray *exercises, int *status)
   return true;
 }
 
-/* Those that come with the program and the person's own; what can't be read of the latter is said. */
-static void
-read_all (GPtrArray *exercises)
+/* What can't be read of a person's own is said; the others are there all the same. */
+static GPtrArray *
+read_all (void)
 {
-  const GPtrArray *shipped = spelch_shop_exercises ();
   g_autoptr (GPtrArray) problems = g_ptr_array_new_with_free_func (g_free);
-  g_autofree char *folder = spelch_exercises_folder ();
-  for (guint i = 0; i < shipped->len; i++)
-    spelch_exercises_put (exercises, shipped->pdata[i]);
-  spelch_exercises_read_folder (exercises, folder, problems);
+  GPtrArray *exercises = spelch_exercises_all (problems);
   for (guint i = 0; i < problems->len; i++)
     g_printerr ("spelch: %s\n", (char *)problems->pdata[i]);
+  return exercises;
 }
 
-/* Keeps what @wanted says of; an unknown id is refused. */
+/* Keeps those named; an unknown id is refused. */
 static bool
 keep_only (SpelchPracticeAsked *asked, int *status)
 {
@@ -202,11 +199,9 @@ spelch_practice_asked_read (SpelchPracticeAsked *asked, int argc, char **argv, i
 {
   if (!parse (asked, &argc, &argv, status) || !read_values (asked, status))
     return false;
-  asked->exercises = spelch_exercises_new ();
+  asked->exercises = argc > 1 ? spelch_exercises_new () : read_all ();
   if (argc > 1 && !read_files (argv + 1, asked->exercises, status))
     return false;
-  if (argc <= 1)
-    read_all (asked->exercises);
   if (asked->show != NULL && spelch_exercises_find (asked->exercises, asked->show) == NULL)
     return refuse (
         g_strdup_printf (_ ("There is no exercise “%s”. See spelch practice --list."), asked->show), status);

@@ -165,3 +165,15 @@ spelch_exercises_folder (void)
 {
   return g_build_filename (g_get_user_data_dir (), "spelch", "exercises", NULL);
 }
+
+GPtrArray *
+spelch_exercises_all (GPtrArray *problems)
+{
+  const GPtrArray *shipped = spelch_shop_exercises ();
+  GPtrArray *exercises = spelch_exercises_new ();
+  g_autofree char *folder = spelch_exercises_folder ();
+  for (guint i = 0; i < shipped->len; i++)
+    spelch_exercises_put (exercises, shipped->pdata[i]);
+  spelch_exercises_read_folder (exercises, folder, problems);
+  return exercises;
+}

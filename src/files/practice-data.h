@@ -27,6 +27,10 @@ SpelchExercise *spelch_exercises_find (const GPtrArray *exercises, const char *i
  * goes into @problems (char *, may be NULL). Nothing when the folder isn't there. */
 void spelch_exercises_read_folder (GPtrArray *exercises, const char *folder, GPtrArray *problems);
 
+/* All there are: those that come with the program and the person's own. A sentence for each of the latter
+ * that can't be read goes into @problems (char *, may be NULL). Free with g_ptr_array_unref(). */
+GPtrArray *spelch_exercises_all (GPtrArray *problems);
+
 /* Where a person's own exercises are kept, in the user's data folder: ".../spelch/exercises". Free with
  * g_free(). */
 char *spelch_exercises_folder (void);
