@@ -122,9 +122,9 @@ test_full (void)
   SpelchLogEntry entry = { .date = "2026-05-31", .board = "mdf-18", .bit = "up", .predicted = 1, .grade = 1 };
   g_assert_true (spelch_log_save (log, file, NULL, NULL, &error));
   memset (entry.note, 'n', sizeof entry.note - 1);
-  for (int i = 0; i < 2000; i++)
+  for (gsize i = 0; i * sizeof entry.note < 2 * SPELCH_FILE_MOST; i++)
     {
-      g_snprintf (entry.id, sizeof entry.id, "entry-%d", i);
+      g_snprintf (entry.id, sizeof entry.id, "entry-%u", (guint)i);
       g_array_append_val (log->entries, entry);
     }
   g_assert_false (spelch_log_save (log, file, NULL, NULL, &error));
