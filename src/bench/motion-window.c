@@ -15,6 +15,7 @@
 #define SPEED_WIDE  240
 #define PASS_WIDE   210
 #define ICON_WIDE   34
+#define ABOUT_CHARS 60
 #define FOLLOW_EACH 0.1 /* of a tooth that the slider lags behind while it plays, at most */
 
 struct _SpelchMotionWindow
@@ -31,6 +32,7 @@ struct _SpelchMotionWindow
   GtkDropDown *passes;
   GtkRange *speed; /* tenth power of real time */
   GtkLabel *how_slow;
+  GtkLabel *about;
   GtkWidget *controls; /* all that needs something that moves */
   GtkWidget *nothing;
   bool showing;    /* the controls follow the view now, not the other way round */
@@ -139,9 +141,13 @@ show_cut (SpelchMotionWindow *self)
   const SpelchCut *cut = spelch_session_get_cut (self->session);
   g_autofree char *title
       = cut == NULL ? g_strdup (_ ("Slow motion")) : g_strdup_printf (_ ("%s – slow motion"), cut->name);
+  const SpelchBit *bit = spelch_session_get_bit (self->session);
+  g_autofree char *about
+      = cut == NULL || bit == NULL ? g_strdup ("") : g_strdup_printf ("%s, %s", cut->name, bit->name);
   spelch_motion_view_show (self->view, self->session);
   const SpelchMotion *motion = spelch_motion_view_get_motion (self->view);
   gtk_window_set_title (GTK_WINDOW (self), title);
+  gtk_label_set_text (self->about, about);
   gtk_widget_set_sensitive (self->controls, motion != NULL);
   gtk_widget_set_visible (self->nothing, motion == NULL);
   if (motion == NULL)
@@ -320,6 +326,23 @@ make_speed (SpelchMotionWindow *self)
 }
 
 static GtkWidget *
+make_bar (SpelchMotionWindow *self)
+{
+  GtkWidget *bar = gtk_header_bar_new (), *nothing = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
+  GtkWidget *name = gtk_label_new (_ ("Slow motion"));
+  self->about = GTK_LABEL (gtk_label_new (NULL));
+  gtk_widget_set_visible (nothing, FALSE);
+  gtk_header_bar_set_title_widget (GTK_HEADER_BAR (bar), nothing);
+  gtk_label_set_ellipsize (self->about, PANGO_ELLIPSIZE_END);
+  gtk_label_set_max_width_chars (self->about, ABOUT_CHARS);
+  gtk_widget_add_css_class (name, "part");
+  gtk_widget_add_css_class (GTK_WIDGET (self->about), "soft");
+  gtk_header_bar_pack_start (GTK_HEADER_BAR (bar), name);
+  gtk_header_bar_pack_start (GTK_HEADER_BAR (bar), GTK_WIDGET (self->about));
+  return bar;
+}
+
+static GtkWidget *
 make_foot (SpelchMotionWindow *self)
 {
   GtkWidget *foot = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
@@ -387,6 +410,7 @@ spelch_motion_window_init (SpelchMotionWindow *self)
   gtk_box_append (GTK_BOX (all), make_foot (self));
   gtk_widget_add_css_class (GTK_WIDGET (self), "bench");
   gtk_widget_add_css_class (GTK_WIDGET (self), "motion");
+  gtk_window_set_titlebar (GTK_WINDOW (self), make_bar (self));
   gtk_window_set_child (GTK_WINDOW (self), all);
   gtk_window_set_default_size (GTK_WINDOW (self), WIDTH, HEIGHT);
   g_action_map_add_action_entries (G_ACTION_MAP (self), ACTIONS, G_N_ELEMENTS (ACTIONS), self);
