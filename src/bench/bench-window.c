@@ -20,6 +20,7 @@
 #include "bench/plan-panel.h"
 #include "bench/recent.h"
 #include "bench/setting-panel.h"
+#include "bench/sheet-window.h"
 #include "bench/side-by-side-window.h"
 #include "bench/side-view.h"
 #include "bench/text-size.h"
@@ -581,6 +582,7 @@ spelch_bench_window_new (GtkApplication *application, SpelchAppearance *appearan
   self->cut_done = spelch_cut_done_new (GTK_APPLICATION_WINDOW (self), self->session, shelves);
   spelch_side_window_add_action (GTK_APPLICATION_WINDOW (self), self->session, appearance);
   spelch_motion_window_add_action (GTK_APPLICATION_WINDOW (self), self->session, appearance);
+  spelch_sheet_window_add_action (GTK_APPLICATION_WINDOW (self), self->session);
   add_part_actions (self);
   connect_views (self, shelves);
   spelch_files_take_drops (self);

@@ -180,18 +180,6 @@ spelch_outcome_entries (const SpelchOutcome *outcome, const SpelchPart *part, co
 
 /* ---- Wear ---- */
 
-double
-spelch_wear_metres (const SpelchPlan *plan)
-{
-  return (plan->path_mm - plan->scoring.path_mm) / 1000;
-}
-
-double
-spelch_wear_metres_scoring (const SpelchPlan *plan)
-{
-  return plan->scoring.path_mm / 1000;
-}
-
 static void
 wear_on (SpelchPart *part, const char *bit, double metres)
 {

@@ -66,10 +66,6 @@ guint spelch_outcome_entries (const SpelchOutcome *outcome, const SpelchPart *pa
                               const SpelchBit *bit, const SpelchPlan *plan, const char *revision,
                               SpelchLogEntry entries[2]);
 
-/* Metres that the plan's cut is made with its own bit, and with the one that scores first. */
-double spelch_wear_metres (const SpelchPlan *plan);
-double spelch_wear_metres_scoring (const SpelchPlan *plan);
-
 /* The part with those metres on its own copies of both bits. A cut that hadn't accepted @bit does so. */
 SpelchPart *spelch_edit_done (const SpelchPart *part, guint cut, const SpelchBit *bit,
                               const SpelchPlan *plan);

@@ -102,7 +102,9 @@ write_to (const SpelchPage *page, GFile *file)
     return g_strdup_printf (_ ("%s: nothing was written. End the name in .pdf, .svg or .png; that says how "
                                "to write it."),
                             name);
-  if (!spelch_picture_file_save (file, page->width, page->height, page->draw, page->data, &error))
+  if (page->save != NULL
+          ? !page->save (file, page->data, &error)
+          : !spelch_picture_file_save (file, page->width, page->height, page->draw, page->data, &error))
     return g_strdup (error->message);
   return g_strdup_printf (_ ("%s is written."), name);
 }

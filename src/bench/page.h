@@ -20,7 +20,10 @@ typedef struct
   const char *name;  /* of the file to begin with, without an ending; copied */
   double width, height;
   SpelchPictureFileDraw draw;
-  gpointer data; /* for @draw; freed with @free_data when it isn't needed any more */
+  bool (*save) (GFile *file, gconstpointer data,
+                GError **error); /* in place of @draw, of several pages; or NULL
+                                  */
+  gpointer data;                 /* for @draw; freed with @free_data when it isn't needed any more */
   GDestroyNotify free_data;
 } SpelchPage;
 

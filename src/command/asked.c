@@ -22,9 +22,10 @@ G_DEFINE_QUARK (spelch - command - error - quark, spelch_command_error)
 void
 spelch_asked_clear (SpelchAsked *asked)
 {
-  char **texts[] = { &asked->file,    &asked->output, &asked->bit,    &asked->speed,     &asked->feed,
-                     &asked->machine, &asked->board,  &asked->way_up, &asked->thickness, &asked->datum,
-                     &asked->units,   &asked->look,   &asked->drawer, &asked->log,       &asked->motion };
+  char **texts[]
+      = { &asked->file,   &asked->output, &asked->bit,       &asked->speed, &asked->feed,  &asked->machine,
+          &asked->board,  &asked->way_up, &asked->thickness, &asked->datum, &asked->units, &asked->look,
+          &asked->drawer, &asked->log,    &asked->motion,    &asked->paper };
   for (guint i = 0; i < G_N_ELEMENTS (texts); i++)
     g_clear_pointer (texts[i], g_free);
   g_clear_pointer (&asked->cuts, g_strfreev);
@@ -90,6 +91,13 @@ spelch_asked_read (SpelchAsked *asked, const char *command, const char *summary,
     { "look", 0, 0, G_OPTION_ARG_STRING, &asked->look, N_ ("colours"), "light|dark|high-contrast|paper" },
     G_OPTION_ENTRY_NULL
   };
+  const GOptionEntry sheet[] = { { "output", 'o', 0, G_OPTION_ARG_FILENAME, &asked->output,
+                                   N_ ("the file to write: .pdf, or .svg or .png for a file a page; by the "
+                                       "part's file when left out"),
+                                   "FILE" },
+                                 { "paper", 0, 0, G_OPTION_ARG_STRING, &asked->paper,
+                                   N_ ("size of the paper, a4 when left out"), "a4|letter" },
+                                 G_OPTION_ENTRY_NULL };
   const GOptionEntry drawn[]
       = { { "show-pass", 0, 0, G_OPTION_ARG_INT, &asked->pass,
             N_ ("show the bit at this pass, 1 when left out"), "N" },
@@ -110,13 +118,15 @@ spelch_asked_read (SpelchAsked *asked, const char *command, const char *summary,
       = { { "help", 'h', 0, G_OPTION_ARG_NONE, &help, N_ ("show this"), NULL }, G_OPTION_ENTRY_NULL };
   g_option_context_add_main_entries (context, own, GETTEXT_PACKAGE);
   g_option_context_add_main_entries (context, common, GETTEXT_PACKAGE);
-  if (!drawing)
+  if (!drawing && asking != SPELCH_ASKING_SHEET)
     g_option_context_add_main_entries (context, data, GETTEXT_PACKAGE);
   if (drawing || asking == SPELCH_ASKING_COMPARISON)
     g_option_context_add_main_entries (context, picture, GETTEXT_PACKAGE);
   if (drawing)
     g_option_context_add_main_entries (context, drawn, GETTEXT_PACKAGE);
-  if (asking == SPELCH_ASKING_RANKING)
+  if (asking == SPELCH_ASKING_SHEET)
+    g_option_context_add_main_entries (context, sheet, GETTEXT_PACKAGE);
+  if (asking == SPELCH_ASKING_RANKING || asking == SPELCH_ASKING_SHEET)
     g_option_context_add_main_entries (context, drawer, GETTEXT_PACKAGE);
   if (asking == SPELCH_ASKING_COMPARISON)
     g_option_context_add_main_entries (context, compared, GETTEXT_PACKAGE);

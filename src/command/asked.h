@@ -38,7 +38,7 @@ typedef struct
   char **passes; /* tip depths */
   char *speed, *feed, *machine, *board, *way_up, *thickness, *datum;
   char *units;
-  char *look;
+  char *look, *paper;
   char *log;   /* a shop log whose corrections to apply; NULL: those of the part */
   char **bits; /* ids of bits to compare */
   gboolean tied;
@@ -54,6 +54,7 @@ typedef enum
   SPELCH_ASKING_RANKING,    /* also a drawer */
   SPELCH_ASKING_DRAWING,    /* those of a picture, and exactly one cut */
   SPELCH_ASKING_COMPARISON, /* bits, and exactly one cut */
+  SPELCH_ASKING_SHEET,      /* a file to write, paper, a drawer; never JSON */
 } SpelchAsking;
 
 void spelch_asked_clear (SpelchAsked *asked);

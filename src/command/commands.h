@@ -9,6 +9,7 @@ int spelch_command_plan (int argc, char **argv);
 int spelch_command_rank (int argc, char **argv);
 int spelch_command_compare (int argc, char **argv);
 int spelch_command_draw (int argc, char **argv);
+int spelch_command_sheet (int argc, char **argv);
 int spelch_command_check (int argc, char **argv);
 int spelch_command_practice (int argc, char **argv);
 

@@ -19,8 +19,10 @@ typedef struct
 } Command;
 
 static const Command COMMANDS[] = {
-  { "plan", spelch_command_plan }, { "rank", spelch_command_rank },   { "compare", spelch_command_compare },
-  { "draw", spelch_command_draw }, { "check", spelch_command_check }, { "practice", spelch_command_practice },
+  { "plan", spelch_command_plan },         { "rank", spelch_command_rank },
+  { "compare", spelch_command_compare },   { "draw", spelch_command_draw },
+  { "sheet", spelch_command_sheet },       { "check", spelch_command_check },
+  { "practice", spelch_command_practice },
 };
 
 int
@@ -41,6 +43,7 @@ show_help (void)
          "spelch rank FILE      say for each cut which bit to take, and why\n"
          "spelch compare FILE   say what a cut comes to with two to four bits, side by side\n"
          "spelch draw FILE      draw the side view of a cut\n"
+         "spelch sheet FILE     write the sheet to work from at the machine\n"
          "spelch check FILE     say whether a part file, a shop log, an exercise or another list can be "
          "read\n"
          "spelch practice       ask what a cut will do, and say why\n"
@@ -56,7 +59,7 @@ start_window (int argc, char **argv)
 {
   if (g_getenv ("DISPLAY") == NULL && g_getenv ("WAYLAND_DISPLAY") == NULL)
     return spelch_command_fail (_ ("There is no display to open a window on. spelch plan, rank, compare, "
-                                   "draw, check and practice work without one."),
+                                   "draw, sheet, check and practice work without one."),
                                 SPELCH_EXIT_BAD_INPUT);
   g_autofree char *self = g_file_read_link ("/proc/self/exe", NULL);
   g_autofree char *folder = g_path_get_dirname (self != NULL ? self : argv[0]);

@@ -4,39 +4,13 @@
  */
 #include "command/asked.h"
 #include "command/commands.h"
+#include "command/drawer.h"
 #include "command/rank-json.h"
 #include "command/rank-table.h"
 
-#include "files/file-io.h"
-#include "files/list-file.h"
 #include "files/shop-data.h"
 
 #include <glib/gi18n.h>
-
-static GArray *
-read_drawer (const char *path, GError **error)
-{
-  g_autoptr (GFile) file = g_file_new_for_commandline_arg (path);
-  g_autofree char *name = spelch_file_name (file);
-  gsize length = 0;
-  g_autofree char *text = spelch_file_read (file, &length, NULL, error);
-  return text != NULL ? spelch_list_from_json (SPELCH_LIST_BITS, text, length, name, NULL, error) : NULL;
-}
-
-/* The part's own bits, and those of the starter set that it has no copy of. */
-static GArray *
-default_drawer (const SpelchPart *part)
-{
-  guint n;
-  const SpelchBit *starter = spelch_shop_bits (&n);
-  GArray *bits = g_array_new (FALSE, FALSE, sizeof (SpelchBit));
-  if (part->n_bits > 0)
-    g_array_append_vals (bits, part->bits, part->n_bits);
-  for (guint i = 0; i < n; i++)
-    if (spelch_part_find_bit (part, starter[i].id) < 0)
-      g_array_append_val (bits, starter[i]);
-  return bits;
-}
 
 static SpelchRanked
 rank (const SpelchPart *part, const SpelchCut *cut, const SpelchBit *bits, guint n)
@@ -118,8 +92,7 @@ spelch_command_rank (int argc, char **argv)
                           SPELCH_ASKING_RANKING, argc, argv, &questions, &status))
     return status;
   g_autoptr (GError) error = NULL;
-  g_autoptr (GArray) drawer
-      = asked.drawer != NULL ? read_drawer (asked.drawer, &error) : default_drawer (questions.part);
+  g_autoptr (GArray) drawer = spelch_drawer_open (&asked, questions.part, &error);
   if (drawer == NULL
       || !spelch_asked_put_log (&asked, questions.part, (const SpelchBit *)(const void *)drawer->data,
                                 drawer->len, &error))

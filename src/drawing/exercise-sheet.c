@@ -22,16 +22,6 @@
 #define BETWEEN      16.0 /* two questions */
 #define FOOT         14.0
 
-static const char *const PAPERS[] = { "a4", "letter" };
-const SpelchCodes SPELCH_PAPER_CODES = { "paper", PAPERS, G_N_ELEMENTS (PAPERS) };
-
-void
-spelch_paper_size (SpelchPaper paper, double *width, double *height)
-{
-  *width = paper == SPELCH_PAPER_LETTER ? 612 : 595.276;
-  *height = paper == SPELCH_PAPER_LETTER ? 792 : 841.890;
-}
-
 /* What draws, or only measures. */
 typedef struct
 {

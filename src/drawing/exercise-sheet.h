@@ -6,21 +6,12 @@
  */
 #pragma once
 
+#include "drawing/paper.h"
 #include "plan/posed.h"
 #include "plan/words-why.h"
 #include "plan/words.h"
 
 #include <cairo.h>
-
-typedef enum
-{
-  SPELCH_PAPER_A4,
-  SPELCH_PAPER_LETTER,
-} SpelchPaper;
-extern const SpelchCodes SPELCH_PAPER_CODES; /* a4, letter */
-
-/* Its size, pt. */
-void spelch_paper_size (SpelchPaper paper, double *width, double *height);
 
 #define SPELCH_SHEET_MARGIN 42.0 /* pt, 15 mm */
 

@@ -8,28 +8,39 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define MARGIN          10.0
-#define COLLET          24.0
-#define STUB            32.0
-#define FOOT            34.0 /* times the text size */
-#define FOOT_BARE       6.0  /* without the words that stand there */
-#define STRIP           44.0 /* least thickness of a bed, times the text size */
-#define AIR             28.0 /* least room over a face with nothing on it, times the text size */
-#define CLEAR_BELOW     14.0 /* between the deepest tip and the end of what is drawn below it */
-#define MARK_BARE       50.0 /* right of the board, without the mark of its thickness, times the text size */
-#define OVERCUT_ROOM_MM 6.0  /* overcuts up to this are given room in advance */
-#define SCALE_MOST      34.0
-#define BIT_SHARE       0.30 /* of the board's width, at most */
-#define BOARD_SHARE     0.24 /* of the picture's height, at least, when the bit's length allows it */
-#define OPENING_SHARE   0.44 /* of the board's width, at most */
-#define MOTOR_OFF       24.0 /* from the collet to the words beside it, an arrow between */
-#define AXIS_SHIFT_MM   2.0  /* how far an allowance may move the bit aside */
-#define NOTE_LEAST      90.0 /* least width of a note, times the text size */
-#define BESIDE_BIT      70.0 /* least room in a shortened opening */
-#define CHEVRON_OFF     46.0 /* from the bit's side to the middle of the chevrons: splinters stand between */
-#define CHEVRON_CLEAR   26.0 /* and from a wall behind it */
-#define GAP_CLEAR       26.0 /* between a through cut's wall and the bench */
-#define THROAT_CLEAR    66.0 /* between the bit and the edge of the base's opening: room for chevrons */
+#define MARGIN              10.0
+#define COLLET              24.0
+#define STUB                32.0
+#define FOOT                34.0 /* times the text size */
+#define FOOT_BARE           6.0  /* without the words that stand there */
+#define STRIP               44.0 /* least thickness of a bed, times the text size */
+#define AIR                 28.0 /* least room over a face with nothing on it, times the text size */
+#define CLEAR_BELOW         14.0 /* between the deepest tip and the end of what is drawn below it */
+#define MARK_BARE           50.0 /* right of the board, without the mark of its thickness, times the text size */
+#define OVERCUT_ROOM_MM     6.0 /* overcuts up to this are given room in advance */
+#define SCALE_MOST          34.0
+#define BIT_SHARE           0.30 /* of the board's width, at most */
+#define BIT_SHARE_PAPER     0.42
+#define BOARD_SHARE         0.24 /* of the picture's height, at least, when the bit's length allows it */
+#define OPENING_SHARE       0.44 /* of the board's width, at most */
+#define OPENING_SHARE_PAPER 0.42
+#define DIMENSIONS          120.0 /* right of the board */
+#define MOTOR_OFF           24.0  /* from the collet to the words beside it, an arrow between */
+#define AXIS_SHIFT_MM       2.0   /* how far an allowance may move the bit aside */
+#define NOTE_LEAST          90.0  /* least width of a note, times the text size */
+#define BESIDE_BIT          70.0  /* least room in a shortened opening */
+#define CHEVRON_OFF         46.0 /* from the bit's side to the middle of the chevrons: splinters stand between */
+#define CHEVRON_OFF_PAPER   36.0
+#define CHEVRON_CLEAR       26.0 /* and from a wall behind it */
+#define GAP_CLEAR           26.0 /* between a through cut's wall and the bench */
+#define THROAT_CLEAR        66.0 /* between the bit and the edge of the base's opening: room for chevrons */
+
+/* From the bit's side to the middle of the chevrons. */
+static double
+chevron_off (const SpelchScene *scene)
+{
+  return scene->view.on_paper ? CHEVRON_OFF_PAPER : CHEVRON_OFF;
+}
 
 /* What decides the scale. mm, or picture units where said. */
 typedef struct
@@ -37,6 +48,7 @@ typedef struct
   double thickness, below, deepest, base, backer;
   double cutting_length, least_flutes;
   double height, foot, strip, text;
+  double shown; /* on paper, how deep the tip stands: it isn't going to be raised there */
   bool table;
 } Needs;
 
@@ -44,18 +56,20 @@ static Needs
 needs_of (const SpelchScene *scene)
 {
   const SpelchPlan *plan = &scene->plan;
-  Needs needs = { .thickness = plan->thickness,
-                  .base = scene->base_mm,
-                  .backer = scene->cut.backer.mm,
-                  .cutting_length = plan->flutes.length,
-                  .height = scene->view.height,
-                  .text = scene->view.text,
-                  .foot = scene->view.without_words ? FOOT_BARE : FOOT * scene->view.text,
-                  .strip = (scene->view.without_words ? STRIP / 2 : STRIP) * scene->view.text,
-                  .table = scene->machine == SPELCH_MACHINE_TABLE };
+  Needs needs
+      = { .thickness = plan->thickness,
+          .base = scene->base_mm,
+          .backer = scene->cut.backer.mm,
+          .cutting_length = plan->flutes.length,
+          .height = scene->view.height,
+          .text = scene->view.text,
+          .foot = scene->view.without_words || scene->view.on_paper ? FOOT_BARE : FOOT * scene->view.text,
+          .strip = (scene->view.without_words ? STRIP / 2 : STRIP) * scene->view.text,
+          .table = scene->machine == SPELCH_MACHINE_TABLE };
 
   if (plan->through)
     needs.below = MAX (plan->overcut, MIN (plan->overcut_most, OVERCUT_ROOM_MM));
+  needs.shown = scene->view.on_paper ? spelch_scene_shown_depth (scene) : 0;
   needs.deepest = plan->through ? plan->thickness + needs.below : plan->through_depth;
   needs.least_flutes = MIN (needs.cutting_length,
                             MAX (needs.deepest * 1.15 + needs.base + 2, plan->flutes.turn_over * 1.25));
@@ -86,7 +100,7 @@ stub_at (const Needs *needs, double scale, double flutes)
 static double
 near_room (const Needs *needs, double scale, double flutes)
 {
-  return MAX (COLLET + stub_at (needs, scale, flutes) + flutes * scale,
+  return MAX (COLLET + stub_at (needs, scale, flutes) + (flutes - needs->shown) * scale,
               needs->base * scale + AIR * needs->text);
 }
 
@@ -122,10 +136,13 @@ choose_scale (const SpelchScene *scene, SpelchFrame *frame, const Needs *needs)
 {
   double width = frame->board_right - frame->board_left;
   double most = scene->view.scale_most > 0 ? MIN (SCALE_MOST, scene->view.scale_most) : SCALE_MOST;
-  double widest = MIN (most, BIT_SHARE * width / MAX (scene->plan.flutes.diameter, 0.5));
+  double share = scene->view.on_paper ? BIT_SHARE_PAPER : BIT_SHARE;
+  double widest = MIN (most, share * width / MAX (scene->plan.flutes.diameter, 0.5));
   double flutes = needs->cutting_length;
   double scale = MIN (fitting_scale (needs, flutes), widest);
-  double wanted = MIN (BOARD_SHARE * needs->height / MAX (needs->thickness, 0.1), widest);
+  double board = BOARD_SHARE * needs->height / MAX (needs->thickness, 0.1);
+  /* On paper the scale is one of a few: flutes are broken short before a smaller one is taken. */
+  double wanted = scene->view.on_paper ? widest : MIN (board, widest);
 
   if (scale < wanted && needs->least_flutes < flutes)
     {
@@ -147,6 +164,19 @@ choose_scale (const SpelchScene *scene, SpelchFrame *frame, const Needs *needs)
   frame->flute_mm = flutes;
 }
 
+static double
+left_share (const SpelchScene *scene)
+{
+  return scene->view.left_share > 0 ? CLAMP (scene->view.left_share, 0.2, 0.8) : 0.5;
+}
+
+/* Right of the board: the mark of its thickness, or a page's dimensions. */
+static double
+right_room (const SpelchScene *scene)
+{
+  return scene->view.on_paper ? DIMENSIONS : (scene->view.without_words ? MARK_BARE : 76) * scene->view.text;
+}
+
 /* Columns from left to right: the rule's numbers, the rule, two bands, the board, the thickness mark. */
 static void
 place_columns (SpelchScene *scene)
@@ -161,10 +191,9 @@ place_columns (SpelchScene *scene)
   frame->band_x[1] = frame->band_x[0] + 11;
   frame->left = frame->band_x[1] + frame->band_width + 11;
   frame->board_left = frame->left;
-  frame->right = MAX (scene->view.width - 6 - (scene->view.without_words ? MARK_BARE : 76) * text,
-                      frame->board_left + 60);
+  frame->right = MAX (scene->view.width - 6 - right_room (scene), frame->board_left + 60);
   frame->board_right = frame->right;
-  frame->origin_x = round ((frame->board_left + frame->board_right) / 2);
+  frame->origin_x = round (frame->board_left + left_share (scene) * (frame->board_right - frame->board_left));
 }
 
 static void
@@ -201,7 +230,8 @@ double
 spelch_scene_widest_opening (const SpelchScene *scene)
 {
   const SpelchFrame *frame = &scene->frame;
-  double width = OPENING_SHARE * (frame->right - frame->left) / frame->scale;
+  double share = scene->view.on_paper ? OPENING_SHARE_PAPER : OPENING_SHARE;
+  double width = share * (frame->right - frame->left) / frame->scale;
 
   return MAX (width, scene->plan.flutes.diameter + BESIDE_BIT / frame->scale);
 }
@@ -255,8 +285,8 @@ place_corners (SpelchScene *scene)
 {
   SpelchFrame *frame = &scene->frame;
   double text = scene->view.text, reach = cut_reach (scene, true);
-  double left
-      = frame->origin_x - MAX (spelch_bit_shape_collet_half (&scene->shape) + 8, reach + CHEVRON_OFF + 18);
+  double left = frame->origin_x
+                - MAX (spelch_bit_shape_collet_half (&scene->shape) + 8, reach + chevron_off (scene) + 18);
   double right = frame->origin_x + motor_reach (scene) + 12, room = scene->view.width - 8 - right;
   double top = MARGIN, bottom = frame->near_y - frame->near_rest - AIR * text;
 
@@ -278,9 +308,9 @@ chevron_column (const SpelchScene *scene, double bit_left)
 {
   const SpelchFrame *frame = &scene->frame;
   bool wall = frame->turn > 0 ? scene->opening.wall_left : scene->opening.wall_right;
-  double wall_x = frame->origin_x - half_opening (scene), x = round (bit_left) - CHEVRON_OFF;
+  double wall_x = frame->origin_x - half_opening (scene), x = round (bit_left) - chevron_off (scene);
 
-  return wall && x - wall_x < CHEVRON_CLEAR ? MIN (x, round (wall_x) - CHEVRON_OFF) : x;
+  return wall && x - wall_x < CHEVRON_CLEAR ? MIN (x, round (wall_x) - chevron_off (scene)) : x;
 }
 
 void

@@ -139,10 +139,8 @@ place_column (SpelchScene *scene, guint n)
     }
 }
 
-/* The wall that a mark's line runs to, at the picture's right: as the pass leaves it; for the allowance, as
- * all passes do. */
-static double
-wall_x (const SpelchScene *scene, const SpelchMark *mark)
+double
+spelch_scene_wall_x (const SpelchScene *scene, const SpelchMark *mark)
 {
   guint i = mark->kind == SPELCH_MARK_PASS ? mark->index - 1 : scene->opening.n - 1;
   double from = scene->opening.spans[i].from, to = scene->opening.spans[i].to;
@@ -162,7 +160,7 @@ place_lines (SpelchScene *scene, guint n)
       bool level = fabs (mark->box.y + mark->box.height / 2 - mark->y) < mark->box.height / 2 - 4;
 
       mark->x0 = mark->box.x - (level ? 0 : ELBOW);
-      mark->x1 = MIN (wall_x (scene, mark) + FROM_WALL, mark->x0);
+      mark->x1 = MIN (spelch_scene_wall_x (scene, mark) + FROM_WALL, mark->x0);
     }
 }
 
@@ -240,13 +238,18 @@ drop_covered (SpelchScene *scene)
 void
 spelch_scene_lay_out_marks (SpelchScene *scene)
 {
-  guint n = collect (scene);
+  if (scene->view.on_paper)
+    spelch_scene_lay_out_dimensions (scene);
+  else
+    {
+      guint n = collect (scene);
 
-  place_column (scene, n);
-  place_lines (scene, n);
-  place_thickness (scene);
-  if (scene->view.with_marks)
-    lay_out_heading (scene);
+      place_column (scene, n);
+      place_lines (scene, n);
+      place_thickness (scene);
+      if (scene->view.with_marks)
+        lay_out_heading (scene);
+    }
   drop_covered (scene);
   for (guint id = SPELCH_LABEL_SETTING; id <= SPELCH_LABEL_MOTOR; id++)
     spelch_placer_take (&scene->placer, scene->labels[id].box);
@@ -348,6 +351,11 @@ spelch_scene_draw_marks (const SpelchScene *scene, cairo_t *cr)
 {
   if (!scene->view.with_marks)
     return;
+  if (scene->view.on_paper)
+    {
+      spelch_scene_draw_dimensions (scene, cr);
+      return;
+    }
   cairo_save (cr);
   for (guint i = 0; i < scene->n_marks; i++)
     if (scene->marks[i].kind != SPELCH_MARK_THICKNESS)

@@ -134,7 +134,8 @@ void spelch_scene_lay_out_bit (SpelchScene *scene);
 void spelch_scene_lay_out_words (SpelchScene *scene);   /* what stands still */
 void spelch_scene_lay_out_windows (SpelchScene *scene); /* by the one before */
 void spelch_scene_lay_out_marks (SpelchScene *scene);
-void spelch_scene_lay_out_shear (SpelchScene *scene); /* words that move with the bit */
+void spelch_scene_lay_out_dimensions (SpelchScene *scene); /* by the one before, on paper */
+void spelch_scene_lay_out_shear (SpelchScene *scene);      /* words that move with the bit */
 
 /* The widest opening that is drawn true, mm; a wider one is shortened by a break line. */
 double spelch_scene_widest_opening (const SpelchScene *scene);
@@ -161,6 +162,7 @@ void spelch_scene_draw_tabs (const SpelchScene *scene, cairo_t *cr);
 
 void spelch_scene_draw_words (const SpelchScene *scene, cairo_t *cr);
 void spelch_scene_draw_marks (const SpelchScene *scene, cairo_t *cr);
+void spelch_scene_draw_dimensions (const SpelchScene *scene, cairo_t *cr); /* by the one before, on paper */
 
 SpelchRect spelch_scene_kerf_bounds (const SpelchScene *scene);
 SpelchRect spelch_scene_bit_bounds (const SpelchScene *scene);
@@ -170,6 +172,16 @@ SpelchRect spelch_scene_words_bounds (const SpelchScene *scene);
 SpelchRect spelch_scene_marks_bounds (const SpelchScene *scene);
 
 /* ---- Helpers ---- */
+
+/* The wall that a mark's line runs to, at the picture's right: as the pass leaves it; for the allowance, as
+ * all passes do. */
+double spelch_scene_wall_x (const SpelchScene *scene, const SpelchMark *mark);
+
+/* On paper: where a pass's extension line crosses the board. */
+SpelchRect spelch_scene_extension (const SpelchMark *mark);
+
+/* On paper: the room that the lines of the running dimensions take right of the board. */
+SpelchRect spelch_scene_dimension_line (const SpelchScene *scene);
 
 /* Saves @cr and turns it to local coordinates; cairo_restore() ends that. */
 void spelch_scene_enter (const SpelchScene *scene, cairo_t *cr);

@@ -8,16 +8,18 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define CHEVRON_HALF   6.0
-#define CHEVRON_RISE   5.0
-#define CHEVRON_LINE   2.0
-#define CHEVRON_PITCH  15.2
-#define COLUMN_HALF    11.0
-#define COLUMN_ROUND   6.0
-#define WORD_SIZE      12.0
-#define WORD_PAD       4.0
-#define GROUND_OPACITY 0.92
-#define DOTTED_PAST    44.0 /* how far the turn-over line runs past the bit */
+#define CHEVRON_HALF      6.0
+#define CHEVRON_RISE      5.0
+#define CHEVRON_LINE      2.0
+#define CHEVRON_PITCH     15.2
+#define COLUMN_HALF       11.0
+#define COLUMN_ROUND      6.0
+#define WORD_SIZE         12.0
+#define WORD_PAD          4.0
+#define GROUND_OPACITY    0.92
+#define DOTTED_PAST       44.0 /* how far the turn-over line runs past the bit */
+#define DOTTED_PAST_PAPER 16.0
+#define LEAST_PAPER       58.0
 
 static double
 y_of_height (const SpelchScene *scene, double s)
@@ -53,13 +55,19 @@ has_turn_over (const SpelchScene *scene)
          && flutes->turn_over < MIN (flutes->length, scene->frame.flute_mm);
 }
 
+static double
+dotted_past (const SpelchScene *scene)
+{
+  return scene->view.on_paper ? DOTTED_PAST_PAPER : DOTTED_PAST;
+}
+
 static void
 turn_over_line (const SpelchScene *scene, double *x0, double *x1, double *y)
 {
   double half = scene->plan.flutes.diameter / 2 * scene->frame.scale;
 
   *x0 = scene->chevron_x - COLUMN_HALF - 9;
-  *x1 = scene->axis_x + half + DOTTED_PAST;
+  *x1 = scene->axis_x + half + dotted_past (scene);
   *y = y_of_height (scene, scene->plan.flutes.turn_over);
 }
 
@@ -77,10 +85,13 @@ static Side
 side_of (const SpelchScene *scene, bool at_left)
 {
   double half = scene->plan.flutes.diameter / 2 * scene->frame.scale, least = 80 * scene->view.text;
-  double left = scene->chevron_x - COLUMN_HALF - 3, right = scene->axis_x + half + DOTTED_PAST + 2;
+  double left = scene->chevron_x - COLUMN_HALF - 3, right = scene->axis_x + half + dotted_past (scene) + 2;
 
   if (at_left)
     return (Side){ left, MAX (left - scene->frame.left - 2 * WORD_PAD, least), true };
+  /* The dimension of the thickness stands right of the board. */
+  if (scene->view.on_paper)
+    return (Side){ right, MAX (scene->frame.right - right - 2 * WORD_PAD - 2, LEAST_PAPER), false };
   return (Side){ right, MAX (scene->view.width - right - 2 * WORD_PAD - 4, least), false };
 }
 

@@ -39,6 +39,13 @@ face_y (const SpelchScene *scene, SpelchSide side)
   return side == SPELCH_SIDE_MOTOR ? scene->frame.near_y : scene->frame.far_y;
 }
 
+/* From the board's left end to a name. */
+static double
+name_inset (const SpelchScene *scene)
+{
+  return scene->view.on_paper ? 6 : 12;
+}
+
 /* Room for a name: to the chevrons where the bit may come in its way, else to the middle of the board or so.
  */
 static double
@@ -52,7 +59,7 @@ face_room (const SpelchScene *scene, SpelchSide side)
     return f->right - MAX (f->board_left, f->origin_x + (f->origin_x - f->corner.x - f->corner.width)) - 24;
   if (side == SPELCH_SIDE_FAR && !scene->plan.through)
     return (f->right - f->left) * 0.6;
-  return f->corner.x + f->corner.width - f->board_left - 12;
+  return f->corner.x + f->corner.width - f->board_left - name_inset (scene);
 }
 
 /* Where a name, with its face mark, begins: at the board's left, or at its right when that is where the board
@@ -69,7 +76,7 @@ face_x (const SpelchScene *scene, SpelchSide side)
   double aside = side == SPELCH_SIDE_FAR && scene->plan.through ? 116 * scene->view.text : 12;
 
   return f->ends_left ? MAX (f->right - aside - label->box.width - mark, f->board_left + 4)
-                      : f->board_left + 12;
+                      : f->board_left + name_inset (scene);
 }
 
 SpelchRect
@@ -97,7 +104,7 @@ lay_out_face (SpelchScene *scene, SpelchSide side)
   double room = face_room (scene, side) - mark;
   SpelchLabel *label = spelch_scene_label (
       scene, id, SPELCH_LAYER_WORDS, spelch_scene_face_name (scene, side), NAME_SIZE, SPELCH_LETTERS_STRONG,
-      MAX (room, 64 * text), PANGO_ALIGN_LEFT, &scene->palette->ink);
+      MAX (room, (scene->view.on_paper ? 48 : 64) * text), PANGO_ALIGN_LEFT, &scene->palette->ink);
 
   label->box.x = face_x (scene, side) + mark;
   label->box.y = face_y (scene, side) - up * (ROW_PAD + label->box.height / 2 + 1) - label->box.height / 2;
@@ -123,8 +130,8 @@ lay_out_strip (SpelchScene *scene, SpelchLabelId id, const char *name, double y0
   SpelchLabel *label = spelch_scene_label (scene, id, SPELCH_LAYER_WORDS, g_strdup (name), 12,
                                            SPELCH_LETTERS_PLAIN, 0, PANGO_ALIGN_LEFT, &scene->palette->ink);
   double low = MIN (y0, y1), high = MAX (y0, y1);
-  SpelchRect rect
-      = { scene->frame.left + 12, wished - label->box.height / 2, label->box.width, label->box.height };
+  SpelchRect rect = { scene->frame.left + name_inset (scene), wished - label->box.height / 2,
+                      label->box.width, label->box.height };
 
   if (high - low < rect.height || !spelch_placer_slide (&scene->placer, &rect, low, high - rect.height))
     {
@@ -188,6 +195,11 @@ lay_out_bar (SpelchScene *scene)
   SpelchLabel *label;
   double y = f->foot + 18 * scene->view.text, bar;
 
+  if (scene->view.on_paper)
+    {
+      f->bar_x = f->right;
+      return;
+    }
   choose_bar (scene);
   bar = f->bar_mm * f->scale;
   label = spelch_scene_label (scene, SPELCH_LABEL_SCALE, SPELCH_LAYER_WORDS,
@@ -216,7 +228,7 @@ lay_out_caption (SpelchScene *scene)
   double room = f->bar_x - f->left - 20;
   SpelchLabel *label;
 
-  if (!is_torn (scene) || room < 60)
+  if (scene->view.on_paper || !is_torn (scene) || room < 60)
     return;
   label = spelch_scene_label (scene, SPELCH_LABEL_CAPTION, SPELCH_LAYER_WORDS,
                               g_strdup (_ ("Splinters show the grade, not a length.")), SMALL_SIZE,
@@ -258,19 +270,11 @@ add_face_mark (cairo_t *cr, const SpelchScene *scene, SpelchSide side)
   cairo_line_to (cr, x + MARK_WIDE, y);
 }
 
-void
-spelch_scene_draw_words (const SpelchScene *scene, cairo_t *cr)
+static void
+draw_bar (cairo_t *cr, const SpelchScene *scene)
 {
   const SpelchFrame *f = &scene->frame;
   double y = f->foot + 18 * scene->view.text, end = f->bar_x + f->bar_mm * f->scale;
-
-  cairo_save (cr);
-  add_face_mark (cr, scene, SPELCH_SIDE_MOTOR);
-  add_face_mark (cr, scene, SPELCH_SIDE_FAR);
-  cairo_set_line_width (cr, 1.6);
-  cairo_set_line_join (cr, CAIRO_LINE_JOIN_MITER);
-  spelch_colour_set (cr, &scene->palette->ink, 1.0);
-  cairo_stroke (cr);
 
   cairo_move_to (cr, f->bar_x, y);
   cairo_line_to (cr, end, y);
@@ -280,6 +284,21 @@ spelch_scene_draw_words (const SpelchScene *scene, cairo_t *cr)
   cairo_line_to (cr, end, y + BAR_TICK);
   cairo_set_line_width (cr, 1.4);
   cairo_stroke (cr);
+}
+
+void
+spelch_scene_draw_words (const SpelchScene *scene, cairo_t *cr)
+{
+  cairo_save (cr);
+  add_face_mark (cr, scene, SPELCH_SIDE_MOTOR);
+  add_face_mark (cr, scene, SPELCH_SIDE_FAR);
+  cairo_set_line_width (cr, 1.6);
+  cairo_set_line_join (cr, CAIRO_LINE_JOIN_MITER);
+  spelch_colour_set (cr, &scene->palette->ink, 1.0);
+  cairo_stroke (cr);
+
+  if (!scene->view.on_paper)
+    draw_bar (cr, scene);
   cairo_restore (cr);
   spelch_scene_draw_labels (scene, SPELCH_LAYER_WORDS, cr);
 }

@@ -78,8 +78,9 @@ spelch_scene_new (const SpelchPart *part, const SpelchCut *cut, const SpelchBit 
     keep_to_itself (&scene->plan);
   take_board (scene, part);
   scene->setting = spelch_words_setting (part, &view->numbers);
-  scene->faces[SPELCH_SIDE_MOTOR] = spelch_words_face (plan, cut, SPELCH_SIDE_MOTOR);
-  scene->faces[SPELCH_SIDE_FAR] = spelch_words_face (plan, cut, SPELCH_SIDE_FAR);
+  for (int side = SPELCH_SIDE_MOTOR; side <= SPELCH_SIDE_FAR; side++)
+    scene->faces[side] = view->on_paper ? spelch_words_face_alone (plan, cut, (SpelchSide)side)
+                                        : spelch_words_face (plan, cut, (SpelchSide)side);
   take_lettering (scene, view);
 
   spelch_scene_lay_out_frame (scene);

@@ -409,3 +409,7 @@ int spelch_edge_points (const SpelchEdge *edge, SpelchTermKind kind);
 
 /* Whether a reason not to cut, or a question, is among the plan's. */
 bool spelch_plan_has_stop (const SpelchPlan *plan, SpelchStopKind kind);
+
+/* Metres that the plan's cut is made with its own bit, and with the one that scores first. */
+double spelch_wear_metres (const SpelchPlan *plan);
+double spelch_wear_metres_scoring (const SpelchPlan *plan);

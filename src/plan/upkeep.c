@@ -76,3 +76,15 @@ spelch_upkeep_find (const SpelchCase *c, const SpelchLoads *const *loads, double
   plan->wear_share = spelch_wear_share (plan->edge_path_m, life);
   plan->cost = plan->wear_share * fmax (c->bit->price, 0);
 }
+
+double
+spelch_wear_metres (const SpelchPlan *plan)
+{
+  return (plan->path_mm - plan->scoring.path_mm) / 1000;
+}
+
+double
+spelch_wear_metres_scoring (const SpelchPlan *plan)
+{
+  return plan->scoring.path_mm / 1000;
+}

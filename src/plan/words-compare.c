@@ -235,15 +235,6 @@ spelch_words_refusal (const SpelchCompared *one, const SpelchNumbers *numbers)
 /* ---- By depth ---- */
 
 char *
-spelch_words_face_alone (const SpelchPlan *plan, const SpelchCut *cut, SpelchSide side)
-{
-  SpelchFace face = side == SPELCH_SIDE_MOTOR ? plan->near : spelch_face_other (plan->near);
-  if (cut->seen_a && cut->seen_b)
-    return g_strdup_printf (_ ("Show face %d"), face == SPELCH_FACE_A ? 1 : 2);
-  return g_strdup (spelch_cut_sees (cut, face) ? _ ("Show face") : _ ("Hidden face"));
-}
-
-char *
 spelch_words_stretch (const SpelchScan *scan, guint from, guint to, const SpelchNumbers *numbers)
 {
   g_autofree char *first = spelch_words_at_least (numbers, scan->step_mm * (from + 1));

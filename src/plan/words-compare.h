@@ -13,9 +13,6 @@ const char *spelch_words_row (SpelchRow row);
 /* The same, but a face by its own name: "Show face, motor side". g_free() it. */
 char *spelch_words_row_of (const GArray *columns, SpelchRow row);
 
-/* A face by its name alone: "Show face", "Show face 1", "Hidden face". g_free() it. */
-char *spelch_words_face_alone (const SpelchPlan *plan, const SpelchCut *cut, SpelchSide side);
-
 /* The stretch of scanned depths from the one with index @from to the one before @to: "from 5.5 mm", "up to
  * 9.0 mm", "at every depth". g_free() it. */
 char *spelch_words_stretch (const SpelchScan *scan, guint from, guint to, const SpelchNumbers *numbers);

@@ -37,6 +37,15 @@ spelch_words_face (const SpelchPlan *plan, const SpelchCut *cut, SpelchSide side
   return g_strdup_printf (spelch_cut_sees (cut, face) ? _ ("Show face, %s") : _ ("Hidden face, %s"), where);
 }
 
+char *
+spelch_words_face_alone (const SpelchPlan *plan, const SpelchCut *cut, SpelchSide side)
+{
+  SpelchFace face = side == SPELCH_SIDE_MOTOR ? plan->near : spelch_face_other (plan->near);
+  if (cut->seen_a && cut->seen_b)
+    return g_strdup_printf (_ ("Show face %d"), face == SPELCH_FACE_A ? 1 : 2);
+  return g_strdup (spelch_cut_sees (cut, face) ? _ ("Show face") : _ ("Hidden face"));
+}
+
 /* ---- The deciding reason ---- */
 
 /* A reason and what to do about it, or the reason alone. Takes both. */

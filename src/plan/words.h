@@ -63,6 +63,9 @@ const char *spelch_words_evidence (SpelchEvidence evidence);
 /* "Show face, motor side", "Hidden face, far side", "Show face 1, motor side". */
 char *spelch_words_face (const SpelchPlan *plan, const SpelchCut *cut, SpelchSide side);
 
+/* The same without its side: "Show face", "Show face 2". */
+char *spelch_words_face_alone (const SpelchPlan *plan, const SpelchCut *cut, SpelchSide side);
+
 /* One or two plain sentences beside the verdict of a face: the deciding reason, and what to do about it. */
 char *spelch_words_edge_reason (const SpelchPlan *plan, SpelchSide side, const SpelchNumbers *numbers);
 

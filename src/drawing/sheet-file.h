@@ -1,0 +1,27 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Sheet file: a bench sheet as PDF, with title, outline and text that can be selected, or as SVG or PNG, a
+ * file for each page: OUT-1.svg, OUT-2.svg. The file's name decides.
+ */
+#pragma once
+
+#include "drawing/sheet.h"
+
+#include <gio/gio.h>
+
+#define SPELCH_SHEET_DPI 150.0 /* of PNG */
+
+/* Eight digits that change with anything the part says. g_free() it. */
+char *spelch_sheet_revision (const SpelchPart *part);
+
+/* Now, or the moment that SOURCE_DATE_EPOCH in the environment sets, for files that must come out the same
+ * each time. g_date_time_unref() it. */
+GDateTime *spelch_sheet_moment (void);
+
+/* The names of the files that a sheet of @pages pages becomes beside one another when it is to be called
+ * @name, which spelch_picture_file_knows(). NULL-terminated; g_strfreev() it. */
+char **spelch_sheet_file_names (const char *name, guint pages);
+
+/* Writes it; @when is the moment it tells as its making. Every page is drawn first, and a file that can't be
+ * written leaves the old one whole: false with a SPELCH_FILE_ERROR. */
+bool spelch_sheet_save (const SpelchSheet *sheet, GFile *file, GDateTime *when, GError **error);
