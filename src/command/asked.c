@@ -101,6 +101,8 @@ spelch_asked_read (SpelchAsked *asked, const char *command, const char *summary,
   const GOptionEntry drawn[]
       = { { "show-pass", 0, 0, G_OPTION_ARG_INT, &asked->pass,
             N_ ("show the bit at this pass, 1 when left out"), "N" },
+          { "poster", 0, 0, G_OPTION_ARG_NONE, &asked->poster,
+            N_ ("draw the five kinds of bit over the cut instead, for a workshop's wall"), NULL },
           { "motion", 0, 0, G_OPTION_ARG_FILENAME, &asked->motion,
             N_ ("write this pass in slow motion instead: .gif, or .png for a series"), "FILE" },
           G_OPTION_ENTRY_NULL };

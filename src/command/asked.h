@@ -33,6 +33,7 @@ typedef struct
   char *file;
   char **cuts; /* ids; NULL: all */
   char *output;
+  gboolean poster;
   char *motion; /* a film to write instead */
   char *bit;
   char **passes; /* tip depths */

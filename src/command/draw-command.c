@@ -8,6 +8,7 @@
 #include "command/picture-file.h"
 
 #include "drawing/film.h"
+#include "drawing/poster.h"
 
 #include "files/shop-data.h"
 
@@ -37,6 +38,25 @@ write_film (const SpelchAsked *asked, const SpelchPart *part, const SpelchCut *c
   return spelch_command_fail (error->message, input ? SPELCH_EXIT_BAD_INPUT : SPELCH_EXIT_NOT_WRITTEN);
 }
 
+static void
+draw_poster (cairo_t *cr, gconstpointer poster)
+{
+  spelch_poster_draw (cr, poster);
+}
+
+/* With bits of the starter set, whatever the part has. */
+static int
+write_poster (const SpelchAsked *asked, const SpelchPart *part, const SpelchCut *cut, SpelchView *view)
+{
+  SpelchPoster poster = { spelch_shop_constants (), part, cut, { NULL }, view->numbers, view->family };
+  guint n = 0;
+  const SpelchBit *bits = spelch_shop_bits (&n);
+  g_return_val_if_fail (spelch_poster_choose (&poster, bits, n), SPELCH_EXIT_BAD_INPUT);
+  view->width = SPELCH_POSTER_WIDTH;
+  view->height = SPELCH_POSTER_HEIGHT;
+  return spelch_picture_file_write (asked->output, view, draw_poster, &poster);
+}
+
 int
 spelch_command_draw (int argc, char **argv)
 {
@@ -49,16 +69,18 @@ spelch_command_draw (int argc, char **argv)
   const SpelchPart *part = questions.part;
   g_autoptr (GError) error = NULL;
   const SpelchCut *cut = &part->cuts[questions.cuts[0]];
+  SpelchView view;
+  if (!spelch_picture_file_view (&asked, WIDTH, HEIGHT, &view, &error))
+    return spelch_command_fail (error->message, SPELCH_EXIT_BAD_INPUT);
+  if (asked.poster && asked.output != NULL)
+    return write_poster (&asked, part, cut, &view);
   const SpelchBit *bit = spelch_asked_bit (part, cut);
   if (bit == NULL)
     return spelch_command_fail (_ ("No bit has been chosen for this cut yet: name one with --bit."),
                                 SPELCH_EXIT_BAD_INPUT);
 
   SpelchPlan plan;
-  SpelchView view;
   spelch_plan_make (spelch_shop_constants (), part, cut, bit, &plan);
-  if (!spelch_picture_file_view (&asked, WIDTH, HEIGHT, &view, &error))
-    return spelch_command_fail (error->message, SPELCH_EXIT_BAD_INPUT);
   view.shown_pass = MIN (view.shown_pass, MAX (plan.n_passes, 1));
   if (asked.motion != NULL)
     status = write_film (&asked, part, cut, bit, &plan, &view);
