@@ -2,6 +2,7 @@
 #include "drawing/exercise-picture.h"
 
 #include "drawing/pictures.h"
+#include "drawing/scene.h"
 
 #include <math.h>
 
@@ -10,8 +11,10 @@
 #define GAP_MM      7.0
 #define STUB_MM     7.0 /* of shank */
 #define BOARD_MM    26.0
-#define ASIDE_MM    10.0 /* of board beside the cut */
-#define MARGIN      1.0  /* as spelch_picture_cut() leaves */
+#define ASIDE_MM    10.0  /* of board beside the cut */
+#define WIDE        420.0 /* at which a side view has letters of full size */
+#define LEAST_TEXT  0.5
+#define MARGIN      1.0 /* as spelch_picture_cut() leaves */
 
 typedef struct
 {
@@ -77,10 +80,59 @@ draw_letter (cairo_t *cr, guint i, double x, double y, const SpelchPalette *pale
   spelch_lettering_draw (cr, layout, x - wide / 2, y, &palette->ink);
 }
 
+/* Where the answer is neither a bit, nor a depth, nor a way up, the side view shows how everything lies. */
+static bool
+shows_side_view (const SpelchPosed *posed)
+{
+  SpelchAsks asks = posed->exercise->asks;
+  return posed->plan.n_passes > 0
+         && (asks == SPELCH_ASKS_TEARS || asks == SPELCH_ASKS_LIMIT || asks == SPELCH_ASKS_HOLD);
+}
+
+static SpelchLook
+look_of (const SpelchPalette *palette)
+{
+  SpelchLook look = SPELCH_LOOK_LIGHT;
+  while (look < SPELCH_LOOK_PAPER && spelch_palette (look) != palette)
+    look++;
+  return look;
+}
+
+static void
+draw_side_view (cairo_t *cr, const SpelchPosed *posed, double width, double height, SpelchLook look,
+                SpelchLettering *lettering)
+{
+  const SpelchPart *part = posed->part;
+  int bit = spelch_part_find_bit (part, part->cuts[0].bit);
+  SpelchView view = { .width = width,
+                      .height = height,
+                      .text = CLAMP (width / WIDE, LEAST_TEXT, 1),
+                      .look = look,
+                      .numbers = { SPELCH_UNIT_MM, SPELCH_INCH_FRACTION, '.' },
+                      .lettering = lettering,
+                      .shown_pass = 1,
+                      .without_words = true,
+                      .asking = true };
+  if (bit < 0)
+    return;
+  g_autoptr (SpelchScene) scene
+      = spelch_scene_new (part, &part->cuts[0], &part->bits[bit], &posed->plan, &view);
+  cairo_save (cr);
+  cairo_rectangle (cr, 0, 0, width, height);
+  cairo_clip (cr);
+  spelch_scene_draw (scene, cr);
+  cairo_restore (cr);
+}
+
 void
 spelch_exercise_picture_draw (cairo_t *cr, const SpelchPosed *posed, double width, double height,
                               const SpelchPalette *palette, SpelchLettering *lettering)
 {
+  if (shows_side_view (posed))
+    {
+      draw_side_view (cr, posed, width, height, look_of (palette), lettering);
+      return;
+    }
   Picture p = lay_out (posed, width, height);
   const SpelchPart *part = posed->part;
   double bottom = height - (p.lettered ? LETTER_ROOM : 0), thick = p.thickness * p.scale;

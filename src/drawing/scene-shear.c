@@ -128,6 +128,15 @@ place_words (SpelchScene *scene, SpelchLabelId id, const char *text, SpelchLette
   spelch_scene_drop_label (scene, id);
 }
 
+/* That of a compression bit lifts the near face's fibres out, or draws the far one's in, by where it stands.
+ */
+static const char *
+up_words (const SpelchScene *scene)
+{
+  bool both = scene->plan.bit_kind == SPELCH_BIT_COMPRESSION;
+  return both ? _ ("toward the motor") : _ ("lifts fibres out");
+}
+
 /* Words beside the middle of a zone. */
 static void
 lay_out_zone (SpelchScene *scene, SpelchLabelId id, SpelchZone zone)
@@ -137,7 +146,7 @@ lay_out_zone (SpelchScene *scene, SpelchLabelId id, SpelchZone zone)
          slack = 30 * scene->view.text;
   bool up = zone.hand == SPELCH_SHEAR_UP, neutral = zone.hand == SPELCH_SHEAR_NEUTRAL;
   g_autofree char *text = neutral ? g_strdup (_ ("no shear"))
-                          : up    ? g_strdup_printf ("%s\n%s", _ ("up-shear"), _ ("lifts fibres out"))
+                          : up    ? g_strdup_printf ("%s\n%s", _ ("up-shear"), up_words (scene))
                                   : g_strdup_printf ("%s\n%s", _ ("down-shear"), _ ("presses fibres in"));
 
   place_words (scene, id, text, neutral ? SPELCH_LETTERS_PLAIN : SPELCH_LETTERS_TITLE,

@@ -8,6 +8,8 @@
 #include <math.h>
 #include <stdlib.h>
 
+#define NEARLY_CLEAN 2 /* grade */
+
 static bool
 is_compression (const SpelchPlan *plan)
 {
@@ -151,6 +153,15 @@ rest_of_scored_reason (const SpelchPlan *plan, const SpelchNumbers *numbers)
                           noun, depth);
 }
 
+/* A board without grain that up-shear lifts: MDF, particleboard. */
+static bool
+hardly_breaks_out (const SpelchPlan *plan, const SpelchEdge *edge)
+{
+  return edge->grade <= NEARLY_CLEAN && !plan->near_is_veneer
+         && !spelch_plan_is_laminate (plan, SPELCH_SIDE_MOTOR)
+         && spelch_edge_points (edge, SPELCH_TERM_GRAIN) == 0;
+}
+
 static char *
 motor_reason (const SpelchPlan *plan, const SpelchEdge *edge, const SpelchNumbers *numbers)
 {
@@ -165,12 +176,20 @@ motor_reason (const SpelchPlan *plan, const SpelchEdge *edge, const SpelchNumber
                                              : _ ("The up-shear still reaches %s."),
                                          noun),
                         first_pass_advice (plan, numbers));
+  if (edge->load == SPELCH_LOAD_PULL_OUT && hardly_breaks_out (plan, edge))
+    return g_strdup_printf (_ ("Up-shear lifts %s, but it has no grain to split along: little breaks out."),
+                            noun);
   if (edge->load == SPELCH_LOAD_PULL_OUT)
     return with_advice (g_strdup_printf (_ ("Up-shear lifts %s out at every depth."), noun),
                         opener_if_shut (plan, SPELCH_SIDE_MOTOR, numbers));
   if (edge->load == SPELCH_LOAD_NEUTRAL)
-    return with_advice (g_strdup_printf (_ ("Straight edges neither lift nor press %s."), noun),
-                        opener_if_shut (plan, SPELCH_SIDE_MOTOR, numbers));
+    return with_advice (
+        g_strdup_printf (spelch_edge_points (edge, SPELCH_TERM_SHEAR) > 0
+                             ? _ ("Straight edges neither lift nor press %s: nothing holds its fibres, and "
+                                  "some bend away uncut.")
+                             : _ ("Straight edges neither lift nor press %s."),
+                         noun),
+        opener_if_shut (plan, SPELCH_SIDE_MOTOR, numbers));
   if (edge->by_entry_mm > 0)
     return entry_reason (plan, edge, numbers);
   if (!is_compression (plan))
