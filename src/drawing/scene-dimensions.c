@@ -18,6 +18,7 @@
 #define CLEAR      2.0  /* of an extension line, from what it begins at */
 #define ARROW      9.0
 #define ARROW_HALF 1.6
+#define DOT        1.5
 #define ORIGIN     2.4  /* radius */
 #define NARROW     0.82 /* 0.18 mm on the page */
 
@@ -174,7 +175,7 @@ static void
 draw_passes (cairo_t *cr, const SpelchScene *scene)
 {
   const SpelchFrame *f = &scene->frame;
-  double x = f->right + LINE_OFF, end = f->near_y;
+  double x = f->right + LINE_OFF, end = f->near_y, before = f->near_y;
   for (guint i = 0; i < scene->n_marks; i++)
     {
       const SpelchMark *mark = &scene->marks[i];
@@ -186,7 +187,11 @@ draw_passes (cairo_t *cr, const SpelchScene *scene)
       cairo_line_to (cr, mark->x0, mark->y);
       cairo_line_to (cr, mark->box.x - 2, middle);
       cairo_stroke (cr);
-      add_arrow (cr, x, mark->y, f->turn > 0);
+      if (fabs (mark->y - before) > ARROW + 1)
+        add_arrow (cr, x, mark->y, f->turn > 0);
+      else
+        cairo_arc (cr, x, mark->y, DOT, 0, 2 * M_PI); /* where there is no room for an arrow */
+      before = mark->y;
       cairo_fill (cr);
     }
   if (end == f->near_y)

@@ -88,7 +88,9 @@ spelch_scene_lay_out_windows (SpelchScene *scene)
 
   if (scene->view.asking)
     return;
-  lay_out_notes (scene);
+  /* A page tells that beside the verdicts. */
+  if (!scene->view.on_paper)
+    lay_out_notes (scene);
   /* Translators: the depth from which the first, or last, pass leaves its face clean. */
   lay_out_window (scene, SPELCH_LABEL_FIRST_WINDOW, &w->nominal.first_pass, &w->robust.first_pass,
                   _ ("first pass from %s"), _ ("first pass at any depth"));

@@ -14,7 +14,8 @@
 #include <math.h>
 
 #define VERDICT_SIZE 3.0
-#define ROWS_MOST    8 /* of a table of passes, before a second one stands beside it */
+#define ROWS_MOST    12 /* of a table of passes, before a second one stands beside it */
+#define NUMBER_WIDE  7.0
 #define PASS_WIDE    9.0
 #define DEPTH_WIDE   27.0
 
@@ -119,10 +120,12 @@ signed_length (const SpelchNumbers *numbers, double mm)
   return g_strdup_printf (mm < -0.004 ? "−%s" : "%s", size);
 }
 
+/* Beside another table there is room for a star alone. */
 static char *
-pass_name (const SpelchPlan *plan, guint i)
+pass_name (const SpelchPlan *plan, guint i, bool narrow)
 {
-  return g_strdup_printf (plan->passes[i].held ? _ ("%u, held") : "%u", i + 1);
+  const char *held = narrow ? "%u*" : _ ("%u, held");
+  return g_strdup_printf (plan->passes[i].held ? held : "%u", i + 1);
 }
 
 typedef struct
@@ -143,9 +146,9 @@ put_cells (const SpelchFlow *flow, const Cells *cells, char *const texts[4], Spe
 }
 
 static Cells
-cells_from (double x, double width, bool with_allowance)
+cells_from (double x, double width, bool narrow, bool with_allowance)
 {
-  double first = MIN (PASS_WIDE * 1.6, width * 0.26), gap = 2;
+  double first = narrow ? NUMBER_WIDE : MIN (PASS_WIDE * 1.6, width * 0.26), gap = 2;
   int n = with_allowance ? 3 : 2;
   double each = MIN ((width - first) / n - gap, DEPTH_WIDE * 1.2);
   Cells cells = { { x }, { first } };
@@ -166,44 +169,68 @@ leaves_allowance (const SpelchPlan *plan)
   return false;
 }
 
+/* A table, or one of two side by side. */
+typedef struct
+{
+  Cells cells;
+  bool narrow, with_allowance;
+} Table;
+
 static void
-put_pass (SpelchFlow *flow, const Cells *cells, const SpelchTask *task, guint i, bool with_allowance)
+put_pass (SpelchFlow *flow, const Table *table, const SpelchTask *task, guint i)
 {
   const SpelchPass *pass = &task->plan.passes[i];
   double height;
-  char *texts[4] = { pass_name (&task->plan, i), spelch_words_exactly (numbers_of (flow), pass->tip_mm),
-                     signed_length (numbers_of (flow), above_other (task, pass)), NULL };
-  if (with_allowance)
+  char *texts[4]
+      = { pass_name (&task->plan, i, table->narrow), spelch_words_exactly (numbers_of (flow), pass->tip_mm),
+          signed_length (numbers_of (flow), above_other (task, pass)), NULL };
+  if (table->with_allowance)
     texts[3] = pass->finishing ? g_strdup (_ ("finishes"))
                                : spelch_words_exactly (numbers_of (flow), pass->side_allowance_mm);
-  put_cells (flow, cells, texts, SPELCH_LETTERS_STRONG, false, SPELCH_SHEET_BODY, &height);
+  put_cells (flow, &table->cells, texts, SPELCH_LETTERS_STRONG, false, SPELCH_SHEET_BODY, &height);
   flow->y += height + 0.6 * flow->factor;
   for (int c = 0; c < 4; c++)
     g_free (texts[c]);
 }
 
-/* Long lists stand in two or three tables side by side. */
+static void
+put_table (SpelchFlow *flow, const Table *table, const SpelchTask *task, guint from, guint to)
+{
+  char *heads[4] = { (char *)_ ("Pass"), (char *)_ ("below the near face"), (char *)other_datum (&task->plan),
+                     table->with_allowance ? (char *)_ ("left on") : NULL };
+  double height;
+  put_cells (flow, &table->cells, heads, SPELCH_LETTERS_PLAIN, true, SPELCH_SHEET_SMALL, &height);
+  flow->y += height + 0.6 * flow->factor;
+  for (guint i = from; i < to; i++)
+    put_pass (flow, table, task, i);
+}
+
+static bool
+any_held (const SpelchPlan *plan)
+{
+  for (guint i = 0; i < plan->n_passes; i++)
+    if (plan->passes[i].held)
+      return true;
+  return false;
+}
+
 static void
 put_pass_table (SpelchFlow *flow, const SpelchTask *task)
 {
-  guint n = task->plan.n_passes, tables = MIN ((n + ROWS_MOST - 1) / ROWS_MOST, 3);
-  guint rows = tables > 0 ? (n + tables - 1) / tables : 0;
-  double top = flow->y, lowest = top, wide = tables > 0 ? flow->width / tables : 0;
-  bool with_allowance = leaves_allowance (&task->plan);
+  guint n = task->plan.n_passes, tables = n > ROWS_MOST ? 2 : 1, rows = (n + tables - 1) / tables;
+  double top = flow->y, lowest = top, wide = flow->width / tables;
+  Table table = { .narrow = tables > 1, .with_allowance = tables == 1 && leaves_allowance (&task->plan) };
   for (guint t = 0; t < tables; t++)
     {
-      Cells cells = cells_from (flow->x + t * wide, wide - (tables > 1 ? 3 : 0), with_allowance);
-      char *heads[4] = { (char *)_ ("Pass"), (char *)_ ("below the near face"),
-                         (char *)other_datum (&task->plan), with_allowance ? (char *)_ ("left on") : NULL };
-      double height;
+      table.cells = cells_from (flow->x + t * wide, wide - (table.narrow ? 4 : 0), table.narrow,
+                                table.with_allowance);
       flow->y = top;
-      put_cells (flow, &cells, heads, SPELCH_LETTERS_PLAIN, true, SPELCH_SHEET_SMALL, &height);
-      flow->y += height + 0.6 * flow->factor;
-      for (guint i = t * rows; i < MIN (n, (t + 1) * rows); i++)
-        put_pass (flow, &cells, task, i, with_allowance);
+      put_table (flow, &table, task, t * rows, MIN (n, (t + 1) * rows));
       lowest = fmax (lowest, flow->y);
     }
   flow->y = lowest;
+  if (table.narrow && any_held (&task->plan))
+    spelch_flow_text (flow, _ ("* held by hand"), SPELCH_LETTERS_PLAIN, true);
 }
 
 static void

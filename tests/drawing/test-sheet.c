@@ -203,7 +203,10 @@ static char *
 words_of (const SpelchSheet *sheet, guint page)
 {
   g_autofree char *words = spelch_sheet_words (sheet, page);
-  return g_strconcat ("\n", words, NULL);
+  g_autoptr (GString) plain = g_string_new ("\n");
+  g_string_append (plain, words);
+  g_string_replace (plain, "\u00a0", " ", 0);
+  return g_strdup (plain->str);
 }
 
 static void
