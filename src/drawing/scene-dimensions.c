@@ -9,18 +9,19 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define SIZE       12.0
-#define HEIGHT     15.0 /* of a label, and from one to the next */
-#define GAP        1.0
-#define LINE_OFF   9.0  /* from the board to the running dimensions' line */
-#define LABEL_OFF  24.0 /* and to their labels */
-#define OVERSHOOT  4.0  /* of an extension line, beyond the dimension line */
-#define CLEAR      2.0  /* of an extension line, from what it begins at */
-#define ARROW      9.0
-#define ARROW_HALF 1.6
-#define DOT        1.5
-#define ORIGIN     2.4  /* radius */
-#define NARROW     0.82 /* 0.18 mm on the page */
+#define SIZE        12.0
+#define HEIGHT      15.0 /* of a label, and from one to the next */
+#define GAP         1.0
+#define LINE_OFF    9.0  /* from the board to the running dimensions' line */
+#define LABEL_OFF   24.0 /* and to their labels */
+#define OVERSHOOT   4.0  /* of an extension line, beyond the dimension line */
+#define CLEAR       2.0  /* of an extension line, from what it begins at */
+#define ARROW       9.0
+#define ARROW_HALF  1.6
+#define DOT         1.5
+#define AXIS_BEYOND 8.0  /* of the bit's axis, beyond tip and collet */
+#define ORIGIN      2.4  /* radius */
+#define NARROW      0.82 /* 0.18 mm on the page */
 
 static SpelchMark *
 add_dimension (SpelchScene *scene, SpelchMarkKind kind, guint index, char *text, double depth, bool strong)
@@ -227,12 +228,29 @@ draw_thickness (cairo_t *cr, const SpelchScene *scene, const SpelchMark *mark)
   cairo_restore (cr);
 }
 
+/* ISO 128: a narrow line of long dashes and dots, a little beyond what it is the axis of. */
+static void
+draw_axis (cairo_t *cr, const SpelchScene *scene)
+{
+  static const double CHAIN[] = { 20, 2.5, 0.5, 2.5 };
+  const SpelchFrame *f = &scene->frame;
+  double high = f->flute_mm * f->scale + f->stub + f->collet;
+  if (scene->opening.n == 0)
+    return;
+  cairo_move_to (cr, scene->axis_x, scene->tip_y + f->turn * AXIS_BEYOND);
+  cairo_line_to (cr, scene->axis_x, scene->tip_y - f->turn * (high + AXIS_BEYOND));
+  cairo_set_dash (cr, CHAIN, G_N_ELEMENTS (CHAIN), 0);
+  cairo_stroke (cr);
+  cairo_set_dash (cr, NULL, 0, 0);
+}
+
 void
 spelch_scene_draw_dimensions (const SpelchScene *scene, cairo_t *cr)
 {
   cairo_save (cr);
   spelch_colour_set (cr, &scene->palette->ink, 1.0);
   cairo_set_line_width (cr, NARROW);
+  draw_axis (cr, scene);
   draw_passes (cr, scene);
   for (guint i = 0; i < scene->n_marks; i++)
     if (scene->marks[i].kind == SPELCH_MARK_THICKNESS)
