@@ -263,7 +263,10 @@ place_middle (SpelchWayUp *w, const SpelchCut *cut)
   bool at_edge = (cut->kind == SPELCH_CUT_RABBET || cut->kind == SPELCH_CUT_TRIM) && !w->facts.goes_round;
   double turn = cut->kept == SPELCH_WALL_RIGHT ? 90 : -90, a = (w->facts.feed_deg + turn) * G_PI / 180;
   w->middle_s = MIDDLE;
+  /* On a way round the bit stands where that begins, at its front; under a board it can't be seen anyway. */
   w->middle_t = 0.5;
+  if (w->facts.goes_round && !w->facts.board_moves)
+    w->middle_t -= spelch_way_up_way_reach (w) * LONG / DEEP;
   if (!at_edge)
     return;
   w->middle_s += w->facts.board_moves ? 0 : EDGE * cos (a);
