@@ -3,6 +3,7 @@
 #include "bench/appearance.h"
 #include "bench/bench-files.h"
 #include "bench/help-windows.h"
+#include "bench/practice-window.h"
 #include "bench/preferences-window.h"
 #include "bench/recent.h"
 #include "bench/shelf-window.h"
@@ -46,7 +47,7 @@ do_quit (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   g_autoptr (GList) windows = g_list_copy (gtk_application_get_windows (data));
   for (GList *item = windows; item != NULL; item = item->next)
-    if (SPELCH_IS_BENCH_WINDOW (item->data))
+    if (SPELCH_IS_BENCH_WINDOW (item->data) || SPELCH_IS_PRACTICE_WINDOW (item->data))
       gtk_window_close (item->data);
 }
 
@@ -55,6 +56,13 @@ do_preferences (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   spelch_preferences_window_show (gtk_application_get_active_window (data),
                                   SPELCH_APPLICATION (data)->preferred);
+}
+
+static void
+do_practice (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  SpelchApplication *self = data;
+  spelch_practice_window_present (data, self->appearance, self->preferred);
 }
 
 static void
@@ -204,6 +212,7 @@ bind_keys (GtkApplication *application)
     { "win.slow-motion", { "<Control>m", NULL } },
     { "win.new-window", { "<Control>n", NULL } },
     { "app.preferences", { "<Control>comma", NULL } },
+    { "app.practice", { "<Control><Shift>p", NULL } },
     { "app.keys", { "<Control>question", NULL } },
     { "app.reading", { "F1", NULL } },
     { "app.quit", { "<Control>q", NULL } },
@@ -240,6 +249,7 @@ spelch_application_startup (GApplication *application)
     { .name = "about", .activate = do_about },
     { .name = "quit", .activate = do_quit },
     { .name = "preferences", .activate = do_preferences },
+    { .name = "practice", .activate = do_practice },
     { .name = "keys", .activate = do_keys },
     { .name = "reading", .activate = do_reading },
     { .name = "first-hints", .activate = do_first_hints },

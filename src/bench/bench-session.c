@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/bench-session.h"
 #include "bench/bench-history.h"
+#include "bench/offered-bits.h"
 #include "files/part-file.h"
 #include "files/shop-data.h"
 #include "plan/choose.h"
@@ -24,6 +25,7 @@ struct _SpelchSession
   guint cut;
   guint shown_pass;
   bool has_plan;
+  bool asked; /* what comes out isn't told */
   bool tries; /* @tried is tried without being accepted */
   SpelchBit tried;
   SpelchBit bit;  /* the plan's */
@@ -34,7 +36,7 @@ struct _SpelchSession
   char *gesture;      /* name of what the gesture did; NULL while it did nothing */
 
   guint settling;  /* idle source */
-  guint unsettled; /* SpelchChange since "settled" was emitted */
+  guint unsettled; /* SpelchSessionChange since "settled" was emitted */
 };
 
 G_DEFINE_FINAL_TYPE (SpelchSession, spelch_session, G_TYPE_OBJECT)
@@ -114,7 +116,7 @@ emit_settled (gpointer data)
 }
 
 static void
-emit_changed (SpelchSession *self, SpelchChange change)
+emit_changed (SpelchSession *self, SpelchSessionChange change)
 {
   self->unsettled |= change;
   if (self->settling == 0)
@@ -123,7 +125,7 @@ emit_changed (SpelchSession *self, SpelchChange change)
 }
 
 static void
-replan (SpelchSession *self, SpelchChange change)
+replan (SpelchSession *self, SpelchSessionChange change)
 {
   make_plan (self);
   emit_changed (self, change | SPELCH_CHANGE_PLAN);
@@ -293,6 +295,19 @@ spelch_session_show_pass (SpelchSession *self, guint pass)
   emit_changed (self, SPELCH_CHANGE_PLAN);
 }
 
+bool
+spelch_session_is_asked (SpelchSession *self)
+{
+  return self->asked;
+}
+
+void
+spelch_session_set_asked (SpelchSession *self, bool asked)
+{
+  self->asked = asked;
+  emit_changed (self, SPELCH_CHANGE_PLAN | SPELCH_CHANGE_CUT);
+}
+
 const SpelchNumbers *
 spelch_session_get_numbers (SpelchSession *self)
 {
@@ -308,47 +323,16 @@ spelch_session_set_numbers (SpelchSession *self, const SpelchNumbers *numbers)
 
 /* ---- Bits ---- */
 
-static bool
-is_offered (SpelchSession *self, const SpelchBit *bit)
-{
-  return !bit->retired && (self->part == NULL || spelch_part_find_bit (self->part, bit->id) < 0);
-}
-
-static const SpelchBit *
-drawer_bits (SpelchSession *self, guint *n)
-{
-  if (self->drawer == NULL)
-    return spelch_shop_bits (n);
-  *n = spelch_shelf_count (self->drawer);
-  return spelch_shelf_get_nth (self->drawer, 0);
-}
-
 guint
 spelch_session_count_bits (SpelchSession *self)
 {
-  guint n_shop = 0;
-  const SpelchBit *shop = drawer_bits (self, &n_shop);
-  guint n = self->part == NULL ? 0 : self->part->n_bits;
-  for (guint i = 0; i < n_shop; i++)
-    if (is_offered (self, &shop[i]))
-      n++;
-  return n;
+  return spelch_offered_count (self->part, self->drawer);
 }
 
 const SpelchBit *
 spelch_session_get_nth_bit (SpelchSession *self, guint n)
 {
-  guint n_shop = 0;
-  const SpelchBit *shop = drawer_bits (self, &n_shop);
-  guint n_own = self->part == NULL ? 0 : self->part->n_bits;
-  if (n < n_own)
-    return &self->part->bits[n];
-  n -= n_own;
-  for (guint i = 0; i < n_shop; i++)
-    if (is_offered (self, &shop[i]))
-      if (n-- == 0)
-        return &shop[i];
-  return NULL;
+  return spelch_offered_nth (self->part, self->drawer, n);
 }
 
 static void
@@ -371,14 +355,10 @@ spelch_session_set_drawer (SpelchSession *self, SpelchShelf *bits)
 SpelchBit *
 spelch_session_copy_bits (SpelchSession *self)
 {
-  guint n_shop = 0, n = self->part == NULL ? 0 : self->part->n_bits;
-  const SpelchBit *shop = drawer_bits (self, &n_shop);
-  SpelchBit *bits = g_new (SpelchBit, n + n_shop);
+  guint n = spelch_session_count_bits (self);
+  SpelchBit *bits = g_new (SpelchBit, MAX (n, 1));
   for (guint i = 0; i < n; i++)
-    bits[i] = self->part->bits[i];
-  for (guint i = 0; i < n_shop; i++)
-    if (is_offered (self, &shop[i]))
-      bits[n++] = shop[i];
+    bits[i] = *spelch_session_get_nth_bit (self, i);
   return bits;
 }
 
@@ -430,7 +410,7 @@ spelch_session_edit (SpelchSession *self, SpelchPart *part, const char *name, co
       self->gesture = g_strdup (name);
     }
   set_part (self, next);
-  SpelchChange history = self->before == NULL ? SPELCH_CHANGE_HISTORY : 0;
+  SpelchSessionChange history = self->before == NULL ? SPELCH_CHANGE_HISTORY : 0;
   replan (self, SPELCH_CHANGE_PART | history);
   return true;
 }
@@ -495,7 +475,7 @@ take_back (SpelchSession *self, SpelchPart *(*move) (SpelchHistory *, SpelchPart
   g_autoptr (SpelchPart) part = move (self->history, self->part, &cut);
   if (part == NULL)
     return;
-  SpelchChange other_cut = cut == self->cut ? 0 : SPELCH_CHANGE_CUT;
+  SpelchSessionChange other_cut = cut == self->cut ? 0 : SPELCH_CHANGE_CUT;
   self->cut = cut;
   self->tries = false;
   set_part (self, part);

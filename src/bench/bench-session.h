@@ -26,14 +26,14 @@ typedef enum
   SPELCH_CHANGE_NUMBERS = 1 << 4, /* how numbers are written */
   SPELCH_CHANGE_OPENED = 1 << 5,  /* a whole other part */
   SPELCH_CHANGE_BITS = 1 << 6,    /* the bits there are to choose from */
-} SpelchChange;
+} SpelchSessionChange;
 
 #define SPELCH_TYPE_SESSION (spelch_session_get_type ())
 G_DECLARE_FINAL_TYPE (SpelchSession, spelch_session, SPELCH, SESSION, GObject)
 
-/* Signals: "changed" (SpelchChange as guint) at once; "settled" (SpelchChange as guint, all since the last
- * one) when no drag is under way and the window has been painted, for views that may follow later; "said"
- * (const char *): a passing remark, such as why an edit was refused.
+/* Signals: "changed" (SpelchSessionChange as guint) at once; "settled" (SpelchSessionChange as guint, all
+ * since the last one) when no drag is under way and the window has been painted, for views that may follow
+ * later; "said" (const char *): a passing remark, such as why an edit was refused.
  * @constants must outlive the session. It has no part until one is opened. */
 SpelchSession *spelch_session_new (const SpelchConstants *constants);
 
@@ -76,6 +76,10 @@ void spelch_session_try_bit (SpelchSession *self, const SpelchBit *bit);
 /* The pass at whose depth the bit is shown, from 1. */
 guint spelch_session_get_shown_pass (SpelchSession *self);
 void spelch_session_show_pass (SpelchSession *self, guint pass);
+
+/* Whether somebody is asked what comes out: then nobody tells it, neither the drawing nor its marks. */
+bool spelch_session_is_asked (SpelchSession *self);
+void spelch_session_set_asked (SpelchSession *self, bool asked);
 
 const SpelchNumbers *spelch_session_get_numbers (SpelchSession *self);
 void spelch_session_set_numbers (SpelchSession *self, const SpelchNumbers *numbers);

@@ -13,6 +13,8 @@ enum
   N_CHILDREN,
   PROP_RIGHT_FOLDED = N_CHILDREN,
   PROP_RIGHT_DRAWN,
+  PROP_LEFT_FOLDED,
+  PROP_LEFT_DRAWN,
   N_PROPS
 };
 static GParamSpec *props[N_PROPS];
@@ -21,8 +23,8 @@ struct _SpelchColumns
 {
   GtkWidget parent_instance;
   GtkWidget *children[N_CHILDREN]; /* by property */
-  bool right_folded;
-  bool right_drawn;
+  bool right_folded, left_folded;
+  bool right_drawn, left_drawn;
   guint telling; /* idle source */
 };
 
@@ -73,16 +75,18 @@ tell_folded (gpointer data)
   SpelchColumns *self = data;
   self->telling = 0;
   g_object_notify_by_pspec (G_OBJECT (self), props[PROP_RIGHT_FOLDED]);
+  g_object_notify_by_pspec (G_OBJECT (self), props[PROP_LEFT_FOLDED]);
   return G_SOURCE_REMOVE;
 }
 
 /* Whoever listens may change sizes, which mustn't happen while sizes are given out. */
 static void
-set_folded (SpelchColumns *self, bool folded)
+set_folded (SpelchColumns *self, bool left, bool right)
 {
-  if (folded == self->right_folded)
+  if (left == self->left_folded && right == self->right_folded)
     return;
-  self->right_folded = folded;
+  self->left_folded = left;
+  self->right_folded = right;
   if (self->telling == 0)
     self->telling = g_idle_add (tell_folded, self);
 }
@@ -109,14 +113,15 @@ spelch_columns_size_allocate (GtkWidget *widget, int width, int height, int base
   int beside = fold_right ? 0 : right_width;
   int centre_width = MAX (width - left_width - beside, centre.least);
   bool mirrored = gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL;
-  show_child (self, PROP_LEFT, !fold_left);
+  show_child (self, PROP_LEFT, !fold_left || self->left_drawn);
   show_child (self, PROP_RIGHT, !fold_right || self->right_drawn);
-  if (!fold_left)
-    place (self, PROP_LEFT, mirrored ? width - left_width : 0, left_width, height);
   place (self, PROP_CENTRE, mirrored ? beside : left_width, centre_width, height);
+  left_width = MIN (left.wanted, width);
+  if (!fold_left || self->left_drawn)
+    place (self, PROP_LEFT, mirrored ? width - left_width : 0, left_width, height);
   right_width = MIN (right_width, width);
   place (self, PROP_RIGHT, mirrored ? 0 : width - right_width, right_width, height);
-  set_folded (self, fold_right);
+  set_folded (self, fold_left, fold_right);
 }
 
 static GtkSizeRequestMode
@@ -133,6 +138,10 @@ spelch_columns_get_property (GObject *object, guint id, GValue *value, GParamSpe
     g_value_set_boolean (value, self->right_folded);
   else if (id == PROP_RIGHT_DRAWN)
     g_value_set_boolean (value, self->right_drawn);
+  else if (id == PROP_LEFT_FOLDED)
+    g_value_set_boolean (value, self->left_folded);
+  else if (id == PROP_LEFT_DRAWN)
+    g_value_set_boolean (value, self->left_drawn);
   else
     g_value_set_object (value, self->children[id]);
 }
@@ -141,9 +150,9 @@ static void
 spelch_columns_set_property (GObject *object, guint id, const GValue *value, GParamSpec *pspec)
 {
   SpelchColumns *self = SPELCH_COLUMNS (object);
-  if (id == PROP_RIGHT_DRAWN)
+  if (id == PROP_RIGHT_DRAWN || id == PROP_LEFT_DRAWN)
     {
-      self->right_drawn = g_value_get_boolean (value);
+      *(id == PROP_LEFT_DRAWN ? &self->left_drawn : &self->right_drawn) = g_value_get_boolean (value);
       gtk_widget_queue_allocate (GTK_WIDGET (self));
       return;
     }
@@ -180,6 +189,9 @@ spelch_columns_class_init (SpelchColumnsClass *klass)
   props[PROP_RIGHT] = g_param_spec_object ("right", NULL, NULL, GTK_TYPE_WIDGET, flags);
   props[PROP_RIGHT_FOLDED]
       = g_param_spec_boolean ("right-folded", NULL, NULL, FALSE, G_PARAM_READABLE | G_PARAM_STATIC_STRINGS);
+  props[PROP_LEFT_FOLDED]
+      = g_param_spec_boolean ("left-folded", NULL, NULL, FALSE, G_PARAM_READABLE | G_PARAM_STATIC_STRINGS);
+  props[PROP_LEFT_DRAWN] = g_param_spec_boolean ("left-drawn", NULL, NULL, FALSE, flags);
   props[PROP_RIGHT_DRAWN] = g_param_spec_boolean ("right-drawn", NULL, NULL, FALSE, flags);
   g_object_class_install_properties (object_class, N_PROPS, props);
   gtk_widget_class_set_css_name (widget_class, "columns");

@@ -34,6 +34,17 @@ draw_tick (cairo_t *cr)
   cairo_stroke (cr);
 }
 
+static void
+draw_cross (cairo_t *cr)
+{
+  cairo_set_line_width (cr, 0.12);
+  cairo_move_to (cr, 0.2, 0.2);
+  cairo_line_to (cr, 0.8, 0.8);
+  cairo_move_to (cr, 0.8, 0.2);
+  cairo_line_to (cr, 0.2, 0.8);
+  cairo_stroke (cr);
+}
+
 /* Fibres standing up from an edge; @height 0 to 1. */
 static void
 draw_splinter (cairo_t *cr, double height, int fibres)
@@ -85,6 +96,9 @@ spelch_glyph_draw (cairo_t *cr, SpelchGlyphKind kind, double size)
     {
     case SPELCH_GLYPH_TICK:
       draw_tick (cr);
+      break;
+    case SPELCH_GLYPH_CROSS:
+      draw_cross (cr);
       break;
     case SPELCH_GLYPH_FRAYED:
       draw_splinter (cr, 0.45, 4);

@@ -13,6 +13,7 @@ typedef enum
 {
   SPELCH_GLYPH_NONE,
   SPELCH_GLYPH_TICK,     /* clean */
+  SPELCH_GLYPH_CROSS,    /* not right */
   SPELCH_GLYPH_FRAYED,   /* nearly clean, fuzzy: a low splinter */
   SPELCH_GLYPH_SPLINTER, /* torn */
   SPELCH_GLYPH_PIN,      /* held by hand */

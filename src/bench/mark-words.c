@@ -74,9 +74,9 @@ spelch_mark_label (const SpelchPlanned *planned, SpelchQuantityId id, const Spel
           = g_strdup_printf (skin ? _ ("skin pass %u to %s") : _ ("pass %u to %s"), pass, depth);
       g_string_append_printf (label, ", %s", of_pass);
     }
-  if (pass == 1)
+  if (pass == 1 && !planned->asked)
     add_verdict (label, planned, SPELCH_SIDE_MOTOR);
-  if (id.kind == SPELCH_MARK_OVERCUT)
+  if (id.kind == SPELCH_MARK_OVERCUT && !planned->asked)
     add_verdict (label, planned, SPELCH_SIDE_FAR);
   return g_string_free (label, FALSE);
 }

@@ -6,10 +6,12 @@
 #include <glib/gi18n-lib.h>
 #include <glib/gstdio.h>
 #include <math.h>
+#include <string.h>
 
 #define GROUP_WINDOW "window"
 #define GROUP_PARTS  "new-parts"
 #define GROUP_HINTS  "first-run"
+#define GROUP_LEARN  "practice"
 #define WORST_GRADE  5
 #define MOST_MM      5.0
 #define MOST_HINTS   100
@@ -92,6 +94,16 @@ read_whole (SpelchReader *reader, const char *group, const char *key, int least,
   return usual;
 }
 
+static void
+read_text (SpelchReader *reader, const char *group, const char *key, char *text, gsize size)
+{
+  g_autofree char *read = g_key_file_get_string (reader->keys, group, key, NULL);
+  if (read != NULL && strlen (read) >= size)
+    spoil (reader, key);
+  else if (read != NULL)
+    g_strlcpy (text, read, size);
+}
+
 static SpelchPreferences
 read_all (SpelchReader *reader)
 {
@@ -110,6 +122,7 @@ read_all (SpelchReader *reader)
       = read_number (reader, GROUP_PARTS, "depth-tolerance-mm", 0, MOST_MM, usual.depth_mm);
   read.tolerances.up_shear_mm
       = read_number (reader, GROUP_PARTS, "up-shear-tolerance-mm", 0, MOST_MM, usual.up_shear_mm);
+  read_text (reader, GROUP_LEARN, "learner", read.learner, sizeof read.learner);
   read.hints_done = (guint)read_whole (reader, GROUP_HINTS, "hints-done", 0, MOST_HINTS, 0);
   return read;
 }
@@ -162,6 +175,7 @@ write_all (GKeyFile *keys, const SpelchPreferences *preferences)
   write_number (keys, "accepted-hidden", preferences->accepted_hidden);
   write_number (keys, "depth-tolerance-mm", preferences->tolerances.depth_mm);
   write_number (keys, "up-shear-tolerance-mm", preferences->tolerances.up_shear_mm);
+  g_key_file_set_string (keys, GROUP_LEARN, "learner", preferences->learner);
   g_key_file_set_integer (keys, GROUP_HINTS, "hints-done", (int)preferences->hints_done);
 }
 

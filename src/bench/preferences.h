@@ -28,6 +28,7 @@ typedef struct
   SpelchFeedUnit feed_unit;
   int accepted_seen, accepted_hidden; /* for new parts, 1 to 5 */
   SpelchTolerances tolerances;        /* for new parts, 0 to 5 mm */
+  char learner[SPELCH_NAME_SIZE];     /* who answered in practice last; "": nobody yet */
   guint hints_done;                   /* how many of the first hints were followed or put away */
 } SpelchPreferences;
 

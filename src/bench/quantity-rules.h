@@ -27,6 +27,7 @@ typedef struct
       *made;            /* as planned: what is held belongs to the accepted bit and is left out for another */
   const SpelchBit *bit; /* that it was planned with */
   const SpelchPlan *plan;
+  bool asked; /* somebody is asked what comes out: words don't tell it */
 } SpelchPlanned;
 
 /* The quantities of a cut, in the order they are shown, at most @most; gives their number. */

@@ -34,8 +34,8 @@ static SpelchPlanned
 planned_now (SpelchSession *session)
 {
   return (SpelchPlanned){ spelch_session_get_part (session), spelch_session_get_cut_index (session),
-                          spelch_session_get_cut (session), spelch_session_get_bit (session),
-                          spelch_session_get_plan (session) };
+                          spelch_session_get_cut (session),  spelch_session_get_bit (session),
+                          spelch_session_get_plan (session), spelch_session_is_asked (session) };
 }
 
 /* What a move starts from. */

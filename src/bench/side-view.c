@@ -82,7 +82,8 @@ lay_out (SpelchSideView *self)
                       .numbers = *spelch_session_get_numbers (self->session),
                       .family = family,
                       .lettering = self->lettering,
-                      .shown_pass = spelch_session_get_shown_pass (self->session) };
+                      .shown_pass = spelch_session_get_shown_pass (self->session),
+                      .asking = spelch_session_is_asked (self->session) };
   return spelch_scene_new (spelch_session_get_part (self->session), spelch_session_get_cut (self->session),
                            shown_bit (self), spelch_session_get_plan (self->session), &view);
 }
@@ -196,8 +197,9 @@ place_faces (SpelchSideView *self)
 {
   for (guint side = 0; side < G_N_ELEMENTS (self->faces) && self->faces[side] != NULL; side++)
     {
-      gtk_widget_set_child_visible (self->faces[side], self->scene != NULL);
-      if (self->scene == NULL)
+      bool there = self->scene != NULL && !spelch_session_is_asked (self->session);
+      gtk_widget_set_child_visible (self->faces[side], there);
+      if (!there)
         continue;
       SpelchRect face = spelch_scene_face (self->scene, (SpelchSide)side);
       int least = 0, high = 0;

@@ -41,21 +41,13 @@ write_table (const SpelchPracticeAsked *asked, char *table)
 int
 spelch_practice_keep (const SpelchPracticeAsked *asked, const SpelchPosed *posed, const SpelchGiven *given)
 {
-  SpelchAttempt attempt = { .seed = posed->seed, .follow_up = posed->follow_up, .right = given->right };
-  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
-  g_autofree char *when = g_date_time_format (now, "%Y-%m-%dT%H:%M:%S");
-  g_autofree char *depth
-      = spelch_length_format (given->depth_mm, SPELCH_UNIT_MM, SPELCH_INCH_DECIMAL, 2, '.');
+  SpelchAttempt attempt;
   g_autoptr (GFile) file = log_file (asked);
   g_autoptr (GError) error = NULL;
   if (asked->learner == NULL)
     return SPELCH_EXIT_DONE;
-  g_strlcpy (attempt.learner, asked->learner, sizeof attempt.learner);
-  g_strlcpy (attempt.exercise, posed->exercise->id, sizeof attempt.exercise);
-  g_strlcpy (attempt.answer, given->choice >= 0 ? posed->choices[given->choice] : depth,
-             sizeof attempt.answer);
-  g_strlcpy (attempt.when, when, sizeof attempt.when);
-  g_strlcpy (attempt.model_version, SPELCH_MODEL_VERSION, sizeof attempt.model_version);
+  spelch_posed_attempt (posed, given, asked->learner, &attempt);
+  spelch_attempt_now (attempt.when);
   g_autofree char *fault = spelch_attempt_fault (&attempt);
   if (fault != NULL)
     return spelch_command_fail (fault, SPELCH_EXIT_BAD_INPUT);

@@ -6,15 +6,7 @@
 #include "drawing/exercise-sheet.h"
 #include "files/shop-data.h"
 
-#include <cairo-pdf.h>
 #include <glib/gi18n.h>
-
-static cairo_status_t
-collect (void *closure, const unsigned char *data, unsigned int length)
-{
-  g_byte_array_append (closure, data, length);
-  return CAIRO_STATUS_SUCCESS;
-}
 
 /* Each exercise, and its follow-up after it. */
 static GPtrArray *
@@ -36,7 +28,6 @@ int
 spelch_practice_sheet (const SpelchPracticeAsked *asked)
 {
   int paper = SPELCH_PAPER_A4;
-  double width, height;
   if (asked->exercises->len == 0)
     return spelch_command_fail (_ ("There is no such exercise to put on a sheet."), SPELCH_EXIT_BAD_INPUT);
   if (asked->paper != NULL)
@@ -48,17 +39,12 @@ spelch_practice_sheet (const SpelchPracticeAsked *asked)
                                 .languages = g_get_language_names (),
                                 .source = spelch_shop_constant_source };
   g_autoptr (GPtrArray) posed = pose_all (asked);
-  g_autoptr (GByteArray) bytes = g_byte_array_new ();
   g_autoptr (GError) error = NULL;
-  spelch_paper_size (sheet.paper, &width, &height);
-  cairo_surface_t *surface = cairo_pdf_surface_create_for_stream (collect, bytes, width, height);
-  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_TITLE, "Spelch");
-  cairo_t *cr = cairo_create (surface);
-  guint pages = spelch_exercise_sheet_draw (cr, &sheet, (SpelchPosed *const *)posed->pdata, posed->len);
-  cairo_destroy (cr);
-  cairo_surface_finish (surface);
-  cairo_surface_destroy (surface);
-  if (!g_file_set_contents (asked->sheet, (const char *)bytes->data, (gssize)bytes->len, &error))
+  guint pages = 0;
+  g_autoptr (GBytes) pdf
+      = spelch_exercise_sheet_pdf (&sheet, (SpelchPosed *const *)posed->pdata, posed->len, &pages);
+  if (!g_file_set_contents (asked->sheet, g_bytes_get_data (pdf, NULL), (gssize)g_bytes_get_size (pdf),
+                            &error))
     return spelch_command_fail (error->message, SPELCH_EXIT_NOT_WRITTEN);
   g_print (g_dngettext (GETTEXT_PACKAGE, "%s: %u page, seed %u.\n", "%s: %u pages, seed %u.\n", pages),
            asked->sheet, pages, asked->drawn_by);

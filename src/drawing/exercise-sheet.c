@@ -4,6 +4,7 @@
 #include "drawing/exercise-picture.h"
 #include "plan/words-posed.h"
 
+#include <cairo-pdf.h>
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
@@ -293,7 +294,14 @@ end_page (const Pen *pen, guint page)
   g_autofree char *words = g_strdup_printf (_ ("Seed %u, page %u"), pen->sheet->seed, page);
   write_words (pen, words, SMALL, SPELCH_LETTERS_PLAIN, MARGIN, pen->height - MARGIN - SMALL - 3,
                pen->width - 2 * MARGIN, true);
-  cairo_show_page (pen->cr);
+  if (pen->sheet->only == 0)
+    cairo_show_page (pen->cr);
+}
+
+static bool
+is_drawn (const SpelchExerciseSheet *sheet, guint page)
+{
+  return sheet->only == 0 || sheet->only == page;
 }
 
 guint
@@ -303,7 +311,7 @@ spelch_exercise_sheet_draw (cairo_t *cr, const SpelchExerciseSheet *sheet, Spelc
               .sheet = sheet,
               .palette = spelch_palette (SPELCH_LOOK_PAPER),
               .lettering = spelch_lettering_new (sheet->family, 1),
-              .draws = true };
+              .draws = is_drawn (sheet, 1) };
   spelch_paper_size (sheet->paper, &pen.width, &pen.height);
   Pen measure = pen;
   measure.draws = false;
@@ -320,6 +328,7 @@ spelch_exercise_sheet_draw (cairo_t *cr, const SpelchExerciseSheet *sheet, Spelc
       if (y + high > bottom && !first_on_page)
         {
           end_page (&pen, pages++);
+          pen.draws = is_drawn (sheet, pages);
           y = MARGIN;
           first_on_page = true;
         }
@@ -332,4 +341,29 @@ spelch_exercise_sheet_draw (cairo_t *cr, const SpelchExerciseSheet *sheet, Spelc
   end_page (&pen, pages);
   spelch_lettering_unref (pen.lettering);
   return pages;
+}
+
+static cairo_status_t
+collect (void *closure, const unsigned char *data, unsigned int length)
+{
+  g_byte_array_append (closure, data, length);
+  return CAIRO_STATUS_SUCCESS;
+}
+
+GBytes *
+spelch_exercise_sheet_pdf (const SpelchExerciseSheet *sheet, SpelchPosed *const *posed, guint n, guint *pages)
+{
+  GByteArray *bytes = g_byte_array_new ();
+  double width, height;
+  spelch_paper_size (sheet->paper, &width, &height);
+  cairo_surface_t *surface = cairo_pdf_surface_create_for_stream (collect, bytes, width, height);
+  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_TITLE, "Spelch");
+  cairo_t *cr = cairo_create (surface);
+  guint drawn = spelch_exercise_sheet_draw (cr, sheet, posed, n);
+  cairo_destroy (cr);
+  cairo_surface_finish (surface);
+  cairo_surface_destroy (surface);
+  if (pages != NULL)
+    *pages = drawn;
+  return g_byte_array_free_to_bytes (bytes);
 }

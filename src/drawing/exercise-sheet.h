@@ -24,9 +24,17 @@ typedef struct
   const char *const *languages; /* as g_get_language_names() gives them */
   SpelchSourceOf source;        /* of the model's constants */
   const char *family;           /* of fonts; NULL: the program's own */
+  guint only;                   /* draw just this page, from 1, and show none: for printing; 0: all of them */
 } SpelchExerciseSheet;
+
+/* For SpelchExerciseSheet.only: no page at all, to count them; then the context may be NULL. */
+#define SPELCH_SHEET_COUNT G_MAXUINT
 
 /* Draws @n questions in their order, a follow-up right after its own exercise, with a cairo_show_page() after
  * each page. Gives the number of pages. */
 guint spelch_exercise_sheet_draw (cairo_t *cr, const SpelchExerciseSheet *sheet, SpelchPosed *const *posed,
                                   guint n);
+
+/* The whole as a PDF, in memory; *pages, when not NULL, gets their number. */
+GBytes *spelch_exercise_sheet_pdf (const SpelchExerciseSheet *sheet, SpelchPosed *const *posed, guint n,
+                                   guint *pages);

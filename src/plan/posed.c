@@ -286,6 +286,20 @@ spelch_posed_grade (const SpelchPosed *posed, const char *answer, SpelchUnit uni
   return (SpelchGiven){ .understood = true, .right = right, .choice = -1, .depth_mm = depth.mm };
 }
 
+void
+spelch_posed_attempt (const SpelchPosed *posed, const SpelchGiven *given, const char *learner,
+                      SpelchAttempt *attempt)
+{
+  g_autofree char *depth
+      = spelch_length_format (given->depth_mm, SPELCH_UNIT_MM, SPELCH_INCH_DECIMAL, 2, '.');
+  *attempt = (SpelchAttempt){ .seed = posed->seed, .follow_up = posed->follow_up, .right = given->right };
+  g_strlcpy (attempt->learner, learner, sizeof attempt->learner);
+  g_strlcpy (attempt->exercise, posed->exercise->id, sizeof attempt->exercise);
+  g_strlcpy (attempt->answer, given->choice >= 0 ? posed->choices[given->choice] : depth,
+             sizeof attempt->answer);
+  g_strlcpy (attempt->model_version, SPELCH_MODEL_VERSION, sizeof attempt->model_version);
+}
+
 char *
 spelch_posed_right_answer (const SpelchPosed *posed)
 {

@@ -9,6 +9,7 @@
 #pragma once
 
 #include "plan/choose.h"
+#include "shop/attempt.h"
 #include "shop/exercise.h"
 
 /* The grade from which a face counts as torn. */
@@ -85,6 +86,10 @@ typedef struct
 
 /* Reads an answer, a choice's code or a depth ("8.5 mm"; a bare number takes @unit), and grades it. */
 SpelchGiven spelch_posed_grade (const SpelchPosed *posed, const char *answer, SpelchUnit unit);
+
+/* An answer of @learner that was understood, as it is kept: when it was given is left to be told. */
+void spelch_posed_attempt (const SpelchPosed *posed, const SpelchGiven *given, const char *learner,
+                           SpelchAttempt *attempt);
 
 /* Text for the right answer: its code, or the shallowest depth that is right in mm to a tenth, "8.3 mm"; ""
  * when nothing is right. Free with g_free(). */

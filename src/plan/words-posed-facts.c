@@ -289,6 +289,8 @@ spelch_words_change_value (const SpelchChange *change, const SpelchPart *part, c
     default:
       if (change->what == SPELCH_CHANGE_BACKER && change->number <= 0)
         return g_strdup (_ ("none"));
+      if (change->what == SPELCH_CHANGE_STICK_OUT && change->number <= 0)
+        return g_strdup (_ ("as short as it goes"));
       return change->what == SPELCH_CHANGE_UP_SHEAR ? spelch_words_exactly (numbers, change->number)
                                                     : spelch_words_length (numbers, change->number);
     }

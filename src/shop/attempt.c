@@ -30,6 +30,14 @@ spelch_attempt_fault (const SpelchAttempt *attempt)
   return fault;
 }
 
+void
+spelch_attempt_now (char when[SPELCH_WHEN_SIZE])
+{
+  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
+  g_autofree char *text = g_date_time_format (now, "%Y-%m-%dT%H:%M:%S");
+  g_strlcpy (when, text, SPELCH_WHEN_SIZE);
+}
+
 SpelchProgress
 spelch_attempts_progress (const GArray *attempts, const char *learner, const char *exercise)
 {

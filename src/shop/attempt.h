@@ -26,6 +26,9 @@ typedef struct
 /* What is wrong with it, as a sentence naming the member, or NULL. Free with g_free(). */
 char *spelch_attempt_fault (const SpelchAttempt *attempt);
 
+/* The time now, as local clocks show it. */
+void spelch_attempt_now (char when[SPELCH_WHEN_SIZE]);
+
 /* How far a learner is with an exercise. */
 typedef struct
 {

@@ -78,8 +78,13 @@ def plain():
     return sorted(text for text in ours if PLAIN.search(ALIKE.sub('', unnamed(text))))
 
 
+# Exercises and lessons bring their own words, in German here.
+TAUGHT = ' '.join(path.read_text('utf-8') for kind in ('exercises', 'lessons')
+                  for path in (pathlib.Path(os.environ['SPELCH_DEMO']).parent / kind).glob('*.json'))
+
+
 def looked_at(what):
-    tap.same(plain(), [], f'{what}: no word escapes translation')
+    tap.same([text for text in plain() if text.split(',')[0][:40] not in TAUGHT], [], f'{what}: no word escapes translation')
     tap.ok(becomes_as_narrow_as(bench, 1360, 860), f'{what}: words half as long again leave it within 1360 pixels',
            lambda: extents(bench.window).width)
     bench.picture('pseudo-' + what)
@@ -91,7 +96,8 @@ bench.settle()
 looked_at('cut')
 bench.keys('Escape')
 for what, keys, closed_by in (('bits', 'ctrl+shift+b', 'ctrl+w'), ('boards', 'ctrl+shift+d', 'ctrl+w'), ('machines', 'ctrl+shift+m', 'ctrl+w'),
-                              ('log', 'ctrl+shift+l', 'ctrl+w'), ('side by side', 'ctrl+shift+c', 'ctrl+w'), ('preferences', 'ctrl+comma', 'Escape'),
+                              ('log', 'ctrl+shift+l', 'ctrl+w'), ('side by side', 'ctrl+shift+c', 'ctrl+w'), ('practice', 'ctrl+shift+p', 'ctrl+w'),
+                              ('preferences', 'ctrl+comma', 'Escape'),
                               ('reading', 'F1', 'Escape'), ('keys', 'ctrl+question', 'Escape')):
     bench.window = main
     before = len(bench.frames())

@@ -8,6 +8,7 @@
 #include "files/shop-data.h"
 
 #include <cairo.h>
+#include <string.h>
 
 /* A line and the foot of a letter may stand over by this, pt. */
 #define OVER 1.0
@@ -89,6 +90,50 @@ test_each_fits (void)
       }
 }
 
+/* On an image nothing is cleared between pages. */
+static cairo_surface_t *
+image_of (SpelchExerciseSheet sheet, const GPtrArray *posed, guint first, guint last)
+{
+  cairo_surface_t *image = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, 595, 842);
+  cairo_t *cr = cairo_create (image);
+  for (sheet.only = first; sheet.only <= last; sheet.only++)
+    spelch_exercise_sheet_draw (cr, &sheet, (SpelchPosed *const *)posed->pdata, posed->len);
+  cairo_destroy (cr);
+  cairo_surface_flush (image);
+  return image;
+}
+
+static bool
+same_image (cairo_surface_t *a, cairo_surface_t *b)
+{
+  gsize size = (gsize)cairo_image_surface_get_stride (a) * (gsize)cairo_image_surface_get_height (a);
+  return memcmp (cairo_image_surface_get_data (a), cairo_image_surface_get_data (b), size) == 0;
+}
+
+/* A printer asks for page by page: all of them come to the whole, and no two are alike. */
+static void
+test_page_by_page (void)
+{
+  g_autoptr (GPtrArray) posed = pose_all (7);
+  SpelchExerciseSheet sheet = sheet_of (SPELCH_PAPER_A4, false);
+  guint in_pdf = 0;
+  g_autoptr (GBytes) pdf
+      = spelch_exercise_sheet_pdf (&sheet, (SpelchPosed *const *)posed->pdata, posed->len, &in_pdf);
+  sheet.only = SPELCH_SHEET_COUNT;
+  guint pages = spelch_exercise_sheet_draw (NULL, &sheet, (SpelchPosed *const *)posed->pdata, posed->len);
+  g_assert_cmpuint (pages, ==, in_pdf);
+  g_assert_true (memcmp (g_bytes_get_data (pdf, NULL), "%PDF", 4) == 0);
+  cairo_surface_t *whole = image_of (sheet, posed, 0, 0), *one_by_one = image_of (sheet, posed, 1, pages);
+  cairo_surface_t *first = image_of (sheet, posed, 1, 1), *second = image_of (sheet, posed, 2, 2);
+  g_assert_true (same_image (whole, one_by_one));
+  g_assert_false (same_image (first, second));
+  g_assert_false (same_image (first, whole));
+  cairo_surface_destroy (whole);
+  cairo_surface_destroy (one_by_one);
+  cairo_surface_destroy (first);
+  cairo_surface_destroy (second);
+}
+
 static void
 test_paper (void)
 {
@@ -107,6 +152,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/exercise-sheet/margins", test_margins);
   g_test_add_func ("/exercise-sheet/each-fits", test_each_fits);
+  g_test_add_func ("/exercise-sheet/page-by-page", test_page_by_page);
   g_test_add_func ("/exercise-sheet/paper", test_paper);
   return g_test_run ();
 }

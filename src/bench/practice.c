@@ -1,0 +1,511 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bench/practice.h"
+#include "shop/fault.h"
+
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+struct _SpelchPractice
+{
+  GObject parent_instance;
+  const SpelchConstants *constants;
+  GPtrArray *exercises;
+  GPtrArray *problems;
+  GFile *log;
+  GArray *kept;        /* SpelchAttempt, as they stand in the log */
+  GArray *waiting;     /* those that couldn't be written yet */
+  GHashTable *answers; /* what was answered while the window is open: question -> answer */
+
+  char learner[SPELCH_NAME_SIZE];
+  guint32 seed;
+  SpelchExercise *exercise; /* NULL: there is none at all */
+  SpelchPosed *posed;
+  SpelchPosed *follow_up; /* made when it is looked at */
+  SpelchGiven given;
+  SpelchStage stage;
+  const SpelchLesson *lesson;
+  guint step;
+};
+
+G_DEFINE_FINAL_TYPE (SpelchPractice, spelch_practice, G_TYPE_OBJECT)
+
+enum
+{
+  SIGNAL_CHANGED,
+  SIGNAL_KEPT,
+  SIGNAL_SAID,
+  N_SIGNALS
+};
+static guint signals[N_SIGNALS];
+
+/* ---- Answers that are kept ---- */
+
+static void
+say (SpelchPractice *self, const char *sentence)
+{
+  g_signal_emit (self, signals[SIGNAL_SAID], 0, sentence);
+}
+
+/* False, with what went wrong said, when the log can't be read; what was read before stays. */
+static bool
+read_log (SpelchPractice *self)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (SpelchPracticeLog) log = spelch_practice_log_load (self->log, NULL, &error);
+  if (log == NULL)
+    {
+      say (self, error->message);
+      return false;
+    }
+  g_array_unref (self->kept);
+  self->kept = g_array_ref (log->attempts);
+  return true;
+}
+
+/* Writes what waits; whether nothing waits any more. */
+static bool
+write_waiting (SpelchPractice *self, GError **error)
+{
+  while (self->waiting->len > 0)
+    {
+      if (!spelch_practice_log_add (self->log, &g_array_index (self->waiting, SpelchAttempt, 0), error))
+        return false;
+      g_array_remove_index (self->waiting, 0);
+    }
+  return true;
+}
+
+static void
+keep (SpelchPractice *self, const SpelchAttempt *attempt)
+{
+  g_autoptr (GError) error = NULL;
+  g_array_append_val (self->waiting, *attempt);
+  if (!write_waiting (self, &error))
+    say (self, error->message);
+  else if (read_log (self))
+    say (self, "");
+  g_signal_emit (self, signals[SIGNAL_KEPT], 0);
+}
+
+void
+spelch_practice_look (SpelchPractice *self)
+{
+  g_autoptr (GError) error = NULL;
+  bool waited = self->waiting->len > 0;
+  if (!write_waiting (self, &error))
+    say (self, error->message);
+  else if (read_log (self) && waited)
+    say (self, "");
+  g_signal_emit (self, signals[SIGNAL_KEPT], 0);
+}
+
+guint
+spelch_practice_count_waiting (SpelchPractice *self)
+{
+  return self->waiting->len;
+}
+
+GArray *
+spelch_practice_copy_attempts (SpelchPractice *self)
+{
+  GArray *all = g_array_copy (self->kept);
+  g_array_append_vals (all, self->waiting->data, self->waiting->len);
+  return all;
+}
+
+SpelchProgress
+spelch_practice_get_progress (SpelchPractice *self, const char *exercise)
+{
+  g_autoptr (GArray) all = spelch_practice_copy_attempts (self);
+  return spelch_attempts_progress (all, self->learner, exercise);
+}
+
+guint
+spelch_practice_count_right (SpelchPractice *self)
+{
+  guint right = 0;
+  for (guint i = 0; i < self->exercises->len; i++)
+    {
+      const SpelchExercise *exercise = self->exercises->pdata[i];
+      right += spelch_practice_get_progress (self, exercise->id).last_right ? 1 : 0;
+    }
+  return right;
+}
+
+/* ---- The question ---- */
+
+static char *
+question_key (SpelchPractice *self)
+{
+  return g_strdup_printf ("%s/%u/%d/%s", self->exercise->id, self->seed, self->posed->follow_up,
+                          self->learner);
+}
+
+/* One that was answered since the window was opened is shown as it was answered. */
+static void
+recall (SpelchPractice *self)
+{
+  self->stage = SPELCH_STAGE_ASKED;
+  if (self->posed == NULL)
+    return;
+  g_autofree char *key = question_key (self);
+  const char *answer = g_hash_table_lookup (self->answers, key);
+  if (answer == NULL)
+    return;
+  self->given = spelch_posed_grade (self->posed, answer, SPELCH_UNIT_MM);
+  self->stage = SPELCH_STAGE_ANSWERED;
+}
+
+/* Poses @exercise, or its follow-up, by the seed; the caller tells that something changed. */
+static void
+pose (SpelchPractice *self, SpelchExercise *exercise, bool follow_up)
+{
+  SpelchExercise *old = self->exercise;
+  g_clear_pointer (&self->posed, spelch_posed_free);
+  g_clear_pointer (&self->follow_up, spelch_posed_free);
+  self->exercise = exercise == NULL ? NULL : spelch_exercise_ref (exercise);
+  if (old != NULL)
+    spelch_exercise_unref (old);
+  if (exercise != NULL)
+    self->posed = spelch_posed_new (self->constants, exercise, self->seed, follow_up);
+  recall (self);
+}
+
+static void
+changed (SpelchPractice *self)
+{
+  g_signal_emit (self, signals[SIGNAL_CHANGED], 0);
+}
+
+void
+spelch_practice_set_seed (SpelchPractice *self, guint32 seed)
+{
+  SpelchStage before = self->stage;
+  self->seed = MIN (seed, SPELCH_SEED_MOST);
+  pose (self, self->exercise, self->posed != NULL && self->posed->follow_up);
+  if (before == SPELCH_STAGE_TELLING || before == SPELCH_STAGE_CLOSING)
+    self->stage = before;
+  changed (self);
+}
+
+void
+spelch_practice_draw_others (SpelchPractice *self)
+{
+  guint32 seed;
+  do
+    seed = 1 + g_random_int () % SPELCH_SEED_MOST;
+  while (seed == self->seed);
+  spelch_practice_set_seed (self, seed);
+}
+
+void
+spelch_practice_ask (SpelchPractice *self, const char *exercise)
+{
+  SpelchExercise *found = spelch_exercises_find (self->exercises, exercise);
+  if (found == NULL)
+    return;
+  self->lesson = NULL;
+  pose (self, found, false);
+  changed (self);
+}
+
+bool
+spelch_practice_answer (SpelchPractice *self, const char *answer, SpelchUnit unit)
+{
+  if (self->posed == NULL || self->stage != SPELCH_STAGE_ASKED)
+    return false;
+  SpelchGiven given = spelch_posed_grade (self->posed, answer, unit);
+  if (!given.understood)
+    return false;
+  SpelchAttempt attempt;
+  spelch_posed_attempt (self->posed, &given, self->learner, &attempt);
+  spelch_attempt_now (attempt.when);
+  g_hash_table_insert (self->answers, question_key (self), g_strdup (attempt.answer));
+  self->given = given;
+  self->stage = SPELCH_STAGE_ANSWERED;
+  keep (self, &attempt);
+  changed (self);
+  return true;
+}
+
+const SpelchPosed *
+spelch_practice_get_follow_up (SpelchPractice *self)
+{
+  if (self->posed == NULL || self->posed->follow_up || self->stage != SPELCH_STAGE_ANSWERED
+      || !self->exercise->follow_up.told)
+    return NULL;
+  if (self->follow_up == NULL)
+    self->follow_up = spelch_posed_new (self->constants, self->exercise, self->seed, true);
+  return self->follow_up;
+}
+
+void
+spelch_practice_ask_follow_up (SpelchPractice *self)
+{
+  if (spelch_practice_get_follow_up (self) == NULL)
+    return;
+  pose (self, self->exercise, true);
+  changed (self);
+}
+
+/* ---- Lessons ---- */
+
+static const SpelchStep *
+current_step (SpelchPractice *self)
+{
+  return self->lesson != NULL && self->step < self->lesson->n_steps ? &self->lesson->steps[self->step] : NULL;
+}
+
+static void
+enter_step (SpelchPractice *self, guint step)
+{
+  self->step = step;
+  const SpelchStep *now = current_step (self);
+  if (now == NULL)
+    {
+      self->stage = SPELCH_STAGE_CLOSING;
+      return;
+    }
+  SpelchExercise *exercise = spelch_exercises_find (self->exercises, now->exercise);
+  if (exercise != NULL)
+    pose (self, exercise, false);
+  if (now->telling.n > 0 || exercise == NULL)
+    self->stage = SPELCH_STAGE_TELLING;
+}
+
+void
+spelch_practice_begin_lesson (SpelchPractice *self, const SpelchLesson *lesson)
+{
+  self->lesson = lesson;
+  enter_step (self, 0);
+  changed (self);
+}
+
+/* The next one in the list; NULL at its end. */
+static SpelchExercise *
+next_exercise (SpelchPractice *self)
+{
+  guint at = 0;
+  bool there = g_ptr_array_find (self->exercises, self->exercise, &at);
+  return there && at + 1 < self->exercises->len ? self->exercises->pdata[at + 1] : NULL;
+}
+
+/* The easiest that this learner hasn't tried yet; the first where there is none. */
+static SpelchExercise *
+first_to_do (SpelchPractice *self)
+{
+  for (guint i = 0; i < self->exercises->len; i++)
+    {
+      SpelchExercise *exercise = self->exercises->pdata[i];
+      if (spelch_practice_get_progress (self, exercise->id).tried == 0)
+        return exercise;
+    }
+  return self->exercises->len > 0 ? self->exercises->pdata[0] : NULL;
+}
+
+bool
+spelch_practice_has_next (SpelchPractice *self)
+{
+  return self->lesson != NULL || next_exercise (self) != NULL;
+}
+
+static void
+next_in_lesson (SpelchPractice *self)
+{
+  const SpelchStep *step = current_step (self);
+  if (step == NULL)
+    {
+      self->lesson = NULL;
+      pose (self, first_to_do (self), false);
+      return;
+    }
+  if (self->stage == SPELCH_STAGE_TELLING && spelch_exercises_find (self->exercises, step->exercise) != NULL)
+    recall (self);
+  else if (step->follow_up && spelch_practice_get_follow_up (self) != NULL)
+    pose (self, self->exercise, true);
+  else
+    enter_step (self, self->step + 1);
+}
+
+void
+spelch_practice_next (SpelchPractice *self)
+{
+  if (!spelch_practice_has_next (self))
+    return;
+  if (self->lesson != NULL)
+    next_in_lesson (self);
+  else
+    pose (self, next_exercise (self), false);
+  changed (self);
+}
+
+bool
+spelch_practice_has_back (SpelchPractice *self)
+{
+  bool first = self->step == 0 && self->stage == SPELCH_STAGE_TELLING;
+  return self->posed != NULL && (self->lesson != NULL ? !first : self->posed->follow_up);
+}
+
+void
+spelch_practice_back (SpelchPractice *self)
+{
+  if (!spelch_practice_has_back (self))
+    return;
+  bool asks = self->stage == SPELCH_STAGE_ASKED || self->stage == SPELCH_STAGE_ANSWERED;
+  if (asks && self->posed->follow_up)
+    pose (self, self->exercise, false);
+  else if (asks && current_step (self) != NULL && current_step (self)->telling.n > 0)
+    self->stage = SPELCH_STAGE_TELLING;
+  else if (self->step > 0)
+    enter_step (self, self->step - 1);
+  changed (self);
+}
+
+/* ---- What is looked at ---- */
+
+const GPtrArray *
+spelch_practice_get_exercises (SpelchPractice *self)
+{
+  return self->exercises;
+}
+
+const GPtrArray *
+spelch_practice_get_lessons (SpelchPractice *self)
+{
+  return spelch_shop_lessons ();
+}
+
+const GPtrArray *
+spelch_practice_get_problems (SpelchPractice *self)
+{
+  return self->problems;
+}
+
+const char *
+spelch_practice_get_learner (SpelchPractice *self)
+{
+  return self->learner;
+}
+
+bool
+spelch_practice_set_learner (SpelchPractice *self, const char *name, char **complaint)
+{
+  g_autofree char *stripped = g_strstrip (g_strdup (name));
+  *complaint = *stripped == '\0' ? g_strdup (_ ("Write a name; answers are kept under it."))
+                                 : spelch_fault_text (_ ("The name"), stripped, sizeof self->learner);
+  if (*complaint != NULL)
+    return false;
+  if (g_str_equal (self->learner, stripped))
+    return true;
+  SpelchStage before = self->stage;
+  g_strlcpy (self->learner, stripped, sizeof self->learner);
+  recall (self);
+  if (before == SPELCH_STAGE_TELLING || before == SPELCH_STAGE_CLOSING)
+    self->stage = before;
+  g_signal_emit (self, signals[SIGNAL_KEPT], 0);
+  if (before != self->stage)
+    changed (self);
+  return true;
+}
+
+guint32
+spelch_practice_get_seed (SpelchPractice *self)
+{
+  return self->seed;
+}
+
+SpelchStage
+spelch_practice_get_stage (SpelchPractice *self)
+{
+  return self->stage;
+}
+
+const SpelchPosed *
+spelch_practice_get_posed (SpelchPractice *self)
+{
+  return self->posed;
+}
+
+const SpelchLesson *
+spelch_practice_get_lesson (SpelchPractice *self)
+{
+  return self->lesson;
+}
+
+guint
+spelch_practice_get_step (SpelchPractice *self)
+{
+  return self->step;
+}
+
+const SpelchGiven *
+spelch_practice_get_given (SpelchPractice *self)
+{
+  return self->stage == SPELCH_STAGE_ANSWERED ? &self->given : NULL;
+}
+
+/* ---- Object ---- */
+
+static void
+spelch_practice_dispose (GObject *object)
+{
+  SpelchPractice *self = SPELCH_PRACTICE (object);
+  if (self->waiting->len > 0)
+    write_waiting (self, NULL); /* a last time */
+  G_OBJECT_CLASS (spelch_practice_parent_class)->dispose (object);
+}
+
+static void
+spelch_practice_finalize (GObject *object)
+{
+  SpelchPractice *self = SPELCH_PRACTICE (object);
+  g_clear_pointer (&self->posed, spelch_posed_free);
+  g_clear_pointer (&self->follow_up, spelch_posed_free);
+  g_clear_pointer (&self->exercise, spelch_exercise_unref);
+  g_clear_pointer (&self->exercises, g_ptr_array_unref);
+  g_clear_pointer (&self->problems, g_ptr_array_unref);
+  g_clear_pointer (&self->kept, g_array_unref);
+  g_clear_pointer (&self->waiting, g_array_unref);
+  g_clear_pointer (&self->answers, g_hash_table_unref);
+  g_clear_object (&self->log);
+  G_OBJECT_CLASS (spelch_practice_parent_class)->finalize (object);
+}
+
+static void
+spelch_practice_class_init (SpelchPracticeClass *klass)
+{
+  G_OBJECT_CLASS (klass)->dispose = spelch_practice_dispose;
+  G_OBJECT_CLASS (klass)->finalize = spelch_practice_finalize;
+  signals[SIGNAL_CHANGED] = g_signal_new ("changed", SPELCH_TYPE_PRACTICE, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                                          NULL, G_TYPE_NONE, 0);
+  signals[SIGNAL_KEPT]
+      = g_signal_new ("kept", SPELCH_TYPE_PRACTICE, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[SIGNAL_SAID] = g_signal_new ("said", SPELCH_TYPE_PRACTICE, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                       G_TYPE_NONE, 1, G_TYPE_STRING);
+}
+
+static void
+spelch_practice_init (SpelchPractice *self)
+{
+  self->exercises = spelch_exercises_new ();
+  self->problems = g_ptr_array_new_with_free_func (g_free);
+  self->kept = g_array_new (FALSE, FALSE, sizeof (SpelchAttempt));
+  self->waiting = g_array_new (FALSE, FALSE, sizeof (SpelchAttempt));
+  self->answers = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
+  self->seed = 1 + g_random_int () % SPELCH_SEED_MOST;
+}
+
+SpelchPractice *
+spelch_practice_new (const SpelchConstants *constants, const char *folder, GFile *log)
+{
+  SpelchPractice *self = g_object_new (SPELCH_TYPE_PRACTICE, NULL);
+  const GPtrArray *shipped = spelch_shop_exercises ();
+  self->constants = constants;
+  self->log = g_object_ref (log);
+  for (guint i = 0; i < shipped->len; i++)
+    spelch_exercises_put (self->exercises, shipped->pdata[i]);
+  spelch_exercises_read_folder (self->exercises, folder, self->problems);
+  if (self->exercises->len > 0)
+    pose (self, self->exercises->pdata[0], false);
+  return self;
+}

@@ -1,0 +1,306 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Practice without its window: what is asked, answered, kept and led through.
+ */
+#include "bench/practice.h"
+#include "files/practice-csv.h"
+#include "files/shop-data.h"
+
+#include <glib/gstdio.h>
+#include <string.h>
+
+typedef struct
+{
+  char *folder;
+  char *path;
+  SpelchPractice *practice;
+  guint changed, kept;
+  char *said;
+} Fixture;
+
+static void
+count_changed (Fixture *f)
+{
+  f->changed++;
+}
+
+static void
+count_kept (Fixture *f)
+{
+  f->kept++;
+}
+
+static void
+hear (Fixture *f, const char *words)
+{
+  g_free (f->said);
+  f->said = g_strdup (words);
+}
+
+static SpelchPractice *
+practice_at (Fixture *f)
+{
+  g_autofree char *exercises = g_build_filename (f->folder, "exercises", NULL);
+  g_autoptr (GFile) log = g_file_new_for_path (f->path);
+  return spelch_practice_new (spelch_shop_constants (), exercises, log);
+}
+
+static void
+set_up (Fixture *f, gconstpointer data)
+{
+  g_autofree char *complaint = NULL;
+  f->folder = g_dir_make_tmp ("spelch-practice-XXXXXX", NULL);
+  f->path = g_build_filename (f->folder, "practice.json", NULL);
+  f->practice = practice_at (f);
+  g_signal_connect_swapped (f->practice, "changed", G_CALLBACK (count_changed), f);
+  g_signal_connect_swapped (f->practice, "kept", G_CALLBACK (count_kept), f);
+  g_signal_connect_swapped (f->practice, "said", G_CALLBACK (hear), f);
+  g_assert_true (spelch_practice_set_learner (f->practice, " Ada ", &complaint));
+  g_assert_cmpstr (spelch_practice_get_learner (f->practice), ==, "Ada");
+  spelch_practice_set_seed (f->practice, 7);
+  f->changed = f->kept = 0;
+}
+
+static void
+tear_down (Fixture *f, gconstpointer data)
+{
+  g_assert_finalize_object (f->practice);
+  g_remove (f->path);
+  g_rmdir (f->folder);
+  g_free (f->folder);
+  g_free (f->path);
+  g_free (f->said);
+}
+
+static SpelchPracticeLog *
+read_log (Fixture *f)
+{
+  g_autoptr (GFile) file = g_file_new_for_path (f->path);
+  return spelch_practice_log_load (file, NULL, NULL);
+}
+
+/* A choice that isn't the right one. */
+static const char *
+wrong_choice (const SpelchPosed *posed)
+{
+  return posed->choices[posed->right == 0 ? 1 : 0];
+}
+
+static void
+test_kept_at_once (Fixture *f, gconstpointer data)
+{
+  spelch_practice_ask (f->practice, "tears-up-cut-ply");
+  const SpelchPosed *posed = spelch_practice_get_posed (f->practice);
+  g_assert_null (spelch_practice_get_given (f->practice));
+  g_assert_null (spelch_practice_get_follow_up (f->practice));
+  g_assert_false (spelch_practice_answer (f->practice, "sideways", SPELCH_UNIT_MM));
+  g_assert_cmpint ((int)spelch_practice_get_stage (f->practice), ==, SPELCH_STAGE_ASKED);
+  g_assert_true (spelch_practice_answer (f->practice, wrong_choice (posed), SPELCH_UNIT_MM));
+  g_assert_false (spelch_practice_get_given (f->practice)->right);
+  g_assert_cmpuint (f->kept, ==, 1);
+  g_assert_cmpuint (f->changed, ==, 2); /* asked, answered */
+  g_assert_false (spelch_practice_answer (f->practice, wrong_choice (posed), SPELCH_UNIT_MM)); /* once */
+  g_autoptr (SpelchPracticeLog) log = read_log (f);
+  g_assert_cmpuint (log->attempts->len, ==, 1);
+  const SpelchAttempt *attempt = &g_array_index (log->attempts, SpelchAttempt, 0);
+  g_assert_cmpstr (attempt->learner, ==, "Ada");
+  g_assert_cmpstr (attempt->exercise, ==, "tears-up-cut-ply");
+  g_assert_cmpuint (attempt->seed, ==, 7);
+  g_assert_cmpstr (attempt->when, !=, "");
+  g_autofree char *fault = spelch_attempt_fault (attempt);
+  g_assert_null (fault);
+}
+
+/* The same draw is shown as it was answered; another learner, or other numbers, are asked. */
+static void
+test_recalled (Fixture *f, gconstpointer data)
+{
+  g_autofree char *complaint = NULL;
+  spelch_practice_ask (f->practice, "tears-up-cut-ply");
+  spelch_practice_answer (f->practice, "far", SPELCH_UNIT_MM);
+  spelch_practice_ask (f->practice, "tears-down-cut-ply");
+  g_assert_null (spelch_practice_get_given (f->practice));
+  spelch_practice_ask (f->practice, "tears-up-cut-ply");
+  g_assert_nonnull (spelch_practice_get_given (f->practice));
+  spelch_practice_draw_others (f->practice);
+  g_assert_cmpuint (spelch_practice_get_seed (f->practice), !=, 7);
+  g_assert_null (spelch_practice_get_given (f->practice));
+  spelch_practice_set_seed (f->practice, 7);
+  g_assert_nonnull (spelch_practice_get_given (f->practice));
+  g_assert_true (spelch_practice_set_learner (f->practice, "Grace", &complaint));
+  g_assert_null (spelch_practice_get_given (f->practice));
+  g_assert_cmpuint (spelch_practice_get_progress (f->practice, "tears-up-cut-ply").tried, ==, 0);
+}
+
+static void
+test_names (Fixture *f, gconstpointer data)
+{
+  char *complaint = NULL;
+  g_autofree char *endless = g_strnfill (2 * SPELCH_NAME_SIZE, 'a');
+  const char *bad[] = { "", "   ", endless };
+  for (guint i = 0; i < G_N_ELEMENTS (bad); i++)
+    {
+      g_assert_false (spelch_practice_set_learner (f->practice, bad[i], &complaint));
+      g_assert_cmpstr (complaint, !=, "");
+      g_clear_pointer (&complaint, g_free);
+      g_assert_cmpstr (spelch_practice_get_learner (f->practice), ==, "Ada");
+    }
+}
+
+/* Answers that can't be written wait, are told of, and are written with the next. */
+static void
+test_not_lost (Fixture *f, gconstpointer data)
+{
+  g_assert_true (g_file_set_contents (f->path, "{", -1, NULL));
+  spelch_practice_ask (f->practice, "tears-up-cut-ply");
+  g_assert_true (spelch_practice_answer (f->practice, "far", SPELCH_UNIT_MM));
+  g_assert_nonnull (f->said);
+  g_assert_nonnull (strstr (f->said, "practice.json"));
+  g_assert_cmpint ((int)spelch_practice_get_stage (f->practice), ==, SPELCH_STAGE_ANSWERED);
+  g_autoptr (GArray) waiting = spelch_practice_copy_attempts (f->practice);
+  g_assert_cmpuint (waiting->len, ==, 1);
+  g_assert_cmpuint (spelch_practice_get_progress (f->practice, NULL).tried, ==, 1);
+  g_remove (f->path);
+  spelch_practice_ask (f->practice, "tears-down-cut-ply");
+  g_assert_true (spelch_practice_answer (f->practice, "far", SPELCH_UNIT_MM));
+  g_assert_cmpstr (f->said, ==, "");
+  g_autoptr (SpelchPracticeLog) log = read_log (f);
+  g_assert_cmpuint (log->attempts->len, ==, 2);
+  g_assert_cmpstr (g_array_index (log->attempts, SpelchAttempt, 0).exercise, ==, "tears-up-cut-ply");
+}
+
+/* Also what another program wrote meanwhile is there. */
+static void
+test_looks (Fixture *f, gconstpointer data)
+{
+  SpelchPractice *other = practice_at (f);
+  g_autofree char *complaint = NULL;
+  spelch_practice_set_learner (other, "Ada", &complaint);
+  spelch_practice_ask (other, "tears-up-cut-ply");
+  spelch_practice_answer (other, "motor", SPELCH_UNIT_MM);
+  g_assert_cmpuint (spelch_practice_count_right (f->practice), ==, 0);
+  spelch_practice_look (f->practice);
+  g_assert_cmpuint (spelch_practice_count_right (f->practice), ==, 1);
+  g_assert_finalize_object (other);
+}
+
+/* Every exercise, answered with each of its choices, is graded the same from the table that is exported. */
+static void
+test_graded_again (Fixture *f, gconstpointer data)
+{
+  const GPtrArray *exercises = spelch_practice_get_exercises (f->practice);
+  g_autoptr (GPtrArray) problems = g_ptr_array_new_with_free_func (g_free);
+  for (guint i = 0; i < exercises->len; i++)
+    {
+      const SpelchExercise *exercise = exercises->pdata[i];
+      spelch_practice_set_seed (f->practice, 7 + i);
+      spelch_practice_ask (f->practice, exercise->id);
+      const SpelchPosed *posed = spelch_practice_get_posed (f->practice);
+      g_assert_true (spelch_practice_answer (
+          f->practice, posed->by_depth ? "9/32 in" : posed->choices[i % posed->n_choices], SPELCH_UNIT_MM));
+      spelch_practice_ask_follow_up (f->practice);
+      posed = spelch_practice_get_posed (f->practice);
+      g_assert_true (posed->follow_up);
+      g_assert_true (
+          spelch_practice_answer (f->practice, posed->by_depth ? "8,3" : posed->choices[0], SPELCH_UNIT_MM));
+    }
+  g_autoptr (GArray) all = spelch_practice_copy_attempts (f->practice);
+  g_assert_cmpuint (all->len, ==, 2 * exercises->len);
+  g_autofree char *table = spelch_attempts_to_csv (all, "Ada", ',');
+  g_autoptr (GArray) marked = spelch_attempts_from_csv (table, strlen (table), problems);
+  g_assert_cmpuint (problems->len, ==, 0);
+  g_assert_cmpuint (marked->len, ==, all->len);
+  for (guint i = 0; i < marked->len; i++)
+    {
+      const SpelchAttempt *attempt = &g_array_index (marked, SpelchMarked, i).attempt;
+      g_autoptr (SpelchPosed) posed
+          = spelch_posed_new (spelch_shop_constants (), spelch_exercises_find (exercises, attempt->exercise),
+                              attempt->seed, attempt->follow_up);
+      SpelchGiven given = spelch_posed_grade (posed, attempt->answer, SPELCH_UNIT_INCH);
+      g_assert_true (given.understood);
+      g_assert_cmpint (given.right, ==, g_array_index (all, SpelchAttempt, i).right);
+    }
+}
+
+/* ---- Lessons ---- */
+
+static void
+answer_anyhow (Fixture *f)
+{
+  const SpelchPosed *posed = spelch_practice_get_posed (f->practice);
+  g_assert_true (
+      spelch_practice_answer (f->practice, posed->by_depth ? "10 mm" : posed->choices[0], SPELCH_UNIT_MM));
+}
+
+/* Each step tells, asks and, where it says so, asks the follow-up; then come the closing words. */
+static void
+test_lesson (Fixture *f, gconstpointer data)
+{
+  const SpelchLesson *lesson = spelch_practice_get_lessons (f->practice)->pdata[0];
+  spelch_practice_begin_lesson (f->practice, lesson);
+  g_assert_false (spelch_practice_has_back (f->practice));
+  for (guint step = 0; step < lesson->n_steps; step++)
+    {
+      g_assert_cmpuint (spelch_practice_get_step (f->practice), ==, step);
+      g_assert_cmpint ((int)spelch_practice_get_stage (f->practice), ==, SPELCH_STAGE_TELLING);
+      g_assert_cmpstr (spelch_practice_get_posed (f->practice)->exercise->id, ==,
+                       lesson->steps[step].exercise);
+      spelch_practice_next (f->practice);
+      answer_anyhow (f);
+      spelch_practice_next (f->practice);
+      if (!lesson->steps[step].follow_up)
+        continue;
+      g_assert_true (spelch_practice_get_posed (f->practice)->follow_up);
+      answer_anyhow (f);
+      spelch_practice_next (f->practice);
+    }
+  g_assert_cmpint ((int)spelch_practice_get_stage (f->practice), ==, SPELCH_STAGE_CLOSING);
+  g_assert_nonnull (spelch_practice_get_lesson (f->practice));
+  /* Walked through again, it is shown as it was answered, and is as long. */
+  guint moves = 0, expected = 2 * lesson->n_steps;
+  for (guint step = 0; step < lesson->n_steps; step++)
+    expected += lesson->steps[step].follow_up ? 1 : 0;
+  spelch_practice_begin_lesson (f->practice, lesson);
+  for (; spelch_practice_get_stage (f->practice) != SPELCH_STAGE_CLOSING && moves < 100; moves++)
+    spelch_practice_next (f->practice);
+  g_assert_cmpuint (moves, ==, expected);
+  spelch_practice_next (f->practice);
+  g_assert_null (spelch_practice_get_lesson (f->practice));
+  g_assert_cmpint ((int)spelch_practice_get_stage (f->practice), ==, SPELCH_STAGE_ASKED);
+}
+
+/* Back and forth over everything without answering, and always to an end. */
+static void
+test_lesson_back (Fixture *f, gconstpointer data)
+{
+  const SpelchLesson *lesson = spelch_practice_get_lessons (f->practice)->pdata[0];
+  spelch_practice_begin_lesson (f->practice, lesson);
+  while (spelch_practice_get_stage (f->practice) != SPELCH_STAGE_CLOSING)
+    spelch_practice_next (f->practice);
+  g_assert_cmpuint (spelch_practice_get_step (f->practice), ==, lesson->n_steps);
+  guint moves = 0;
+  for (; spelch_practice_has_back (f->practice) && moves < 100; moves++)
+    spelch_practice_back (f->practice);
+  g_assert_cmpuint (spelch_practice_get_step (f->practice), ==, 0);
+  g_assert_cmpint ((int)spelch_practice_get_stage (f->practice), ==, SPELCH_STAGE_TELLING);
+  g_assert_cmpuint (moves, <, 100);
+  g_autoptr (GArray) all = spelch_practice_copy_attempts (f->practice);
+  g_assert_cmpuint (all->len, ==, 0);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+#define ADD(name, test) g_test_add ("/practice/" name, Fixture, NULL, set_up, test, tear_down)
+  ADD ("kept at once", test_kept_at_once);
+  ADD ("recalled", test_recalled);
+  ADD ("names", test_names);
+  ADD ("not lost", test_not_lost);
+  ADD ("looks", test_looks);
+  ADD ("graded again", test_graded_again);
+  ADD ("lesson", test_lesson);
+  ADD ("lesson back", test_lesson_back);
+#undef ADD
+  return g_test_run ();
+}
