@@ -412,12 +412,12 @@ make_body (SpelchPracticeQuestion *self, const SpelchConstants *constants)
   gtk_grid_set_column_spacing (self->facts, 16);
   gtk_grid_set_row_spacing (self->facts, 3);
   gtk_box_append (GTK_BOX (drawing), GTK_WIDGET (self->view));
-  gtk_box_append (GTK_BOX (drawing), GTK_WIDGET (self->facts));
   self->telling = add_label (GTK_BOX (answering), "lead");
   self->answers = make_answers (self);
   self->result = spelch_practice_result_new ();
   gtk_box_append (GTK_BOX (answering), self->answers);
   gtk_box_append (GTK_BOX (answering), GTK_WIDGET (self->result));
+  gtk_box_append (GTK_BOX (answering), GTK_WIDGET (self->facts));
   GtkWidget *beside = spelch_beside_new (drawing, answering);
   gtk_widget_set_vexpand (beside, TRUE);
   gtk_box_append (GTK_BOX (body), beside);

@@ -132,6 +132,16 @@ spelch_practice_count_right (SpelchPractice *self)
   return right;
 }
 
+bool
+spelch_practice_has_tried (SpelchPractice *self)
+{
+  bool tried = false;
+  for (guint i = 0; i < self->exercises->len && !tried; i++)
+    tried = spelch_practice_get_progress (self, ((const SpelchExercise *)self->exercises->pdata[i])->id).tried
+            > 0;
+  return tried;
+}
+
 /* ---- The question ---- */
 
 static char *

@@ -51,6 +51,9 @@ bool spelch_practice_set_learner (SpelchPractice *self, const char *name, char *
 /* Of this learner with an exercise. */
 SpelchProgress spelch_practice_get_progress (SpelchPractice *self, const char *exercise);
 
+/* Whether this learner has answered anything yet. */
+bool spelch_practice_has_tried (SpelchPractice *self);
+
 /* How many exercises this learner answered right the last time. */
 guint spelch_practice_count_right (SpelchPractice *self);
 

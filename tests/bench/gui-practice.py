@@ -114,11 +114,11 @@ def choices():
 
 
 def drawn():
-    return bench.text(bench.find('text', '^Numbers of draw'))
+    return bench.text(bench.find('text', '^Numbers drawn by'))
 
 
 def draw(seed):
-    bench.type_into(bench.find('text', '^Numbers of draw'), seed, 'Tab')
+    bench.type_into(bench.find('text', '^Numbers drawn by'), seed, 'Tab')
 
 
 def draw_others():
@@ -128,6 +128,7 @@ def draw_others():
 
 
 bench = start()
+tap.ok(bench.has('label', '^First lesson: step 1 of '), 'who has answered nothing yet begins with the first lesson')
 
 # ---- Before anything is answered ----
 
@@ -138,9 +139,9 @@ bench.type_into(bench.find('text', '^Learner'), ' ', 'Tab')
 tap.ok(bench.has('label', '^Write a name'), 'without a name it says what to do')
 bench.type_into(bench.find('text', '^Learner'), 'Ada', 'Tab')
 tap.ok(bench.lacks('label', '^Write a name'), 'with one it is content')
-bench.type_into(bench.find('text', '^Numbers of draw'), 'seven', 'Tab')
+bench.type_into(bench.find('text', '^Numbers drawn by'), 'seven', 'Tab')
 tap.ok(bench.has('label', '^“seven” isn\'t the number of a draw'), 'a wrong seed is told beside its field')
-tap.same(bench.text(bench.find('text', '^Numbers of draw')), 'seven', 'and what was typed stays')
+tap.same(bench.text(bench.find('text', '^Numbers drawn by')), 'seven', 'and what was typed stays')
 draw(SEED)
 tap.ok(bench.lacks('label', 'isn\'t the number of a draw'), 'a right one is taken')
 
