@@ -9,7 +9,6 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define BODY_PIXELS  13 /* text size of 1 in a scene */
 #define LEAST_WIDTH  420
 #define LEAST_HEIGHT 380
 #define LONGEST_S    0.2 /* that a frame may let go by: after a pause of the machine it goes on where it was */
@@ -141,20 +140,13 @@ static SpelchMotionScene *
 lay_out (SpelchMotionView *self, guint pass)
 {
   GtkWidget *widget = GTK_WIDGET (self);
-  PangoContext *context = gtk_widget_get_pango_context (widget);
-  double text = CLAMP (spelch_text_pixels (widget) / BODY_PIXELS, 1, 2);
-  const char *family = pango_font_description_get_family (pango_context_get_font_description (context));
-  if (self->lettering == NULL || !spelch_lettering_suits (self->lettering, family, text))
-    {
-      g_clear_pointer (&self->lettering, spelch_lettering_unref);
-      self->lettering = spelch_lettering_new (family, text);
-    }
+  spelch_text_keep_lettering (widget, &self->lettering);
   SpelchView view = { .width = gtk_widget_get_width (widget),
                       .height = gtk_widget_get_height (widget),
-                      .text = text,
+                      .text = spelch_text_factor (widget),
                       .look = self->look,
                       .numbers = self->shown->numbers,
-                      .family = family,
+                      .family = spelch_text_family (widget),
                       .lettering = self->lettering };
   return spelch_motion_scene_new (self->shown->part, &self->shown->cut, &self->shown->bit, &self->shown->plan,
                                   self->shown->motion, pass, &view, gtk_widget_get_scale_factor (widget));

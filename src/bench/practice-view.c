@@ -62,8 +62,7 @@ draw_picture (cairo_t *cr, double width, double height, gpointer data)
   double larger = CLAMP (spelch_text_pixels (GTK_WIDGET (self)) / PAPER_PIXELS, 1, 3);
   SpelchLettering *lettering = spelch_lettering_new (NULL, 1);
   cairo_scale (cr, larger, larger);
-  spelch_exercise_picture_draw (cr, self->posed, width / larger, height / larger, spelch_palette (self->look),
-                                lettering);
+  spelch_exercise_picture_draw (cr, self->posed, width / larger, height / larger, self->look, lettering);
   spelch_lettering_unref (lettering);
 }
 

@@ -9,7 +9,6 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define BODY_PIXELS  13 /* text size of 1 in a scene */
 #define LEAST_WIDTH  420
 #define LEAST_HEIGHT 340
 #define GRIP_WIDTH   18
@@ -67,20 +66,13 @@ static SpelchScene *
 lay_out (SpelchSideView *self)
 {
   GtkWidget *widget = GTK_WIDGET (self);
-  PangoContext *context = gtk_widget_get_pango_context (widget);
-  double text = CLAMP (spelch_text_pixels (widget) / BODY_PIXELS, 1, 2);
-  const char *family = pango_font_description_get_family (pango_context_get_font_description (context));
-  if (self->lettering == NULL || !spelch_lettering_suits (self->lettering, family, text))
-    {
-      g_clear_pointer (&self->lettering, spelch_lettering_unref);
-      self->lettering = spelch_lettering_new (family, text);
-    }
+  spelch_text_keep_lettering (widget, &self->lettering);
   SpelchView view = { .width = gtk_widget_get_width (widget),
                       .height = MAX (gtk_widget_get_height (widget) - self->band, 1),
-                      .text = text,
+                      .text = spelch_text_factor (widget),
                       .look = self->look,
                       .numbers = *spelch_session_get_numbers (self->session),
-                      .family = family,
+                      .family = spelch_text_family (widget),
                       .lettering = self->lettering,
                       .shown_pass = spelch_session_get_shown_pass (self->session),
                       .asking = spelch_session_is_asked (self->session) };
@@ -455,7 +447,7 @@ static void
 spelch_side_view_measure (GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum,
                           int *natural, int *minimum_baseline, int *natural_baseline)
 {
-  double text = CLAMP (spelch_text_pixels (widget) / BODY_PIXELS, 1, 2);
+  double text = spelch_text_factor (widget);
   *minimum = *natural = orientation == GTK_ORIENTATION_HORIZONTAL ? (int)(LEAST_WIDTH * text) : LEAST_HEIGHT;
 }
 

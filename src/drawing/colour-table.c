@@ -61,17 +61,22 @@ spelch_colour_table_free (SpelchColourTable *table)
   g_free (table);
 }
 
+static const guint32 *
+row_of (cairo_surface_t *picture, int y)
+{
+  gsize stride = (gsize)cairo_image_surface_get_stride (picture);
+  return (const guint32 *)(const void *)(cairo_image_surface_get_data (picture) + (gsize)y * stride);
+}
+
 void
 spelch_colour_table_count (SpelchColourTable *table, cairo_surface_t *picture)
 {
   int width = cairo_image_surface_get_width (picture), height = cairo_image_surface_get_height (picture);
-  int stride = cairo_image_surface_get_stride (picture);
 
   cairo_surface_flush (picture);
   for (int y = 0; y < height; y++)
     {
-      const guint32 *row
-          = (const guint32 *)(const void *)(cairo_image_surface_get_data (picture) + (gsize)y * stride);
+      const guint32 *row = row_of (picture, y);
 
       for (int x = 0; x < width; x++)
         {
@@ -221,13 +226,11 @@ void
 spelch_colour_table_index (SpelchColourTable *table, cairo_surface_t *picture, guint8 *indices)
 {
   int width = cairo_image_surface_get_width (picture), height = cairo_image_surface_get_height (picture);
-  int stride = cairo_image_surface_get_stride (picture);
 
   cairo_surface_flush (picture);
   for (int y = 0; y < height; y++)
     {
-      const guint32 *row
-          = (const guint32 *)(const void *)(cairo_image_surface_get_data (picture) + (gsize)y * stride);
+      const guint32 *row = row_of (picture, y);
 
       for (int x = 0; x < width; x++)
         {

@@ -89,15 +89,6 @@ shows_side_view (const SpelchPosed *posed)
          && (asks == SPELCH_ASKS_TEARS || asks == SPELCH_ASKS_LIMIT || asks == SPELCH_ASKS_HOLD);
 }
 
-static SpelchLook
-look_of (const SpelchPalette *palette)
-{
-  SpelchLook look = SPELCH_LOOK_LIGHT;
-  while (look < SPELCH_LOOK_PAPER && spelch_palette (look) != palette)
-    look++;
-  return look;
-}
-
 static void
 draw_side_view (cairo_t *cr, const SpelchPosed *posed, double width, double height, SpelchLook look,
                 SpelchLettering *lettering)
@@ -126,14 +117,15 @@ draw_side_view (cairo_t *cr, const SpelchPosed *posed, double width, double heig
 
 void
 spelch_exercise_picture_draw (cairo_t *cr, const SpelchPosed *posed, double width, double height,
-                              const SpelchPalette *palette, SpelchLettering *lettering)
+                              SpelchLook look, SpelchLettering *lettering)
 {
   if (shows_side_view (posed))
     {
-      draw_side_view (cr, posed, width, height, look_of (palette), lettering);
+      draw_side_view (cr, posed, width, height, look, lettering);
       return;
     }
   Picture p = lay_out (posed, width, height);
+  const SpelchPalette *palette = spelch_palette (look);
   const SpelchPart *part = posed->part;
   double bottom = height - (p.lettered ? LETTER_ROOM : 0), thick = p.thickness * p.scale;
   double far = p.below ? MARGIN : bottom - MARGIN; /* where the far face lies */

@@ -8,8 +8,8 @@
 #include "drawing/lettering.h"
 #include "plan/posed.h"
 
-/* Draws it within width x height from the current origin. The board stands as on the machine, the bits with
- * their tips level with its far face; bits to choose from are lettered A, B, C in the order of the choices.
- */
+/* Draws it within width x height from the current origin: the side view, where neither a bit, nor a depth,
+ * nor a way up is asked for; else the board as it stands on the machine, the bits with their tips level with
+ * its far face; bits to choose from are lettered A, B, C in the order of the choices. */
 void spelch_exercise_picture_draw (cairo_t *cr, const SpelchPosed *posed, double width, double height,
-                                   const SpelchPalette *palette, SpelchLettering *lettering);
+                                   SpelchLook look, SpelchLettering *lettering);

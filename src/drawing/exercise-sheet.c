@@ -17,6 +17,7 @@
 #define BOX          7.5
 #define BOX_ROOM     14.0
 #define LABEL        86.0 /* width of the labels of what is given */
+#define LOOK         SPELCH_LOOK_PAPER
 #define PICTURE      150.0
 #define PICTURE_TALL 96.0
 #define GUTTER       16.0
@@ -216,7 +217,7 @@ write_question (const Pen *pen, const SpelchPosed *posed, const SpelchPosed *bef
     {
       cairo_save (pen->cr);
       cairo_translate (pen->cr, pen->width - MARGIN - PICTURE, y);
-      spelch_exercise_picture_draw (pen->cr, posed, PICTURE, PICTURE_TALL, pen->palette, pen->lettering);
+      spelch_exercise_picture_draw (pen->cr, posed, PICTURE, PICTURE_TALL, LOOK, pen->lettering);
       cairo_restore (pen->cr);
     }
   double pictured = posed->follow_up ? y : y + PICTURE_TALL;
@@ -309,7 +310,7 @@ spelch_exercise_sheet_draw (cairo_t *cr, const SpelchExerciseSheet *sheet, Spelc
 {
   Pen pen = { .cr = cr,
               .sheet = sheet,
-              .palette = spelch_palette (SPELCH_LOOK_PAPER),
+              .palette = spelch_palette (LOOK),
               .lettering = spelch_lettering_new (sheet->family, 1),
               .draws = is_drawn (sheet, 1) };
   spelch_paper_size (sheet->paper, &pen.width, &pen.height);

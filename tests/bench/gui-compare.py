@@ -25,14 +25,9 @@ shutil.copy(os.environ['SPELCH_DEMO'], PART)
 tap = Tap()
 bench = Bench(PART)
 main = bench.window
-application = main.getApplication()
 IDS = {}
 for source in (PART, pathlib.Path(os.environ['SPELCH_DEMO']).parent / 'bits.json'):
     IDS.update((bit['name'], bit['id']) for bit in json.loads(source.read_text())['bits'])
-
-
-def frames():
-    return [application.getChildAtIndex(i) for i in range(application.childCount)]
 
 
 def walk_here(root=None):
@@ -44,9 +39,9 @@ bench.walk = walk_here
 
 
 def turn_to(title):
-    bench.window = wait_for(lambda: next((f for f in frames() if f is not None and f.name == title), None))
+    bench.window = wait_for(lambda: bench.frame(title))
     if not bench.window:
-        sys.exit(f'Bail out! No window is called {title!r}: {[f.name for f in frames() if f]}')
+        sys.exit(f'Bail out! No window is called {title!r}: {[f.name for f in bench.frames() if f]}')
     bring_to_the_fore()
 
 
@@ -142,7 +137,7 @@ bench.picture('compare')
 bench.keys('ctrl+z')  # nothing to undo: the window lives on
 turn_to_bench()
 bench.keys('ctrl+shift+c')
-tap.same(sum(f.name == TITLE for f in frames() if f), 1, 'asked for again, the same window is shown')
+tap.same(sum(f.name == TITLE for f in bench.frames() if f), 1, 'asked for again, the same window is shown')
 turn_to(TITLE)
 
 # ---- Depths ----
@@ -231,7 +226,7 @@ def time_of_first():
 
 
 def passes_shown():
-    bench.window, here = wait_for(lambda: next(f for f in frames() if f and f.name == TITLE)), bench.window
+    bench.window, here = wait_for(lambda: next(f for f in bench.frames() if f and f.name == TITLE)), bench.window
     seen = sorted(n.name for n in every('label', '^[0-9.]+ mm, then 18.3 mm$'))
     bench.window = here
     return seen
@@ -260,7 +255,7 @@ bench.picture('compare-dado')
 
 
 def titles():
-    return [f.name for f in frames() if f]
+    return [f.name for f in bench.frames() if f]
 
 
 def said():
@@ -300,9 +295,9 @@ tap.ok(wait_for(lambda: not said()), 'which is put away', said)
 
 # A folder that isn't there is refused by the chooser itself, which keeps what was typed.
 name_in_chooser(folder / 'gone' / 'dado.pdf')
-message = wait_for(lambda: next((f for f in frames() if f and not f.name and Bench.all(bench, 'label', 'could not be displayed', f)), None))
+message = wait_for(lambda: next((f for f in bench.frames() if f and not f.name and Bench.all(bench, 'label', 'could not be displayed', f)), None))
 tap.ok(message, "a folder that isn't there is told of where it was typed", titles)
-for window, button in ((message, 'OK$'), (next(f for f in frames() if f and f.name == 'Side by side'), 'Cancel$')):
+for window, button in ((message, 'OK$'), (next(f for f in bench.frames() if f and f.name == 'Side by side'), 'Cancel$')):
     next(n for n in Bench.walk(bench, window) if n.seen_role == 'push button' and re.search(button, n.seen)).queryAction().doAction(0)
     bench.settle()
 tap.ok(wait_for(lambda: 'Side by side' not in titles()), 'and nothing is exported', titles)
@@ -311,7 +306,7 @@ turn_to(TITLE)
 
 bench.keys('ctrl+p')
 tap.ok(wait_for(lambda: 'Print' in titles()), 'how to print is asked', titles)
-bench.window = next(f for f in frames() if f and f.name == 'Print')
+bench.window = next(f for f in bench.frames() if f and f.name == 'Print')
 bench.picture('compare-print')
 bench.keys('Escape')
 tap.ok(wait_for(lambda: 'Print' not in titles()), 'and put away', titles)
@@ -328,7 +323,7 @@ tap.ok(columns(), 'the bit drawer opens it again')
 turn_to_bench()
 bench.keys('ctrl+shift+n')
 tap.ok(wait_for(lambda: any((t or '').startswith('Side by side') and t != TITLE for t in titles())), 'a new part is followed', titles)
-bench.window = next(f for f in frames() if f and f.name.startswith('Side by side'))
+bench.window = next(f for f in bench.frames() if f and f.name.startswith('Side by side'))
 tap.ok(wait_for(lambda: every('label', '^There is no cut to compare bits for')), 'and says that it has no cut', lambda: bench.names('label'))
 turn_to_bench()
 bench.keys('ctrl+n')

@@ -22,15 +22,10 @@ SEED = '7'
 TITLE = 'Practice'
 
 
-def frames(bench):
-    application = bench.main.getApplication()
-    return [f for f in (application.getChildAtIndex(i) for i in range(application.childCount)) if f is not None]
-
-
 def turn_to(bench, title):
-    bench.window = wait_for(lambda: next((f for f in frames(bench) if f.name == title), None))
+    bench.window = wait_for(lambda: next((f for f in bench.frames() if f.name == title), None))
     if not bench.window:
-        sys.exit(f'Bail out! No window is called {title!r}: {[f.name for f in frames(bench)]}')
+        sys.exit(f'Bail out! No window is called {title!r}: {[f.name for f in bench.frames()]}')
     bench.settle()
 
 
@@ -42,7 +37,7 @@ def start():
 
     def opened():
         bench.keys('ctrl+shift+p')
-        return wait_for(lambda: any(f.name == TITLE for f in frames(bench)), 1)
+        return wait_for(lambda: any(f.name == TITLE for f in bench.frames()), 1)
     wait_for(opened)
     turn_to(bench, TITLE)
     return bench
@@ -300,11 +295,11 @@ def save_as(item, path):
     """Takes a menu item and types where to."""
     bench.click(bench.find('push button', '^Sheets and answers$'))
     bench.find('menu item', item).queryAction().doAction(0)
-    dialog = wait_for(lambda: next((f for f in frames(bench) if f.name not in (TITLE, bench.main.name)), None))
+    dialog = wait_for(lambda: next((f for f in bench.frames() if f.name not in (TITLE, bench.main.name)), None))
     bench.window = dialog
     bench.settle()
     bench.type_into(wait_for(lambda: bench.all('text')[0]), str(path), 'Return')
-    wait_for(lambda: dialog not in frames(bench))
+    wait_for(lambda: dialog not in bench.frames())
     turn_to(bench, TITLE)
 
 

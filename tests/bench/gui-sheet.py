@@ -20,7 +20,6 @@ shutil.copy(os.environ['SPELCH_DEMO'], PART)
 tap = Tap()
 bench = Bench(PART)
 main = bench.window
-application = main.getApplication()
 
 
 def walk_here(root=None):
@@ -31,12 +30,8 @@ def walk_here(root=None):
 bench.walk = walk_here
 
 
-def frames():
-    return [application.getChildAtIndex(i) for i in range(application.childCount)]
-
-
 def titles():
-    return [f.name for f in frames() if f]
+    return [f.name for f in bench.frames() if f]
 
 
 def turn_to(window):
@@ -46,7 +41,7 @@ def turn_to(window):
 
 
 def turn_to_sheet():
-    window = wait_for(lambda: next((f for f in frames() if f is not None and f.name == TITLE), None))
+    window = wait_for(lambda: bench.frame(TITLE))
     if not window:
         sys.exit(f'Bail out! No window is called {TITLE!r}: {titles()}')
     turn_to(window)
@@ -136,7 +131,7 @@ bench.picture('sheet-refused')
 
 bench.keys('ctrl+p')
 tap.ok(wait_for(lambda: 'Print' in titles()), 'how to print is asked', titles)
-bench.window = next(f for f in frames() if f and f.name == 'Print')
+bench.window = next(f for f in bench.frames() if f and f.name == 'Print')
 bench.picture('sheet-print')
 bench.keys('Escape')
 tap.ok(wait_for(lambda: 'Print' not in titles()), 'and put away', titles)
@@ -151,7 +146,7 @@ bench.keys('ctrl+p')
 turn_to_sheet()
 turn_to(main)
 bench.keys('ctrl+shift+n')
-bench.window = wait_for(lambda: next((f for f in frames() if f and (f.name or '').startswith('Bench sheet') and f.name != TITLE), None))
+bench.window = wait_for(lambda: next((f for f in bench.frames() if f and (f.name or '').startswith('Bench sheet') and f.name != TITLE), None))
 tap.ok(bench.window, 'a new part is followed', titles)
 tap.ok(wait_for(lambda: bench.window and not pages() and bench.all('label', '^There is no cut to print yet')), 'which has no page yet', names)
 bench.picture('sheet-nothing')
