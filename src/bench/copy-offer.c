@@ -45,7 +45,7 @@ copy_of (SpelchSession *session, SpelchListKind kind)
     }
 }
 
-/* An item without the metres it has cut, as text; NULL for none. */
+/* An item as text, without the metres a bit has cut and what a board was measured; NULL for none. */
 static char *
 text_of (SpelchListKind kind, gconstpointer item)
 {
@@ -55,6 +55,11 @@ text_of (SpelchListKind kind, gconstpointer item)
   g_autofree gpointer plain = g_memdup2 (item, size);
   if (kind == SPELCH_LIST_BITS)
     ((SpelchBit *)plain)->metres_cut = 0;
+  if (kind == SPELCH_LIST_BOARDS) /* the sheet measured for the part is the part's */
+    {
+      ((SpelchBoard *)plain)->measured = (SpelchLength){ 0 };
+      ((SpelchBoard *)plain)->measured_within_mm = 0;
+    }
   g_autoptr (GArray) one = g_array_new (FALSE, FALSE, (guint)size);
   g_array_append_vals (one, plain, 1);
   return spelch_list_to_json (kind, one, NULL);

@@ -10,10 +10,11 @@
 
 G_BEGIN_DECLS
 
-/* Asks by @offer from now on, for as long as it lives. Metres cut alone are no change worth asking about. */
+/* Asks by @offer from now on, for as long as it lives. Metres cut, and a thickness measured, are no change
+ * worth asking about. */
 void spelch_copy_offer_attach (SpelchOffer *offer, SpelchSession *session, SpelchShelves *shelves);
 
-/* Whether the part has a copy of @item, which is on its shelf, that differs from it in more than metres cut.
+/* Whether the part has a copy of @item, which is on its shelf, that differs from it in more than that.
  */
 bool spelch_copy_differs (SpelchSession *session, SpelchListKind kind, gconstpointer item);
 
