@@ -6,6 +6,7 @@
 #include "files/list-file.h"
 #include "files/model-json.h"
 #include "files/part-file.h"
+#include "files/starter-names.h"
 
 #include "spelch-shop.h"
 
@@ -47,14 +48,38 @@ read_list (SpelchListKind kind, const char *name)
   return items;
 }
 
+static GArray *
+read_bits (void)
+{
+  GArray *bits = read_list (SPELCH_LIST_BITS, "bits.json");
+  for (guint i = 0; i < bits->len; i++)
+    {
+      SpelchBit *bit = &g_array_index (bits, SpelchBit, i);
+      spelch_starter_name (bit->name, sizeof bit->name);
+    }
+  return bits;
+}
+
 const SpelchBit *
 spelch_shop_bits (guint *n)
 {
   static GArray *bits;
   if (g_once_init_enter (&bits))
-    g_once_init_leave (&bits, read_list (SPELCH_LIST_BITS, "bits.json"));
+    g_once_init_leave (&bits, read_bits ());
   *n = bits->len;
   return (const SpelchBit *)(void *)bits->data;
+}
+
+static GArray *
+read_boards (void)
+{
+  GArray *boards = read_list (SPELCH_LIST_BOARDS, "boards.json");
+  for (guint i = 0; i < boards->len; i++)
+    {
+      SpelchBoard *board = &g_array_index (boards, SpelchBoard, i);
+      spelch_starter_name (board->name, sizeof board->name);
+    }
+  return boards;
 }
 
 const SpelchBoard *
@@ -62,9 +87,21 @@ spelch_shop_boards (guint *n)
 {
   static GArray *boards;
   if (g_once_init_enter (&boards))
-    g_once_init_leave (&boards, read_list (SPELCH_LIST_BOARDS, "boards.json"));
+    g_once_init_leave (&boards, read_boards ());
   *n = boards->len;
   return (const SpelchBoard *)(void *)boards->data;
+}
+
+static GArray *
+read_machines (void)
+{
+  GArray *machines = read_list (SPELCH_LIST_MACHINES, "machines.json");
+  for (guint i = 0; i < machines->len; i++)
+    {
+      SpelchMachine *machine = &g_array_index (machines, SpelchMachine, i);
+      spelch_starter_name (machine->name, sizeof machine->name);
+    }
+  return machines;
 }
 
 const SpelchMachine *
@@ -72,7 +109,7 @@ spelch_shop_machines (guint *n)
 {
   static GArray *machines;
   if (g_once_init_enter (&machines))
-    g_once_init_leave (&machines, read_list (SPELCH_LIST_MACHINES, "machines.json"));
+    g_once_init_leave (&machines, read_machines ());
   *n = machines->len;
   return (const SpelchMachine *)(void *)machines->data;
 }
@@ -194,6 +231,14 @@ read_demo (void)
   SpelchPart *part
       = spelch_part_from_json (g_bytes_get_data (text, NULL), g_bytes_get_size (text), "demo.spelch", &error);
   must_be_right (error);
+  spelch_starter_name (part->name, sizeof part->name);
+  spelch_starter_name (part->note, sizeof part->note);
+  spelch_starter_name (part->board.name, sizeof part->board.name);
+  spelch_starter_name (part->machine.name, sizeof part->machine.name);
+  for (guint i = 0; i < part->n_bits; i++)
+    spelch_starter_name (part->bits[i].name, sizeof part->bits[i].name);
+  for (guint i = 0; i < part->n_cuts; i++)
+    spelch_starter_name (part->cuts[i].name, sizeof part->cuts[i].name);
   return part;
 }
 

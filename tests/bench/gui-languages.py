@@ -6,7 +6,7 @@ import sys
 import tempfile
 
 from gui import Bench, Tap, wait_for, xdotool
-from spoken import becomes_as_narrow_as, extents, locale_in, texts, unnamed
+from spoken import becomes_as_narrow_as, extents, locale_in, texts, uncited
 
 # What each language calls what is looked at, as a user reads it. A word that looks English but isn't is left out of "english".
 LANGUAGES = {
@@ -17,7 +17,7 @@ LANGUAGES = {
         'clean': '9,2 mm, Sichtseite sauber', 'torn': 'Durchgang 1, 6,5 mm, Sichtseite ausgerissen',
         'undo': 'Rückgängig: Durchgang 1 verschieben', 'speed': 'Drehzahl', 'rpm': 'U/min', 'cut': 'Fräsung 1 von 6',
         'shelves': {'Fräserlade': 'ctrl+shift+b', 'Platten': 'ctrl+shift+d', 'Maschinen': 'ctrl+shift+m',
-                    'Werkstattbuch': 'ctrl+shift+l', 'Nebeneinander – Hall cabinet, left side': 'ctrl+shift+c'},
+                    'Werkstattbuch': 'ctrl+shift+l', 'Nebeneinander – Flurschrank, linke Seite': 'ctrl+shift+c'},
         'others': {'Einstellungen': 'ctrl+comma', 'So liest man die Zeichnung': 'F1'},
     },
     'fr': {
@@ -27,7 +27,7 @@ LANGUAGES = {
         'clean': '9,2 mm, parement\u202f: propre', 'torn': 'Passe 1, 6,5 mm, parement\u202f: fil arraché',
         'undo': 'Annuler\u202f: déplacer la passe 1', 'speed': 'Rotation', 'rpm': 'tr/min', 'cut': 'Usinage 1 sur 6',
         'shelves': {'Tiroir à fraises': 'ctrl+shift+b', 'Panneaux': 'ctrl+shift+d', 'Machines': 'ctrl+shift+m',
-                    'Carnet d’atelier': 'ctrl+shift+l', 'Côte à côte – Hall cabinet, left side': 'ctrl+shift+c'},
+                    'Carnet d’atelier': 'ctrl+shift+l', 'Côte à côte – Meuble d’entrée, côté gauche': 'ctrl+shift+c'},
         'others': {'Préférences': 'ctrl+comma', 'Lire le dessin': 'F1'},
     },
 }
@@ -56,7 +56,7 @@ bench.walk = walk_here
 
 def english_left():
     """What is read in the window looked at and has an English word, but isn't somebody's name for something."""
-    return sorted(text for text in texts(bench) if ENGLISH.search(unnamed(text)))
+    return sorted(text for text in texts(bench) if ENGLISH.search(uncited(text)))
 
 
 def literal(text):

@@ -10,7 +10,7 @@ import sys
 import tempfile
 
 from gui import Bench, Tap, wait_for, xdotool
-from spoken import becomes_as_narrow_as, extents, locale_in, texts, unnamed
+from spoken import becomes_as_narrow_as, extents, locale_in, texts, uncited
 
 SIGNED = str.maketrans('abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ', 'áƀçđéƒğĥíĵķłɱñóƥɋřšťúṽŵẋýžÁƁÇĐÉƑĞĤÍĴĶŁṀÑÓƤɊŘŠŤÚṼŴẊÝŽ')
 # Placeholders, marks of menus and entities stay as they are.
@@ -75,7 +75,7 @@ bench.walk = lambda root=None: walk(root or bench.window)
 def plain():
     """What has a plain word that is nobody's name for something."""
     ours = (text for text in texts(bench) if text not in TOOLKIT and not text.startswith('Gtk'))
-    return sorted(text for text in ours if PLAIN.search(ALIKE.sub('', unnamed(text))))
+    return sorted(text for text in ours if PLAIN.search(ALIKE.sub('', uncited(text))))
 
 
 # Exercises and lessons bring their own words, in German here.

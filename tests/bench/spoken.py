@@ -1,8 +1,6 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-"""What tests of the window in other languages share: a locale to run it in, what is somebody's name for something, and how narrow a
+"""What tests of the window in other languages share: a locale to run it in, what is cited from elsewhere, and how narrow a
 window becomes."""
-import json
-import os
 import pathlib
 import re
 import subprocess
@@ -22,29 +20,7 @@ def locale_in(folder, name):
     return {'LC_ALL': f'{name}.UTF-8', 'LOCPATH': str(folder)}
 
 
-def names_in(value):
-    """Every name in a file's data."""
-    if isinstance(value, list):
-        return [name for one in value for name in names_in(one)]
-    if not isinstance(value, dict):
-        return []
-    own = [value['name']] if isinstance(value.get('name'), str) else []
-    return own + [name for one in value.values() for name in names_in(one)]
-
-
-def all_names():
-    """Those of the demo and the starter sets, in English; the longest first, as one may stand in another."""
-    demo = pathlib.Path(os.environ['SPELCH_DEMO'])
-    return sorted({name for path in [demo, *demo.parent.glob('*.json')] for name in names_in(json.loads(path.read_text('utf-8')))},
-                  key=len, reverse=True)
-
-
-NAMES = all_names()
-
-
-def unnamed(text):
-    for name in NAMES:
-        text = text.replace(name, '')
+def uncited(text):
     return CITED.sub('', text)
 
 

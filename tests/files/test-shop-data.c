@@ -5,6 +5,7 @@
 #include "files/model-json.h"
 #include "files/part-file.h"
 #include "files/shop-data.h"
+#include "files/starter-names.h"
 
 #include <math.h>
 #include <string.h>
@@ -453,6 +454,44 @@ test_demo_copies (void)
     g_assert_cmpmem (&demo->bits[i], sizeof (SpelchBit), bit_by_id (demo->bits[i].id), sizeof (SpelchBit));
 }
 
+/* ---- Names in other languages ---- */
+
+static void
+is_named (GHashTable *left, const char *name)
+{
+  if (!g_hash_table_contains (left, name))
+    g_error ("\"%s\" is missing in src/files/starter-names.c", name);
+  g_hash_table_insert (left, (gpointer)name, GINT_TO_POINTER (TRUE));
+}
+
+/* Every name of the data is there for those who translate, and none that the data hasn't. */
+static void
+test_names (void)
+{
+  guint n, n_bits, n_boards, n_machines;
+  const char *const *names = spelch_starter_names (&n);
+  const SpelchBit *bits = spelch_shop_bits (&n_bits);
+  const SpelchBoard *boards = spelch_shop_boards (&n_boards);
+  const SpelchMachine *machines = spelch_shop_machines (&n_machines);
+  g_autoptr (SpelchPart) demo = spelch_shop_demo ();
+  g_autoptr (GHashTable) left = g_hash_table_new (g_str_hash, g_str_equal);
+  for (guint i = 0; i < n; i++)
+    g_assert_true (g_hash_table_insert (left, (gpointer)names[i], NULL));
+  for (guint i = 0; i < n_bits; i++)
+    is_named (left, bits[i].name);
+  for (guint i = 0; i < n_boards; i++)
+    is_named (left, boards[i].name);
+  for (guint i = 0; i < n_machines; i++)
+    is_named (left, machines[i].name);
+  for (guint i = 0; i < demo->n_cuts; i++)
+    is_named (left, demo->cuts[i].name);
+  is_named (left, demo->name);
+  is_named (left, demo->note);
+  for (guint i = 0; i < n; i++)
+    if (g_hash_table_lookup (left, names[i]) == NULL)
+      g_error ("nothing is called \"%s\"", names[i]);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -475,5 +514,6 @@ main (int argc, char **argv)
   g_test_add_func ("/shop-data/model/refused", test_model_refused);
   g_test_add_func ("/shop-data/demo", test_demo);
   g_test_add_func ("/shop-data/demo/copies", test_demo_copies);
+  g_test_add_func ("/shop-data/names", test_names);
   return g_test_run ();
 }
