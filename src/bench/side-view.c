@@ -50,18 +50,6 @@ static guint signals[N_SIGNALS];
 
 /* ---- The scene ---- */
 
-/* A scoring pass is shown with the bit that makes it. */
-static const SpelchBit *
-shown_bit (SpelchSideView *self)
-{
-  const SpelchPlan *plan = spelch_session_get_plan (self->session);
-  const SpelchPart *part = spelch_session_get_part (self->session);
-  guint pass = spelch_session_get_shown_pass (self->session);
-  bool scores = pass >= 1 && pass <= plan->n_passes && plan->passes[pass - 1].bit == 1;
-  int scorer = scores ? spelch_part_find_bit (part, plan->scoring.bit) : -1;
-  return scorer < 0 ? spelch_session_get_bit (self->session) : &part->bits[scorer];
-}
-
 static SpelchScene *
 lay_out (SpelchSideView *self)
 {
@@ -77,7 +65,8 @@ lay_out (SpelchSideView *self)
                       .shown_pass = spelch_session_get_shown_pass (self->session),
                       .asking = spelch_session_is_asked (self->session) };
   return spelch_scene_new (spelch_session_get_part (self->session), spelch_session_get_cut (self->session),
-                           shown_bit (self), spelch_session_get_plan (self->session), &view);
+                           spelch_session_get_bit (self->session), spelch_session_get_plan (self->session),
+                           &view);
 }
 
 /* Height of a band above the drawing for what doesn't fit into the corner of @scene; 0 when it does. */

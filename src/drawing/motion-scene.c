@@ -25,22 +25,14 @@ static SpelchScene *
 side_scene (const SpelchPart *part, const SpelchCut *cut, const SpelchBit *bit, const SpelchPlan *plan,
             guint pass, const SpelchView *view, double height)
 {
-  SpelchPlan shown = *plan;
   SpelchView side = *view;
-  int scorer = spelch_part_find_bit (part, plan->scoring.bit);
 
   side.height = height;
   side.shown_pass = pass + 1;
   side.with_marks = false;
   side.without_words = false;
   side.turned = 0;
-  /* A scoring pass is shown with the bit that makes it. */
-  if (pass < plan->n_passes && plan->passes[pass].bit == 1 && scorer >= 0)
-    {
-      shown.flutes = plan->scoring.flutes;
-      bit = &part->bits[scorer];
-    }
-  return spelch_scene_new (part, cut, bit, &shown, &side);
+  return spelch_scene_new (part, cut, bit, plan, &side);
 }
 
 /* The least of a few round factors that makes @thickness units seen. */

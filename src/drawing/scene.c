@@ -54,6 +54,20 @@ take_lettering (SpelchScene *scene, const SpelchView *view)
     scene->lettering = spelch_lettering_new (view->family, scene->view.text);
 }
 
+/* A scoring pass is shown with the bit that makes it. */
+static void
+take_scorer (SpelchScene *scene, const SpelchPart *part)
+{
+  const SpelchPlan *plan = &scene->plan;
+  bool scores = scene->shown < plan->n_passes && plan->passes[scene->shown].bit == 1;
+  int scorer = scores ? spelch_part_find_bit (part, plan->scoring.bit) : -1;
+
+  if (scorer < 0)
+    return;
+  scene->plan.flutes = plan->scoring.flutes;
+  scene->bit = part->bits[scorer];
+}
+
 /* What would answer a question is taken away, so that no layer can show it. */
 static void
 keep_to_itself (SpelchPlan *plan)
@@ -74,6 +88,7 @@ spelch_scene_new (const SpelchPart *part, const SpelchCut *cut, const SpelchBit 
   scene->machine = part->machine.kind;
   scene->base_mm = scene->machine == SPELCH_MACHINE_GANTRY ? 0 : MAX (part->machine.base_thickness.mm, 6.0);
   take_view (scene, view);
+  take_scorer (scene, part);
   if (view->asking)
     keep_to_itself (&scene->plan);
   take_board (scene, part);

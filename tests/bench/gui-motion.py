@@ -10,6 +10,8 @@ import sys
 import tempfile
 import time
 
+import pyatspi
+
 from gui import Bench, Tap, wait_for, xdotool
 
 tap = Tap()
@@ -247,7 +249,10 @@ bench.window = main
 # Reduced motion.
 bench.keys('ctrl+comma')
 bench.window = wait_for(lambda: next((w for w in main.getApplication().children() if w.name == 'Preferences'), None))
-bench.click(bench.find('check box', '^Reduced motion'))
+bench.settle()
+reduced = bench.find('check box', '^Reduced motion')
+bench.click(reduced)
+tap.ok(wait_for(lambda: reduced.getState().contains(pyatspi.STATE_CHECKED)), 'reduced motion is chosen')
 bench.keys('Escape')
 tap.ok(open_motion(), 'opened again')
 tap.ok(within('label', '^Motion is reduced'), 'reduced motion is said')

@@ -2,6 +2,7 @@
  *
  * The side view as numbers: scale and coordinates, what a drag changes and what it leaves, and marks.
  */
+#include "files/shop-data.h"
 #include "scene-kit.h"
 
 #include <math.h>
@@ -343,11 +344,36 @@ test_asking (void)
     }
 }
 
+/* A scoring pass is drawn, and described, with the bit that makes it, the next one with the other. */
+static void
+test_scored (void)
+{
+  for (guint pass = 1; pass <= 2; pass++)
+    {
+      g_auto (Case) c = { 0 };
+      g_autoptr (SpelchScene) scene = NULL;
+      g_autofree char *told = NULL;
+
+      case_demo (&c);
+      case_take_bit (&c, "down-cut-6.35x25");
+      c.part->bits[c.part->n_bits - 1] = c.bit;
+      case_take_bit (&c, "up-cut-12.7x38");
+      spelch_plan_make_two (spelch_shop_constants (), c.part, &c.cut, &c.bit,
+                            &c.part->bits[c.part->n_bits - 1], &c.plan);
+      c.view.shown_pass = pass;
+      scene = case_scene (&c);
+      told = spelch_scene_describe (scene);
+      g_assert_cmpint (strstr (told, "shear down") != NULL, ==, pass == 1);
+      g_assert_cmpint (strstr (told, "shear up") != NULL, ==, pass == 2);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/scene/coordinates", test_coordinates);
+  g_test_add_func ("/scene/scored", test_scored);
   g_test_add_func ("/scene/fits", test_fits);
   g_test_add_func ("/scene/drag/pass", test_pass_drag);
   g_test_add_func ("/scene/keys/true", test_keys_tell_the_truth);
