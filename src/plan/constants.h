@@ -134,6 +134,7 @@ typedef struct
   X (hand_feed_max, "hand-feed-max")       /* mm/min */                                                      \
   X (table_feed_max, "table-feed-max")                                                                       \
   X (hand_feed_mark, "hand-feed-mark")                 /* mm of diameter from which MAN marking is needed */ \
+  X (hand_step, "hand-step")                           /* of D */                                            \
   X (track_overlap, "track-overlap")                   /* of D */                                            \
   X (bush_spare, "bush-spare")                         /* mm, of a guide bush over the bit */                \
   X (peck_depth, "peck-depth")                         /* of D */                                            \

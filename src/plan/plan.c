@@ -248,6 +248,8 @@ find_best (const SpelchCase *c, const SpelchWindows *windows, double final_depth
 {
   double height = final_depth - c->start;
   guint fewest = (guint)fmax (1, ceil (height / fmax (c->step_most, 0.1) - 1e-9));
+  if (c->machine->kind == SPELCH_MACHINE_HAND)
+    fewest = MAX (fewest, (guint)ceil (height / (c->k->hand_step * c->diameter) - 1e-9));
   /* Whoever asks for steps gets two at least. */
   if (c->cut->held.plan_held && c->pass_plan == SPELCH_PASS_PLAN_STEPPED)
     fewest = MAX (fewest, 2);

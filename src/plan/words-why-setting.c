@@ -326,6 +326,23 @@ say_step (SpelchChain *chain)
           cutting, step, reach));
 }
 
+/* Of a router that is held by hand; passes that a person set are that person's. */
+static void
+say_hand_step (SpelchChain *chain)
+{
+  const SpelchWhyCase *of = chain->of;
+  if (of->plan->machine != SPELCH_MACHINE_HAND || spelch_held_has_passes (&of->cut->held))
+    return;
+  g_autofree char *times = decimal (chain, of->constants->hand_step, 1);
+  g_autofree char *deep
+      = spelch_words_length (chain->numbers, of->constants->hand_step * of->plan->flutes.diameter);
+  spelch_chain_constant (
+      chain, "hand-step",
+      g_strdup_printf (_ ("A router held by hand takes %s times the bit's diameter in a pass, "
+                          "unless a face wants it deeper to come out clean: %s"),
+                       times, deep));
+}
+
 void
 spelch_chain_passes (SpelchChain *chain)
 {
@@ -338,6 +355,7 @@ spelch_chain_passes (SpelchChain *chain)
       chain,
       g_strdup_printf (held ? _ ("Held by hand: %s.") : _ ("Recommended, as few as serve: %s."), words));
   say_step (chain);
+  say_hand_step (chain);
   spelch_chain_say (chain, spelch_words_window (plan, SPELCH_SIDE_MOTOR, chain->numbers));
   if (plan->through)
     spelch_chain_say (chain, spelch_words_window (plan, SPELCH_SIDE_FAR, chain->numbers));

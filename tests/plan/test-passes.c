@@ -188,6 +188,36 @@ test_machines (Demo *demo, gconstpointer unused)
     }
 }
 
+/* Nobody takes 9 mm at once with an 8 mm bit in a router held in two hands: a pass about as deep as the bit is
+ * thick is the most that is usual (common practice, no source). Under a gantry it is nothing out of the way. */
+static void
+test_hand_step (Demo *demo, gconstpointer unused)
+{
+  demo_take_cut (demo, "shelf-dado");
+  demo_plan_with (demo, "up-cut-8x32");
+  g_assert_cmpint (demo->plan.n_passes, ==, 1);
+  demo_take_machine (demo, "plunge-router");
+  demo_plan_with (demo, "up-cut-8x32");
+  g_assert_cmpint (demo->plan.n_passes, >, 1);
+  for (guint i = 0; i < demo->plan.n_passes; i++)
+    g_assert_cmpfloat (demo->plan.passes[i].tip_mm - demo->plan.passes[i].from_mm, <=, 8 + 1e-9);
+  /* Whoever sets the pass has it so. */
+  demo->cut->held.n_passes = 1;
+  demo->cut->held.passes[0] = spelch_length_mm (9);
+  demo_plan_with (demo, "up-cut-8x32");
+  g_assert_cmpint (demo->plan.n_passes, ==, 1);
+}
+
+/* A compression bit's first pass goes as deep as the near face needs it, by hand too. */
+static void
+test_hand_step_and_face (Demo *demo, gconstpointer unused)
+{
+  demo_take_machine (demo, "plunge-router");
+  demo_plan_with (demo, "compression-6.35x22");
+  g_assert_cmpfloat (demo->plan.passes[0].tip_mm, >=, 6.35 + 0.2 + 1.3);
+  g_assert_cmpint (demo_grade (demo, SPELCH_SIDE_MOTOR), ==, 1);
+}
+
 #define ADD(name, function) g_test_add ("/passes/" name, Demo, NULL, demo_set_up, function, demo_tear_down)
 
 int
@@ -205,5 +235,7 @@ main (int argc, char **argv)
   ADD ("entry/plunge-on-line", test_plunge_on_line);
   ADD ("entry/spiral-on-line", test_spiral_on_line);
   ADD ("entry/machines", test_machines);
+  ADD ("hand-step", test_hand_step);
+  ADD ("hand-step/face", test_hand_step_and_face);
   return g_test_run ();
 }
