@@ -89,20 +89,21 @@ test_weak_tabs (void)
   g_assert_cmpuint (count_of (held.out, "times the force against them"), ==, 1);
 }
 
-/* By hand no bit of the starter set cuts the demo's outline cleanly by itself: the order names the one that
- * scores as well, as the ranking does. */
+/* In a trim router no bit of the starter set cuts the demo's outline cleanly by itself: the order names the
+ * one that scores as well, as the ranking does. */
 static void
 test_order_scores (void)
 {
   g_autofree char *demo = running_demo ();
-  g_auto (Running) hand = running ("rank", demo, "--machine", "plunge-router", NULL);
+  g_auto (Running) hand = running ("rank", demo, "--machine", "trim-router", NULL);
   g_auto (Running) gantry = running ("rank", demo, NULL);
   const char *order = strstr (hand.out, "Fewest changes"), *other = strstr (gantry.out, "Fewest changes");
   g_assert_nonnull (order);
-  g_assert_nonnull (strstr (order, "Outline: Straight 12 mm, scored first with Down-cut 6.35 mm (1/4 in)\n"));
+  g_assert_nonnull (
+      strstr (order, "Outline: Up-cut 6.35 mm (1/4 in), scored first with Down-cut 6.35 mm (1/4 in)"));
   g_assert_nonnull (other);
   g_assert_null (strstr (other, "scored first"));
-  g_auto (Running) json = running ("rank", demo, "--machine", "plunge-router", "--json", NULL);
+  g_auto (Running) json = running ("rank", demo, "--machine", "trim-router", "--json", NULL);
   g_autoptr (JsonParser) parser = json_parser_new ();
   JsonArray *steps = json_object_get_array_member (
       json_object_get_object_member (running_object (parser, json.out), "order"), "steps");
