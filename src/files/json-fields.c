@@ -17,10 +17,60 @@ struct _SpelchFields
 {
   SpelchReading *reading;
   JsonObject *object;
-  char *prefix; /* of a member in sentences: "cuts[2] 'shelf-dado': " */
-  char *path;   /* of the object in `unknown`: "cuts/shelf-dado" */
-  GHashTable *asked;
+  const SpelchFields *parent; /* that it came from; NULL: it is the whole file */
+  const char *member;         /* of the parent; NULL: it has the members of one of the parent's lists */
+  int index;                  /* in the parent's list; -1: in none */
+  GPtrArray *read;            /* the nodes of told members that were asked for */
+  GHashTable *asked; /* the names of all that were asked for, told or not; NULL when nobody wants them */
 };
+
+static bool
+holds (JsonNode *node, GType type)
+{
+  return JSON_NODE_HOLDS_VALUE (node) && json_node_get_value_type (node) == type;
+}
+
+/* The object's own id, when it has a proper one to be known by. */
+static const char *
+id_of (JsonObject *object)
+{
+  JsonNode *node = json_object_get_member (object, "id");
+  return node != NULL && holds (node, G_TYPE_STRING) ? json_node_get_string (node) : NULL;
+}
+
+/* How a member's place begins in sentences: "cuts[2] 'shelf-dado': ". Made when it is wanted, which is
+ * seldom. */
+static char *
+prefix_of (const SpelchFields *fields)
+{
+  if (fields->parent == NULL)
+    return g_strdup ("");
+  g_autofree char *before = prefix_of (fields->parent);
+  if (fields->member == NULL)
+    return g_steal_pointer (&before);
+  const char *id = id_of (fields->object);
+  /* "board: measured", but "holding.method" and "cuts[2] 'shelf-dado': held.passes". */
+  if (fields->index < 0)
+    return g_strconcat (before, fields->member, id != NULL ? ": " : ".", NULL);
+  return id == NULL ? g_strdup_printf ("%s%s[%d]: ", before, fields->member, fields->index)
+                    : g_strdup_printf ("%s%s[%d] '%.64s': ", before, fields->member, fields->index, id);
+}
+
+/* Of the object in `unknown`: "cuts/shelf-dado". */
+static char *
+path_of (const SpelchFields *fields)
+{
+  if (fields->parent == NULL)
+    return g_strdup ("");
+  g_autofree char *before = path_of (fields->parent);
+  if (fields->member == NULL)
+    return g_steal_pointer (&before);
+  g_autofree char *index = fields->index < 0 ? NULL : g_strdup_printf ("%d", fields->index);
+  const char *id = id_of (fields->object), *key = id != NULL ? id : index;
+  const char *gap = *before == '\0' ? "" : "/";
+  return key == NULL ? g_strconcat (before, gap, fields->member, NULL)
+                     : g_strconcat (before, gap, fields->member, "/", key, NULL);
+}
 
 void
 spelch_reading_fault (SpelchReading *reading, char *sentence)
@@ -36,28 +86,33 @@ static void
 fault_of_member (SpelchFields *fields, const char *member, JsonNode *node, const char *advice)
 {
   g_autofree char *value = spelch_json_show (node);
+  g_autofree char *prefix = prefix_of (fields);
   /* Translators: where it stands, the member's name, its value, what to write instead. */
   spelch_reading_fault (fields->reading,
-                        g_strdup_printf (_ ("%s%s is %s; %s"), fields->prefix, member, value, advice));
+                        g_strdup_printf (_ ("%s%s is %s; %s"), prefix, member, value, advice));
 }
 
-/* Takes @object, @prefix and @path. */
+/* Takes @object. */
 static SpelchFields *
-fields_new (SpelchReading *reading, JsonObject *object, char *prefix, char *path)
+fields_new (SpelchReading *reading, JsonObject *object, const SpelchFields *parent, const char *member,
+            int index)
 {
   SpelchFields *fields = g_new0 (SpelchFields, 1);
   fields->reading = reading;
   fields->object = object;
-  fields->prefix = prefix;
-  fields->path = path;
-  fields->asked = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  fields->parent = parent;
+  fields->member = member;
+  fields->index = index;
+  fields->read = g_ptr_array_new ();
+  if (reading->unread != NULL)
+    fields->asked = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   return fields;
 }
 
 SpelchFields *
 spelch_fields_root (SpelchReading *reading, JsonNode *root)
 {
-  return fields_new (reading, json_node_dup_object (root), g_strdup (""), g_strdup (""));
+  return fields_new (reading, json_node_dup_object (root), NULL, NULL, -1);
 }
 
 SpelchReading *
@@ -69,8 +124,19 @@ spelch_fields_reading (SpelchFields *fields)
 static JsonNode *
 member_node (SpelchFields *fields, const char *member)
 {
-  g_hash_table_add (fields->asked, g_strdup (member));
-  return json_object_get_member (fields->object, member);
+  JsonNode *node = json_object_get_member (fields->object, member);
+  if (fields->asked != NULL)
+    g_hash_table_add (fields->asked, g_strdup (member));
+  if (node != NULL)
+    g_ptr_array_add (fields->read, node);
+  return node;
+}
+
+/* Every member has a node of its own, which is quicker to know again than its name. */
+static bool
+was_read (const SpelchFields *fields, const JsonNode *node)
+{
+  return g_ptr_array_find (fields->read, node, NULL);
 }
 
 /* The member, or NULL when it isn't told; null is a fault. */
@@ -85,31 +151,9 @@ told_node (SpelchFields *fields, const char *member)
 }
 
 static bool
-holds (JsonNode *node, GType type)
-{
-  return JSON_NODE_HOLDS_VALUE (node) && json_node_get_value_type (node) == type;
-}
-
-static bool
 holds_number (JsonNode *node)
 {
   return holds (node, G_TYPE_INT64) || holds (node, G_TYPE_DOUBLE);
-}
-
-/* The object's own id, when it has a proper one to be known by. */
-static const char *
-id_of (JsonObject *object)
-{
-  JsonNode *node = json_object_get_member (object, "id");
-  return node != NULL && holds (node, G_TYPE_STRING) ? json_node_get_string (node) : NULL;
-}
-
-static char *
-path_in (const SpelchFields *fields, const char *member, const char *key)
-{
-  const char *gap = *fields->path == '\0' ? "" : "/";
-  return key == NULL ? g_strconcat (fields->path, gap, member, NULL)
-                     : g_strconcat (fields->path, gap, member, "/", key, NULL);
 }
 
 SpelchFields *
@@ -123,12 +167,7 @@ spelch_fields_object (SpelchFields *fields, const char *member)
       fault_of_member (fields, member, node, _ ("its members stand in braces {}."));
       return NULL;
     }
-  JsonObject *object = json_node_get_object (node);
-  const char *id = id_of (object);
-  /* "board: measured", but "holding.method" and "cuts[2] 'shelf-dado': held.passes". */
-  const char *gap = id != NULL ? ": " : ".";
-  return fields_new (fields->reading, json_object_ref (object),
-                     g_strconcat (fields->prefix, member, gap, NULL), path_in (fields, member, id));
+  return fields_new (fields->reading, json_node_dup_object (node), fields, member, -1);
 }
 
 static JsonArray *
@@ -145,9 +184,10 @@ told_list (SpelchFields *fields, const char *member, guint most)
   JsonArray *list = json_node_get_array (node);
   if (json_array_get_length (list) <= most)
     return list;
+  g_autofree char *prefix = prefix_of (fields);
   spelch_reading_fault (fields->reading,
-                        g_strdup_printf (_ ("%s%s has %u entries; at most %u are read."), fields->prefix,
-                                         member, json_array_get_length (list), most));
+                        g_strdup_printf (_ ("%s%s has %u entries; at most %u are read."), prefix, member,
+                                         json_array_get_length (list), most));
   return NULL;
 }
 
@@ -162,31 +202,29 @@ SpelchFields *
 spelch_fields_item (SpelchFields *fields, const char *member, guint i)
 {
   JsonNode *node = json_array_get_element (json_object_get_array_member (fields->object, member), i);
+  if (JSON_NODE_HOLDS_OBJECT (node))
+    return fields_new (fields->reading, json_node_dup_object (node), fields, member, (int)i);
   g_autofree char *place = g_strdup_printf ("%s[%u]", member, i);
-  g_autofree char *index = g_strdup_printf ("%u", i);
-  if (!JSON_NODE_HOLDS_OBJECT (node))
-    {
-      fault_of_member (fields, place, node, _ ("its members stand in braces {}."));
-      return NULL;
-    }
-  JsonObject *object = json_node_get_object (node);
-  const char *id = id_of (object);
-  char *prefix = id == NULL ? g_strdup_printf ("%s%s: ", fields->prefix, place)
-                            : g_strdup_printf ("%s%s '%.64s': ", fields->prefix, place, id);
-  return fields_new (fields->reading, json_object_ref (object), prefix,
-                     path_in (fields, member, id != NULL ? id : index));
+  fault_of_member (fields, place, node, _ ("its members stand in braces {}."));
+  return NULL;
 }
 
 static void
 keep_unknown (SpelchFields *fields)
 {
-  g_autoptr (GList) members = json_object_get_members (fields->object);
-  g_autoptr (JsonObject) rest = json_object_new ();
-  for (GList *m = members; m != NULL; m = m->next)
-    if (!g_hash_table_contains (fields->asked, m->data))
-      json_object_set_member (rest, m->data, json_object_dup_member (fields->object, m->data));
-  if (json_object_get_size (rest) > 0)
-    g_hash_table_insert (fields->reading->unknown, g_strdup (fields->path), spelch_writer_object_text (rest));
+  JsonObjectIter each;
+  const char *member = NULL;
+  JsonNode *node = NULL;
+  g_autoptr (JsonObject) rest = NULL;
+  json_object_iter_init_ordered (&each, fields->object);
+  while (json_object_iter_next_ordered (&each, &member, &node))
+    if (!was_read (fields, node))
+      {
+        rest = rest != NULL ? rest : json_object_new ();
+        json_object_set_member (rest, member, json_node_copy (node));
+      }
+  if (rest != NULL)
+    g_hash_table_insert (fields->reading->unknown, path_of (fields), spelch_writer_object_text (rest));
 }
 
 /* Members that were asked for and aren't told: one of them may be meant by one that nobody asked for. */
@@ -208,9 +246,11 @@ tell_unread (SpelchFields *fields)
 {
   g_autoptr (GList) members = json_object_get_members (fields->object);
   g_autoptr (GPtrArray) missing = missing_members (fields);
+  g_autofree char *prefix = prefix_of (fields);
+  g_autofree char *path = path_of (fields);
   for (GList *m = members; m != NULL; m = m->next)
     if (!g_hash_table_contains (fields->asked, m->data))
-      spelch_unread_add (fields->reading->unread, fields->path, fields->prefix, m->data, missing);
+      spelch_unread_add (fields->reading->unread, path, prefix, m->data, missing);
 }
 
 void
@@ -220,10 +260,9 @@ spelch_fields_done (SpelchFields *fields)
     tell_unread (fields);
   if (fields->reading->unknown != NULL)
     keep_unknown (fields);
-  g_hash_table_unref (fields->asked);
+  g_clear_pointer (&fields->asked, g_hash_table_unref);
+  g_ptr_array_unref (fields->read);
   json_object_unref (fields->object);
-  g_free (fields->prefix);
-  g_free (fields->path);
   g_free (fields);
 }
 
@@ -232,8 +271,11 @@ spelch_fields_need (SpelchFields *fields, const char *const *members)
 {
   for (guint i = 0; members[i] != NULL; i++)
     if (!json_object_has_member (fields->object, members[i]))
-      spelch_reading_fault (fields->reading, g_strdup_printf (_ ("%s%s is missing; it must be told."),
-                                                              fields->prefix, members[i]));
+      {
+        g_autofree char *prefix = prefix_of (fields);
+        spelch_reading_fault (fields->reading,
+                              g_strdup_printf (_ ("%s%s is missing; it must be told."), prefix, members[i]));
+      }
 }
 
 bool
@@ -402,10 +444,11 @@ length_of_object (SpelchFields *fields, const char *member)
     return length;
   char number[G_ASCII_DTOSTR_BUF_SIZE];
   spelch_json_number (length.mm, number);
+  g_autofree char *prefix = prefix_of (fields);
   spelch_reading_fault (
       fields->reading, g_strdup_printf (_ ("%s%s is told as %s mm and typed as \"%s\", which isn't the same; "
                                            "correct one of them."),
-                                        fields->prefix, member, number, length.typed));
+                                        prefix, member, number, length.typed));
   return spelch_length_mm (length.mm);
 }
 
@@ -440,7 +483,7 @@ entries_of (SpelchFields *fields, const char *member, guint most, guint *n)
       g_autofree char *place = g_strdup_printf ("%s[%u]", member, i);
       json_object_set_member (entries, place, json_array_dup_element (list, i));
     }
-  return fields_new (fields->reading, entries, g_strdup (fields->prefix), g_strdup (fields->path));
+  return fields_new (fields->reading, entries, fields, NULL, -1);
 }
 
 guint

@@ -25,6 +25,7 @@ typedef struct
   GError *error;     /* the first fault */
 } SpelchReading;
 
+/* A cursor lives no longer than the one it was got from, nor than the name it was asked for by. */
 typedef struct _SpelchFields SpelchFields;
 
 /* The cursor over the whole file. @root holds an object and outlives the cursor. */

@@ -7,8 +7,18 @@
 #include <math.h>
 #include <string.h>
 
-#define WHOLE_DIGITS_MOST 18 /* what a 64-bit integer always holds */
-#define SHOWN_MOST        60 /* bytes of a value repeated in a sentence */
+#define WHOLE_DIGITS_MOST 18  /* what a 64-bit integer always holds */
+#define PLAIN_DIGITS_MOST 300 /* without an exponent a double always holds so many */
+#define SHOWN_MOST        60  /* bytes of a value repeated in a sentence */
+
+#define NAMES_MOST 256 /* of members of all objects that are open */
+
+/* A member's name, without its quotes. */
+typedef struct
+{
+  const char *at;
+  gsize length;
+} Name;
 
 /* What may stand next. */
 typedef enum
@@ -26,11 +36,15 @@ typedef struct
 {
   const char *name;
   const char *start, *at, *end;
-  guint members;                   /* read so far */
+  guint members; /* read so far */
+  bool sure;     /* none of them stood in its object before, as far as could be seen */
+  guint n_names;
   const char *member, *member_end; /* the last name of a member, without its quotes */
   Want want;
   guint depth;
   char closers[SPELCH_NESTING_MOST]; /* of what is open */
+  guint first[SPELCH_NESTING_MOST];  /* where its members' names begin */
+  Name names[NAMES_MOST];
 } Scan;
 
 /* ---- Saying what is wrong ---- */
@@ -177,11 +191,13 @@ digits_end (const char *p, const char *end)
   return p;
 }
 
-/* JSON's own grammar of a number; NULL when the text isn't one. *whole: it has neither point nor exponent. */
+/* JSON's own grammar of a number; NULL when the text isn't one. *whole: it has neither point nor exponent;
+ * *raised: it has an exponent. */
 static const char *
-number_end (const char *p, const char *end, bool *whole)
+number_end (const char *p, const char *end, bool *whole, bool *raised)
 {
   *whole = true;
+  *raised = false;
   if (p < end && *p == '-')
     p++;
   const char *from = p;
@@ -201,6 +217,7 @@ number_end (const char *p, const char *end, bool *whole)
       from = p + 1 < end && (p[1] == '+' || p[1] == '-') ? p + 2 : p + 1;
       p = digits_end (from, end);
       *whole = false;
+      *raised = true;
       if (p == from)
         return NULL;
     }
@@ -208,14 +225,22 @@ number_end (const char *p, const char *end, bool *whole)
 }
 
 static bool
+is_held (const char *from, gsize length)
+{
+  g_autofree char *digits = g_strndup (from, length);
+  return isfinite (g_ascii_strtod (digits, NULL));
+}
+
+static bool
 scan_number (Scan *scan, GError **error)
 {
-  bool whole;
-  const char *end = number_end (scan->at, scan->end, &whole);
+  bool whole, raised;
+  const char *end = number_end (scan->at, scan->end, &whole, &raised);
   if (end == NULL)
     return fail (scan, _ ("write a plain decimal number such as 18 or 0.4."), error);
-  g_autofree char *digits = g_strndup (scan->at, (gsize)(end - scan->at));
-  if (!isfinite (g_ascii_strtod (digits, NULL)) || (whole && end - scan->at > WHOLE_DIGITS_MOST))
+  gsize length = (gsize)(end - scan->at);
+  bool may_exceed = raised || length > PLAIN_DIGITS_MOST;
+  if ((may_exceed && !is_held (scan->at, length)) || (whole && length > WHOLE_DIGITS_MOST))
     return fail (scan, _ ("that number is too large."), error);
   scan->at = end;
   return true;
@@ -253,6 +278,7 @@ scan_open (Scan *scan, GError **error)
           scan->name, line_of (scan), SPELCH_NESTING_MOST);
       return false;
     }
+  scan->first[scan->depth] = scan->n_names;
   scan->closers[scan->depth++] = is_list ? ']' : '}';
   scan->want = is_list ? WANT_VALUE_OR_CLOSE : WANT_NAME_OR_CLOSE;
   scan->at++;
@@ -272,6 +298,7 @@ static bool
 scan_close (Scan *scan)
 {
   scan->depth--;
+  scan->n_names = scan->first[scan->depth];
   scan->want = scan->depth == 0 ? WANT_NOTHING : WANT_COMMA_OR_CLOSE;
   scan->at++;
   return true;
@@ -293,6 +320,20 @@ scan_value (Scan *scan, GError **error)
   return read;
 }
 
+/* The same name may be written in two ways with a backslash; such ones are left to others. */
+static void
+keep_name (Scan *scan)
+{
+  Name name = { scan->member, (gsize)(scan->member_end - scan->member) };
+  scan->sure = scan->sure && scan->n_names < NAMES_MOST && memchr (name.at, '\\', name.length) == NULL;
+  if (!scan->sure)
+    return;
+  for (guint i = scan->first[scan->depth - 1]; i < scan->n_names; i++)
+    if (scan->names[i].length == name.length && memcmp (scan->names[i].at, name.at, name.length) == 0)
+      scan->sure = false;
+  scan->names[scan->n_names++] = name;
+}
+
 static bool
 scan_name (Scan *scan, GError **error)
 {
@@ -300,7 +341,10 @@ scan_name (Scan *scan, GError **error)
     return fail (scan, advice_for (scan->want), error);
   scan->want = WANT_COLON;
   scan->members++;
-  return scan_text (scan, &scan->member, &scan->member_end, error);
+  if (!scan_text (scan, &scan->member, &scan->member_end, error))
+    return false;
+  keep_name (scan);
+  return true;
 }
 
 static bool
@@ -352,9 +396,11 @@ scan_end (const Scan *scan, GError **error)
 }
 
 bool
-spelch_json_scan (const char *text, gsize length, const char *name, guint *members, GError **error)
+spelch_json_scan (const char *text, gsize length, const char *name, guint *members, bool *once,
+                  GError **error)
 {
-  Scan scan = { .name = name, .start = text, .at = text, .end = text + length, .want = WANT_VALUE };
+  Scan scan
+      = { .name = name, .start = text, .at = text, .end = text + length, .want = WANT_VALUE, .sure = true };
   for (;;)
     {
       while (scan.at < scan.end && is_gap (*scan.at))
@@ -362,6 +408,7 @@ spelch_json_scan (const char *text, gsize length, const char *name, guint *membe
       if (scan.at == scan.end)
         {
           *members = scan.members;
+          *once = scan.sure;
           return scan_end (&scan, error);
         }
       if (!scan_next (&scan, error))

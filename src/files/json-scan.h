@@ -10,6 +10,8 @@
 
 /* Whether @text, which must be valid UTF-8, is one JSON object (RFC 8259) with nothing after it, not nested
  * deeper than SPELCH_NESTING_MOST, with numbers that can be held: finite, whole ones of at most 18 digits.
- * NUL and lone surrogates are refused. Members told twice are not looked for, but *@members
- * gets how many are told in all. @name stands for the file in sentences. */
-bool spelch_json_scan (const char *text, gsize length, const char *name, guint *members, GError **error);
+ * NUL and lone surrogates are refused. *@members gets how many members are told in all; *@once whether it is
+ * certain that none is told twice in its object: where it isn't, somebody must look. @name stands for the
+ * file in sentences. */
+bool spelch_json_scan (const char *text, gsize length, const char *name, guint *members, bool *once,
+                       GError **error);

@@ -62,15 +62,16 @@ count_members (JsonNode *node)
   return n;
 }
 
-/* @told: how many members the text has. */
+/* @told: how many members the text has; @once: none of them twice, which saves counting them. */
 static JsonNode *
-parse_members (const char *text, gsize length, const char *name, guint told, GError **error)
+parse_members (const char *text, gsize length, const char *name, guint told, bool once, GError **error)
 {
   g_autoptr (JsonParser) parser = json_parser_new ();
   g_autoptr (GError) fault = NULL;
   bool read = json_parser_load_from_data (parser, text, (gssize)length, &fault);
   JsonNode *root = read ? json_parser_get_root (parser) : NULL;
-  g_autofree char *twice = root != NULL && count_members (root) < told ? told_twice (text, length) : NULL;
+  bool fewer = root != NULL && !once && count_members (root) < told;
+  g_autofree char *twice = fewer ? told_twice (text, length) : NULL;
   if (root == NULL)
     g_set_error (error, SPELCH_FILE_ERROR, SPELCH_FILE_ERROR_SYNTAX, _ ("%s isn't JSON: %s"), name,
                  fault != NULL ? fault->message : "");
@@ -99,9 +100,10 @@ spelch_json_parse (const char *text, gsize length, const char *name, GError **er
       return NULL;
     }
   guint told = 0;
-  if (!spelch_json_scan (text, length, name, &told, error))
+  bool once = false;
+  if (!spelch_json_scan (text, length, name, &told, &once, error))
     return NULL;
-  return parse_members (text, length, name, told, error);
+  return parse_members (text, length, name, told, once, error);
 }
 
 void

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
  * Benchmark: reading a bit drawer of 10 000 bits, beside what json-glib alone takes to parse the same text;
- * and writing it. At most 2.5 times is what is aimed at.
+ * and writing it. Both give the parsed tree back, which is a good part of the work; what the ratio is when
+ * that is left out on json-glib's side is told too. At most 2.5 times is what is aimed at.
  */
 #include "files/list-file.h"
 #include "files/shop-data.h"
@@ -38,12 +39,15 @@ drawer_new (void)
   return bits;
 }
 
+/* *parsed: without giving the tree back. */
 static double
-time_parser (const char *text, gsize length)
+time_parser (const char *text, gsize length, double *parsed)
 {
   double start = processor_ms ();
-  g_autoptr (JsonParser) parser = json_parser_new_immutable ();
+  JsonParser *parser = json_parser_new ();
   g_assert_true (json_parser_load_from_data (parser, text, (gssize)length, NULL));
+  *parsed = processor_ms () - start;
+  g_object_unref (parser);
   return processor_ms () - start;
 }
 
@@ -67,14 +71,20 @@ main (void)
   double start = processor_ms ();
   g_autofree char *text = spelch_list_to_json (SPELCH_LIST_BITS, bits, NULL);
   double writing = processor_ms () - start, bare = G_MAXDOUBLE, reading = G_MAXDOUBLE;
+  double parsing = G_MAXDOUBLE;
   gsize length = strlen (text);
   for (int run = 0; run < RUNS; run++)
     {
-      bare = MIN (bare, time_parser (text, length));
+      double parsed;
+      bare = MIN (bare, time_parser (text, length, &parsed));
+      parsing = MIN (parsing, parsed);
       reading = MIN (reading, time_reading (text, length));
     }
-  g_print ("%d bits, %.1f MB: json-glib alone %.0f ms, read %.0f ms, written %.0f ms (best of %d)\n", BITS,
-           (double)length / 1e6, bare, reading, writing, RUNS);
-  g_print ("reading takes %.2f times as long as parsing alone (aimed at: 2.5 at most)\n", reading / bare);
+  g_print ("%d bits, %.1f MB: json-glib alone %.0f ms (%.0f ms of it parsing), read %.0f ms, written %.0f ms "
+           "(best of %d)\n",
+           BITS, (double)length / 1e6, bare, parsing, reading, writing, RUNS);
+  g_print (
+      "reading takes %.2f times as long as json-glib alone (aimed at: 2.5 at most); %.2f times its parsing\n",
+      reading / bare, reading / parsing);
   return 0;
 }
