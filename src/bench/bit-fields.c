@@ -14,6 +14,7 @@
 
 static const char *const KINDS[]
     = { N_ ("Straight"), N_ ("Up-cut"), N_ ("Down-cut"), N_ ("Compression"), NULL };
+SPELCH_TABLE_HAS (KINDS, SPELCH_N_BIT_KINDS + 1);
 static const char *const HANDS[] = { N_ ("Right-hand cut"), N_ ("Left-hand cut"), NULL };
 static const char *const EDGE_MATERIALS[] = { N_ ("Carbide"), N_ ("High-speed steel"), NULL };
 static const char *const BODY_MATERIALS[]

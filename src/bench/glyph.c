@@ -92,7 +92,7 @@ spelch_glyph_draw (cairo_t *cr, SpelchGlyphKind kind, double size)
   cairo_scale (cr, size, size);
   cairo_set_line_cap (cr, CAIRO_LINE_CAP_ROUND);
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
-  switch (kind)
+  switch ((int)kind)
     {
     case SPELCH_GLYPH_TICK:
       draw_tick (cr);

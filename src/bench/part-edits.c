@@ -38,6 +38,7 @@ const char *const SPELCH_CUT_KIND_NAMES[] = {
   [SPELCH_CUT_HOLE] = N_ ("Hole"),
   NULL,
 };
+SPELCH_TABLE_HAS (SPELCH_CUT_KIND_NAMES, SPELCH_N_CUT_KINDS + 1);
 
 const char *
 spelch_cut_kind_name (SpelchCutKind kind)

@@ -84,7 +84,7 @@ typedef struct
 static Place
 answered_at (const SpelchStop *stop, const SpelchPart *part)
 {
-  switch (stop->kind)
+  switch ((int)stop->kind)
     {
     case SPELCH_ASK_SPEED_MARK:
       return (Place){ "bits", "max_rpm" };
@@ -433,7 +433,7 @@ bind_children (GtkWidgetClass *widget_class)
 }
 
 /* Rows by what they are about, as the template names them. */
-static const char *const WHY_NAMES[SPELCH_N_ABOUTS] = {
+static const char *const WHY_NAMES[] = {
   [SPELCH_ABOUT_STOPS] = "why_stops",       [SPELCH_ABOUT_MOTOR_EDGE] = "why_motor_edge",
   [SPELCH_ABOUT_FAR_EDGE] = "why_far_edge", [SPELCH_ABOUT_SPINDLE] = "why_spindle",
   [SPELCH_ABOUT_FEED] = "why_feed",         [SPELCH_ABOUT_CHIP] = "why_chip",
@@ -443,6 +443,7 @@ static const char *const WHY_NAMES[SPELCH_N_ABOUTS] = {
   [SPELCH_ABOUT_ASKS] = "why_asks",         [SPELCH_ABOUT_WEAR] = "why_wear",
   [SPELCH_ABOUT_CAUTIONS] = "why_cautions",
 };
+SPELCH_TABLE_HAS (WHY_NAMES, SPELCH_N_ABOUTS);
 
 static void
 bind_whys (GtkWidgetClass *widget_class)

@@ -45,7 +45,7 @@ label_new (const char *css_class)
 static guint
 abouts_of (const SpelchPosed *posed, SpelchAbout *abouts)
 {
-  static const SpelchAbout ABOUTS[SPELCH_N_ASKS][WHYS_MOST] = {
+  static const SpelchAbout ABOUTS[][WHYS_MOST] = {
     [SPELCH_ASKS_TEARS] = { SPELCH_ABOUT_MOTOR_EDGE, SPELCH_ABOUT_FAR_EDGE, SPELCH_N_ABOUTS },
     [SPELCH_ASKS_FIRST_PASS] = { SPELCH_ABOUT_MOTOR_EDGE, SPELCH_ABOUT_PASSES, SPELCH_N_ABOUTS },
     [SPELCH_ASKS_BIT] = { SPELCH_ABOUT_MOTOR_EDGE, SPELCH_ABOUT_FAR_EDGE, SPELCH_ABOUT_FEED },
@@ -53,6 +53,7 @@ abouts_of (const SpelchPosed *posed, SpelchAbout *abouts)
     [SPELCH_ASKS_LIMIT] = { SPELCH_ABOUT_FEED, SPELCH_ABOUT_LIMITS, SPELCH_N_ABOUTS },
     [SPELCH_ASKS_HOLD] = { SPELCH_ABOUT_SEAT, SPELCH_N_ABOUTS, SPELCH_N_ABOUTS },
   };
+  SPELCH_TABLE_HAS (ABOUTS, SPELCH_N_ASKS);
   guint n = 0;
   for (guint i = 0; i < WHYS_MOST; i++)
     if (ABOUTS[posed->exercise->asks][i] != SPELCH_N_ABOUTS)

@@ -351,7 +351,7 @@ spelch_quantity_page (SpelchUnit unit)
 char *
 spelch_quantity_name (SpelchQuantityId id)
 {
-  switch (id.kind)
+  switch ((int)id.kind)
     {
     case SPELCH_MARK_OVERCUT:
       return g_strdup (_ ("Overcut"));
@@ -367,7 +367,7 @@ spelch_quantity_name (SpelchQuantityId id)
 char *
 spelch_quantity_merge (SpelchQuantityId id)
 {
-  switch (id.kind)
+  switch ((int)id.kind)
     {
     case SPELCH_MARK_OVERCUT:
       return g_strdup ("overcut");
@@ -383,7 +383,7 @@ spelch_quantity_merge (SpelchQuantityId id)
 char *
 spelch_quantity_gesture (SpelchQuantityId id)
 {
-  switch (id.kind)
+  switch ((int)id.kind)
     {
     case SPELCH_MARK_OVERCUT:
       return g_strdup (_ ("change the overcut"));
@@ -400,7 +400,7 @@ spelch_quantity_gesture (SpelchQuantityId id)
 char *
 spelch_quantity_release_name (SpelchQuantityId id)
 {
-  switch (id.kind)
+  switch ((int)id.kind)
     {
     case SPELCH_MARK_OVERCUT:
       return g_strdup (_ ("let the overcut go"));
@@ -423,7 +423,7 @@ spelch_quantity_stop (const SpelchPlanned *planned, SpelchQuantityId id, bool up
   g_autofree char *reach = spelch_words_length (numbers, plan->depth_most);
   g_autofree char *step = spelch_words_length (numbers, plan->step_most);
   const SpelchCut *deepest = deepest_blind (planned->part);
-  switch (upper ? reading.at_upper : reading.at_lower)
+  switch ((int)(upper ? reading.at_upper : reading.at_lower))
     {
     case SPELCH_STOPPED_BY_SHALLOWER:
       return g_strdup_printf (_ ("Stops here: pass %u is just above."), pass - 1);

@@ -64,7 +64,7 @@ tell_edge (SpelchSide side, SpelchSession *session, SpelchWhyRow *row)
 static SpelchWhyKind
 why_stopped (SpelchStopKind kind)
 {
-  switch (kind)
+  switch ((int)kind)
     {
     case SPELCH_STOP_SPEED_MARK:
       return SPELCH_WHY_SPINDLE;
@@ -116,7 +116,7 @@ explains_stops (const SpelchPlan *plan)
 static SpelchWhyKind
 why_asked (SpelchStopKind kind)
 {
-  switch (kind)
+  switch ((int)kind)
     {
     case SPELCH_ASK_HOLDING:
     case SPELCH_ASK_HOLD_FORCE:
@@ -224,7 +224,7 @@ tell_cautions (SpelchSession *session, SpelchWhyRow *row)
 static SpelchWhyKind
 why_of (SpelchAbout about)
 {
-  switch (about)
+  switch ((int)about)
     {
     case SPELCH_ABOUT_SPINDLE:
       return SPELCH_WHY_SPINDLE;
@@ -248,7 +248,7 @@ why_of (SpelchAbout about)
 static void
 tell_about (SpelchAbout about, SpelchSession *session, SpelchWhyRow *row)
 {
-  switch (about)
+  switch ((int)about)
     {
     case SPELCH_ABOUT_STOPS:
       tell_stops (session, row);
@@ -312,7 +312,7 @@ spelch_whys_title (SpelchAbout about, SpelchSession *session)
                                far ? SPELCH_SIDE_FAR : SPELCH_SIDE_MOTOR);
       return g_strdup_printf (_ ("Why: %s"), face);
     }
-  switch (about)
+  switch ((int)about)
     {
     case SPELCH_ABOUT_STOPS:
       return g_strdup (_ ("Why it must not be cut"));

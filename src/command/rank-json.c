@@ -99,7 +99,7 @@ static void
 write_wanted (SpelchWriter *w, const SpelchRanked *one)
 {
   spelch_writer_open_list (w, "look_for");
-  for (int kind = 0; one->looks && kind <= SPELCH_BIT_COMPRESSION; kind++)
+  for (int kind = 0; one->looks && kind < SPELCH_N_BIT_KINDS; kind++)
     {
       const SpelchWantedKind *wanted = &one->wanted.kinds[kind];
       bool compression = kind == SPELCH_BIT_COMPRESSION;

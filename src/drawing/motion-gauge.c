@@ -457,7 +457,7 @@ spelch_motion_gauge_bounds (const SpelchMotionScene *scene, SpelchMotionPart par
   const SpelchRect *t = &scene->trace;
   double x, y, words;
 
-  switch (part)
+  switch ((int)part)
     {
     case SPELCH_MOTION_INSET:
       return scene->inset;

@@ -472,7 +472,7 @@ spelch_motion_scene_bounds (const SpelchMotionScene *scene, SpelchMotionPart par
   double text = scene->side->view.text, lift = ceil (MOST_LIFT * text) + 1;
   SpelchRect rect;
 
-  switch (part)
+  switch ((int)part)
     {
     case SPELCH_MOTION_BOARD:
       rect = board_rect (scene);
@@ -502,7 +502,7 @@ spelch_motion_scene_value (const SpelchMotionScene *scene, SpelchMotionPart part
   const SpelchBand *axial = force_of (scene, frame, blurred);
   int opened = 0;
 
-  switch (part)
+  switch ((int)part)
     {
     case SPELCH_MOTION_BOARD:
       return spelch_motion_scene_lift (scene, axial);

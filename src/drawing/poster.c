@@ -70,8 +70,9 @@ spelch_poster_choose (SpelchPoster *poster, const SpelchBit *bits, guint n)
 static const char *
 name_of (guint place)
 {
-  const char *const names[SPELCH_POSTER_BITS]
+  const char *const names[]
       = { _ ("Straight"), _ ("Up-cut"), _ ("Down-cut"), _ ("Compression"), _ ("Compression, short tip") };
+  SPELCH_TABLE_HAS (names, SPELCH_POSTER_BITS);
   return names[place];
 }
 
@@ -79,7 +80,7 @@ name_of (guint place)
 static const char *
 use_of (guint place)
 {
-  const char *const uses[SPELCH_POSTER_BITS] = {
+  const char *const uses[] = {
     _ ("In MDF and particleboard, and where an edge is trimmed or hidden afterwards. It neither lifts the "
        "board nor "
        "presses it down."),
@@ -94,6 +95,7 @@ use_of (guint place)
        "up-shear and the face ply, at once."),
     _ ("For dadoes and thin boards: so little up-shear is past the face in a shallow first pass already."),
   };
+  SPELCH_TABLE_HAS (uses, SPELCH_POSTER_BITS);
   return uses[place];
 }
 

@@ -46,7 +46,7 @@ enter_arris (const SpelchScene *scene, cairo_t *cr, const SpelchEdge *edge)
 static SpelchArrisKind
 arris_kind (const SpelchLayer *layer)
 {
-  switch (layer->material)
+  switch ((int)layer->material)
     {
     case SPELCH_MATERIAL_LAMINATE:
       return SPELCH_ARRIS_LAMINATE;

@@ -9,6 +9,7 @@
 
 static const char *const frees[]
     = { "speed", "feed", "pass", "edges", "stick-out", "sharp", "accepted-seen", "holding" };
+SPELCH_TABLE_HAS (frees, SPELCH_N_FREES);
 const SpelchCodes SPELCH_FREE_CODES = { "freed_by", frees, G_N_ELEMENTS (frees) };
 
 /* The question, to be changed in one thing at a time. */

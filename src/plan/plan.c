@@ -29,18 +29,22 @@ N_CODES (SPELCH_SIDE_CODES, "side", "motor", "far");
 N_CODES (SPELCH_LOAD_CODES, "shear", "not-cut", "press-in", "neutral", "pull-out");
 N_CODES (SPELCH_TERM_CODES, "term", "shear", "backing", "scored", "grain", "exit-corner", "chip", "wear",
          "log");
+SPELCH_TABLE_HAS (SPELCH_TERM_CODES_words, SPELCH_N_TERMS);
 N_CODES (SPELCH_STOCK_CODES, "stock", "plywood", "figured", "straight", "laminate", "board");
+SPELCH_TABLE_HAS (SPELCH_STOCK_CODES_words, SPELCH_N_STOCKS);
 N_CODES (SPELCH_OPENED_BY_CODES, "opened_by", "nothing-needed", "measure", "bed", "backer", "other-bit",
          "longer-bit", "measure-and-bed", "measure-and-backer");
 N_CODES (SPELCH_SENSE_CODES, "sense", "conventional", "climb", "slot");
 N_CODES (SPELCH_LIMIT_CODES, "limit", "chip", "edge", "bending", "stress", "power", "machine", "hands",
          "holding", "room", "heat");
+SPELCH_TABLE_HAS (SPELCH_LIMIT_CODES_words, SPELCH_N_LIMITS);
 N_CODES (SPELCH_SPEED_BY_CODES, "speed_held_by", "hand", "mark", "machine", "heat", "gain");
 N_CODES (SPELCH_PAIR_CODES, "pair", "board-bed", "board-table", "base-board", "board-bench");
 N_CODES (SPELCH_STOP_CODES, "stop", "speed-mark", "hand", "stress", "collet", "collet-size", "too-wide",
          "too-short", "overcut", "not-through", "plunge", "ramp", "helix", "entry", "hand-feed-mark", "hands",
          "no-speed", "climb-by-hand", "pushed-off", "holding", "tabs", "ask-speed-mark", "ask-holding",
          "ask-hold-force", "ask-overall-length", "ask-spoilboard", "ask-stop-blocks", "ask-end", "ask-size");
+SPELCH_TABLE_HAS (SPELCH_STOP_CODES_words, SPELCH_N_STOPS);
 N_CODES (SPELCH_GIVES_CODES, "gives_way_by", "sliding", "lifting", "tilting");
 N_CODES (SPELCH_VERDICT_CODES, "verdict", "no_objection", "not_checked", "do_not_cut");
 

@@ -223,6 +223,7 @@ static void (*const ANSWERS[]) (SpelchPosed *posed) = {
   [SPELCH_ASKS_BIT] = answer_bit,     [SPELCH_ASKS_WAY_UP] = answer_way_up,
   [SPELCH_ASKS_LIMIT] = answer_limit, [SPELCH_ASKS_HOLD] = answer_hold,
 };
+SPELCH_TABLE_HAS (ANSWERS, SPELCH_N_ASKS);
 
 SpelchPosed *
 spelch_posed_new (const SpelchConstants *constants, SpelchExercise *exercise, guint32 seed, bool follow_up)

@@ -26,6 +26,7 @@ static const char *const WORDS[] = { "edges-accepted",
                                      "hot",
                                      "worn",
                                      "slow" };
+SPELCH_TABLE_HAS (WORDS, SPELCH_N_REASONS);
 const SpelchCodes SPELCH_REASON_CODES = { "reason", WORDS, G_N_ELEMENTS (WORDS) };
 
 bool

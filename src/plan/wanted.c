@@ -165,7 +165,7 @@ spelch_wanted_find (const SpelchConstants *constants, const SpelchPart *part, co
   const SpelchFace ways[] = { cut->way_up, spelch_face_other (cut->way_up) };
   bool any = false;
   for (guint way = 0; way < (cut->through ? 2 : 1) && !any; way++)
-    for (int kind = 0; kind <= SPELCH_BIT_COMPRESSION; kind++)
+    for (int kind = 0; kind < SPELCH_N_BIT_KINDS; kind++)
       {
         Asked asked = { constants, part, spelch_choose_cut (cut, &none, ways[way]) };
         wanted.kinds[kind] = find_kind (&asked, (SpelchBitKind)kind);

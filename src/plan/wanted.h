@@ -19,7 +19,7 @@ typedef struct
 
 typedef struct
 {
-  SpelchWantedKind kinds[SPELCH_BIT_COMPRESSION + 1]; /* by SpelchBitKind */
+  SpelchWantedKind kinds[SPELCH_N_BIT_KINDS]; /* by SpelchBitKind */
 } SpelchWanted;
 
 /* Finds what sharp, ordinary two-edged carbide bits, cutting at the end and marked for the machine's highest

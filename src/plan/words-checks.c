@@ -240,7 +240,7 @@ stop_of_bit (const SpelchStop *stop, const SpelchNumbers *numbers)
   g_autofree char *limit = spelch_words_exactly (numbers, stop->limit);
   g_autofree char *count = spelch_words_count (stop->value);
   g_autofree char *count_limit = spelch_words_count (stop->limit);
-  switch (stop->kind)
+  switch ((int)stop->kind)
     {
     case SPELCH_STOP_SPEED_MARK:
       return g_strdup_printf (_ ("Turn no faster than the %s rpm marked on the bit: this is %s rpm."),
@@ -279,7 +279,7 @@ stop_of_entry (const SpelchStop *stop, const SpelchNumbers *numbers)
 {
   g_autofree char *angle = spelch_words_decimal (numbers, stop->value, 1);
   g_autofree char *allowed = spelch_words_decimal (numbers, stop->limit, 1);
-  switch (stop->kind)
+  switch ((int)stop->kind)
     {
     case SPELCH_STOP_PLUNGE:
       return g_strdup (stop->value > 0
@@ -311,7 +311,7 @@ stop_of_cut (const SpelchStop *stop, const SpelchNumbers *numbers)
   g_autofree char *limit = spelch_words_length (numbers, stop->limit);
   g_autofree char *count = spelch_words_count (stop->value);
   g_autofree char *count_limit = spelch_words_count (stop->limit);
-  switch (stop->kind)
+  switch ((int)stop->kind)
     {
     case SPELCH_STOP_OVERCUT:
       return g_strdup_printf (_ ("Let the last pass run less deep, or put a backer behind the board: the tip "
@@ -347,7 +347,7 @@ static char *
 question_sentence (const SpelchStop *stop)
 {
   g_autofree char *count = spelch_words_count (stop->value);
-  switch (stop->kind)
+  switch ((int)stop->kind)
     {
     case SPELCH_ASK_SPEED_MARK:
       return g_strdup (_ ("No highest speed is marked on the bit: ask its maker."));

@@ -264,7 +264,7 @@ spelch_words_wanted (const SpelchWanted *wanted, const SpelchCut *cut, const Spe
 {
   GPtrArray *sentences = g_ptr_array_new ();
   bool turned = false;
-  for (int kind = 0; kind <= SPELCH_BIT_COMPRESSION; kind++)
+  for (int kind = 0; kind < SPELCH_N_BIT_KINDS; kind++)
     {
       const SpelchWantedKind *one = &wanted->kinds[kind];
       if (one->serves)

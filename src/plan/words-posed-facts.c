@@ -221,7 +221,7 @@ code_value (const SpelchChange *change, const SpelchPart *part, const SpelchNumb
   int value = 0, bit = spelch_part_find_bit (part, change->code);
   if (codes != NULL)
     spelch_code_read (codes, change->code, &value);
-  switch (change->what)
+  switch ((int)change->what)
     {
     case SPELCH_CHANGE_BIT:
       return bit < 0 ? g_strdup (change->code) : spelch_words_bit (&part->bits[bit], numbers);
@@ -254,7 +254,7 @@ number_value (const SpelchChange *change, const SpelchPart *part, const SpelchNu
 {
   g_autofree char *count = spelch_words_count (change->number);
   SpelchCut cut = part->cuts[0];
-  switch (change->what)
+  switch ((int)change->what)
     {
     case SPELCH_CHANGE_FEED:
       return spelch_words_feed (numbers, change->number);

@@ -184,7 +184,7 @@ typedef struct
   void (*chain) (SpelchChain *chain);
 } Why;
 
-static const Why WHYS[SPELCH_N_WHYS] = {
+static const Why WHYS[] = {
   [SPELCH_WHY_SPINDLE] = { N_ ("Spindle speed"), spelch_chain_spindle },
   [SPELCH_WHY_FEED] = { N_ ("Feed"), spelch_chain_feed },
   [SPELCH_WHY_CHIP] = { N_ ("Largest chip"), spelch_chain_chip },
@@ -199,6 +199,7 @@ static const Why WHYS[SPELCH_N_WHYS] = {
   [SPELCH_WHY_TABS] = { N_ ("Tabs"), spelch_chain_tabs },
   [SPELCH_WHY_WEAR] = { N_ ("Wear and cost"), spelch_chain_wear },
 };
+SPELCH_TABLE_HAS (WHYS, SPELCH_N_WHYS);
 
 const char *
 spelch_words_why_title (SpelchWhyKind kind)

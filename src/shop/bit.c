@@ -19,6 +19,7 @@ static const char *const bit_kinds[] = {
   [SPELCH_BIT_DOWN_CUT] = "down-cut",
   [SPELCH_BIT_COMPRESSION] = "compression",
 };
+SPELCH_TABLE_HAS (bit_kinds, SPELCH_N_BIT_KINDS);
 const SpelchCodes SPELCH_BIT_KIND_CODES = { N_ ("kind of bit"), bit_kinds, G_N_ELEMENTS (bit_kinds) };
 
 static const char *const hands[] = {

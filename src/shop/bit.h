@@ -18,6 +18,7 @@ typedef enum
   SPELCH_BIT_DOWN_CUT,
   SPELCH_BIT_COMPRESSION,
 } SpelchBitKind;
+#define SPELCH_N_BIT_KINDS (SPELCH_BIT_COMPRESSION + 1)
 extern const SpelchCodes SPELCH_BIT_KIND_CODES; /* straight, up-cut, down-cut, compression */
 
 typedef enum

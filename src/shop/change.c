@@ -31,6 +31,7 @@ static const char *const WHATS[] = {
   [SPELCH_CHANGE_END] = "end",
   [SPELCH_CHANGE_ENTRY] = "entry",
 };
+SPELCH_TABLE_HAS (WHATS, SPELCH_N_CHANGES);
 const SpelchCodes SPELCH_CHANGE_CODES = { "change", WHATS, G_N_ELEMENTS (WHATS) };
 
 static const char *const PLACES[] = { "waste", "line" };
@@ -47,7 +48,7 @@ spelch_change_value (SpelchChangeKind what)
 const SpelchCodes *
 spelch_change_codes (SpelchChangeKind what)
 {
-  switch (what)
+  switch ((int)what)
     {
     case SPELCH_CHANGE_WAY_UP:
       return &SPELCH_FACE_CODES;
@@ -88,7 +89,7 @@ length_in (SpelchChangeKind what, const SpelchPart *part)
   SpelchPart *own = (SpelchPart *)part;
   SpelchCut *cut = &own->cuts[0];
   SpelchBit *bit = bit_of (own);
-  switch (what)
+  switch ((int)what)
     {
     case SPELCH_CHANGE_THICKNESS:
       return &own->board.measured;
@@ -123,7 +124,7 @@ number_in (SpelchChangeKind what, const SpelchPart *part)
 {
   SpelchPart *own = (SpelchPart *)part;
   SpelchHeld *held = &own->cuts[0].held;
-  switch (what)
+  switch ((int)what)
     {
     case SPELCH_CHANGE_FEED:
       return &held->feed_mm_min;
@@ -235,7 +236,7 @@ code_now (SpelchChangeKind what, const SpelchPart *part)
 {
   const SpelchCut *cut = &part->cuts[0];
   const SpelchBit *bit = bit_of (part);
-  switch (what)
+  switch ((int)what)
     {
     case SPELCH_CHANGE_WAY_UP:
       return (int)cut->way_up;

@@ -16,6 +16,11 @@ typedef struct
   guint n;
 } SpelchCodes;
 
+/* Doesn't compile where @table, one entry for each value of an enumeration in its order, hasn't @n entries: a
+ * value was added to the enumeration and not here, or its count wasn't moved. */
+#define SPELCH_TABLE_HAS(table, n)                                                                           \
+  _Static_assert(G_N_ELEMENTS (table) == (n), "the entries of " #table " aren't one for each value: " #n)
+
 /* The code of @value, or "" when the value is not in the table. */
 const char *spelch_code_of (const SpelchCodes *table, int value);
 

@@ -10,6 +10,7 @@ static const char *const cut_kinds[] = {
   [SPELCH_CUT_POCKET] = "pocket",   [SPELCH_CUT_MORTISE] = "mortise", [SPELCH_CUT_SLOT] = "slot",
   [SPELCH_CUT_TRIM] = "trim",       [SPELCH_CUT_HOLE] = "hole",
 };
+SPELCH_TABLE_HAS (cut_kinds, SPELCH_N_CUT_KINDS);
 const SpelchCodes SPELCH_CUT_KIND_CODES = { N_ ("kind of cut"), cut_kinds, G_N_ELEMENTS (cut_kinds) };
 
 static const char *const walls[] = {

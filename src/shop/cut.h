@@ -21,6 +21,7 @@ typedef enum
   SPELCH_CUT_TRIM,    /* an edge made true, right through */
   SPELCH_CUT_HOLE,
 } SpelchCutKind;
+#define SPELCH_N_CUT_KINDS (SPELCH_CUT_HOLE + 1)
 extern const SpelchCodes SPELCH_CUT_KIND_CODES; /* outline, dado, rabbet, pocket, mortise, slot, trim, hole */
 
 /* The wall left or right of the travel, seen from the motor. */

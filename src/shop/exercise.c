@@ -10,6 +10,7 @@ static const char *const KINDS[] = {
   [SPELCH_ASKS_TEARS] = "tears",   [SPELCH_ASKS_FIRST_PASS] = "first-pass", [SPELCH_ASKS_BIT] = "bit",
   [SPELCH_ASKS_WAY_UP] = "way-up", [SPELCH_ASKS_LIMIT] = "limit",           [SPELCH_ASKS_HOLD] = "hold",
 };
+SPELCH_TABLE_HAS (KINDS, SPELCH_N_ASKS);
 const SpelchCodes SPELCH_ASKS_CODES = { "question", KINDS, G_N_ELEMENTS (KINDS) };
 
 guint

@@ -198,7 +198,7 @@ cuts_along (const SpelchExercise *exercise, bool along)
 static void
 test_all_sorts (void)
 {
-  guint material[SPELCH_MATERIAL_LAMINATE + 1] = { 0 }, kind[SPELCH_BIT_COMPRESSION + 1] = { 0 };
+  guint material[SPELCH_MATERIAL_LAMINATE + 1] = { 0 }, kind[SPELCH_N_BIT_KINDS] = { 0 };
   guint along = 0, across = 0, end_grain = 0, veneered = 0;
   for (guint i = 0; i < spelch_shop_exercises ()->len; i++)
     {

@@ -111,7 +111,7 @@ test_nothing (Demo *demo, gconstpointer unused)
   demo_take_cut (demo, "back-rabbet");
   demo->cut->kept = SPELCH_WALL_RIGHT;
   SpelchWanted wanted = find (demo);
-  for (int kind = 0; kind <= SPELCH_BIT_COMPRESSION; kind++)
+  for (int kind = 0; kind < SPELCH_N_BIT_KINDS; kind++)
     g_assert_false (wanted.kinds[kind].serves);
   g_auto (GStrv) said = spelch_words_wanted (&wanted, demo->cut, &MM);
   g_assert_cmpuint (g_strv_length (said), ==, 1);

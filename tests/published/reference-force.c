@@ -114,7 +114,7 @@ force_per_mm (const Place *place, double phi, double s)
   double radial = force->edge_radial_share * edge + cutting * tan (atan (force->friction) - force->rake);
   int sign = reference_sign (&force->flutes, s);
   double axial = sign * reference_axial_ratio (force) * cutting;
-  switch (place->part)
+  switch ((int)place->part)
     {
     case ALONG:
       return -tangential * cos (phi) - radial * sin (phi);
