@@ -136,7 +136,7 @@ cut_of (gconstpointer draft)
 static bool
 may_be_blind (gconstpointer draft)
 {
-  return cut_of (draft)->kind != SPELCH_CUT_OUTLINE && cut_of (draft)->kind != SPELCH_CUT_TRIM;
+  return !spelch_cut_shape (cut_of (draft)->kind).through;
 }
 
 static bool
@@ -204,7 +204,7 @@ static bool
 has_corners (gconstpointer draft)
 {
   SpelchCutKind kind = cut_of (draft)->kind;
-  return kind == SPELCH_CUT_OUTLINE || kind == SPELCH_CUT_POCKET || kind == SPELCH_CUT_MORTISE;
+  return kind == SPELCH_CUT_OUTLINE || spelch_cut_shape (kind).pit;
 }
 
 /* A closed path has neither ends nor a direction. */

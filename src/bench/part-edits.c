@@ -103,12 +103,6 @@ without_number (const char *words, char before)
 
 /* ---- A cut to begin with ---- */
 
-static bool
-is_always_through (SpelchCutKind kind)
-{
-  return kind == SPELCH_CUT_OUTLINE || kind == SPELCH_CUT_TRIM;
-}
-
 static double
 start_width (const SpelchPart *part, SpelchCutKind kind)
 {
@@ -169,7 +163,7 @@ static void
 suit_kind (const SpelchPart *part, SpelchCut *cut)
 {
   double thickness = spelch_board_thickness (&part->board);
-  cut->through = cut->through || is_always_through (cut->kind);
+  cut->through = cut->through || spelch_cut_shape (cut->kind).through;
   if (cut->depth.mm <= 0 && !cut->through)
     cut->depth = spelch_length_mm (fmax (round (thickness * START_SHARE * 2) / 2, thickness / 4));
   if (!spelch_cut_has_two_walls (cut))
@@ -192,7 +186,7 @@ spelch_cut_start (const SpelchPart *part, SpelchCutKind kind)
 {
   SpelchCut cut = { .kind = kind, .quantity = 1, .kept = SPELCH_WALL_BOTH, .seen_a = true };
   double thickness = spelch_board_thickness (&part->board);
-  bool one_wall = kind == SPELCH_CUT_OUTLINE || kind == SPELCH_CUT_RABBET || kind == SPELCH_CUT_TRIM;
+  bool one_wall = kind == SPELCH_CUT_OUTLINE || spelch_cut_shape (kind).one_wall;
   cut.kept = one_wall ? SPELCH_WALL_LEFT : SPELCH_WALL_BOTH;
   cut.start = cut.end = runs_from_edge_to_edge (kind) ? SPELCH_END_EDGE : SPELCH_END_INSIDE;
   cut.path_deg = kind == SPELCH_CUT_DADO ? 90 : 0;

@@ -47,12 +47,13 @@ static Section
 section_of (const SpelchPart *part, const SpelchCut *cut, double bit_diameter, double width, double height)
 {
   double thickness = spelch_board_thickness (&part->board);
-  bool one_wall = cut->kind == SPELCH_CUT_RABBET || cut->kind == SPELCH_CUT_TRIM;
+  bool one_wall = spelch_cut_has_one_wall (cut);
   Section s = { .width = width - 2 * MARGIN, .thickness = height - 2 * MARGIN };
   double opening;
 
   s.scale = s.thickness / MAX (thickness, 0.1);
-  opening = cut->kind == SPELCH_CUT_OUTLINE || spelch_cut_width (cut) <= 0 ? bit_diameter : spelch_cut_width (cut);
+  opening = cut->kind == SPELCH_CUT_OUTLINE || spelch_cut_width (cut) <= 0 ? bit_diameter
+                                                                           : spelch_cut_width (cut);
   opening = CLAMP (opening * s.scale, NARROWEST, s.width * WIDEST);
   s.depth = cut->through ? s.thickness : CLAMP (cut->depth.mm * s.scale, 1.0, s.thickness);
   s.from = one_wall ? s.width - opening : (s.width - opening) / 2;

@@ -6,19 +6,13 @@
 
 #include <math.h>
 
-static bool
-has_one_wall (const SpelchCut *cut)
-{
-  return cut->kind == SPELCH_CUT_RABBET || cut->kind == SPELCH_CUT_TRIM;
-}
-
 /* The width from wall to wall, or from the wall to the board's end. */
 static double
 width_of (const SpelchCut *cut, double diameter)
 {
   if (cut->kind == SPELCH_CUT_OUTLINE || spelch_cut_width (cut) <= 0)
     return diameter;
-  return has_one_wall (cut) ? spelch_cut_width (cut) : MAX (spelch_cut_width (cut), diameter);
+  return spelch_cut_has_one_wall (cut) ? spelch_cut_width (cut) : MAX (spelch_cut_width (cut), diameter);
 }
 
 /* What a pass leaves on a wall: nothing on a wall that is waste, nor in a cut just one bit wide between two
@@ -31,7 +25,7 @@ left_on (const SpelchScene *scene, const SpelchPass *pass, SpelchWall wall, doub
 
   if (pass->finishing || (cut->kept != SPELCH_WALL_BOTH && cut->kept != wall))
     return 0;
-  if (cut->kept == SPELCH_WALL_BOTH && !has_one_wall (cut))
+  if (cut->kept == SPELCH_WALL_BOTH && !spelch_cut_has_one_wall (cut))
     return MIN (pass->side_allowance_mm, MAX (spare, 0) / 2);
   return pass->side_allowance_mm;
 }
@@ -41,7 +35,7 @@ left_on (const SpelchScene *scene, const SpelchPass *pass, SpelchWall wall, doub
 static bool
 stands_at_right (const SpelchScene *scene)
 {
-  if (scene->cut.kept == SPELCH_WALL_BOTH && !has_one_wall (&scene->cut))
+  if (scene->cut.kept == SPELCH_WALL_BOTH && !spelch_cut_has_one_wall (&scene->cut))
     return scene->frame.turn > 0;
   return scene->cut.kept == SPELCH_WALL_RIGHT;
 }
@@ -54,7 +48,7 @@ span_of (const SpelchScene *scene, const SpelchPass *pass, double width)
   double to = scene->opening.right - left_on (scene, pass, SPELCH_WALL_RIGHT, width);
   bool at_right = stands_at_right (scene);
 
-  if (has_one_wall (&scene->cut))
+  if (spelch_cut_has_one_wall (&scene->cut))
     return at_right ? (SpelchSpan){ scene->opening.left, to, pass->tip_mm, to - diameter / 2 }
                     : (SpelchSpan){ from, scene->opening.right, pass->tip_mm, from + diameter / 2 };
   /* A pass is never narrower than the bit: it goes further into the waste. */
@@ -87,7 +81,7 @@ void
 spelch_scene_lay_out_opening (SpelchScene *scene)
 {
   SpelchOpening *opening = &scene->opening;
-  bool one_wall = has_one_wall (&scene->cut);
+  bool one_wall = spelch_cut_has_one_wall (&scene->cut);
   double width = width_of (&scene->cut, scene->plan.flutes.diameter);
   double most = spelch_scene_widest_opening (scene);
 

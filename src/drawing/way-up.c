@@ -260,7 +260,7 @@ set_labels (SpelchWayUp *w, const SpelchPart *part, const SpelchCut *cut, const 
 static void
 place_middle (SpelchWayUp *w, const SpelchCut *cut)
 {
-  bool at_edge = (cut->kind == SPELCH_CUT_RABBET || cut->kind == SPELCH_CUT_TRIM) && !w->facts.goes_round;
+  bool at_edge = spelch_cut_has_one_wall (cut) && !w->facts.goes_round;
   double turn = cut->kept == SPELCH_WALL_RIGHT ? 90 : -90, a = (w->facts.feed_deg + turn) * G_PI / 180;
   w->middle_s = MIDDLE;
   /* On a way round the bit stands where that begins, at its front; under a board it can't be seen anyway. */

@@ -11,18 +11,10 @@ static const char *const ENTRY_NEEDS[] = { "kind", NULL };
 static const char *const MATING_NEEDS[] = { "thickness", NULL };
 static const char *const TABS_NEED[] = { "count", NULL };
 
-static bool
-always_through (SpelchCutKind kind)
-{
-  return kind == SPELCH_CUT_OUTLINE || kind == SPELCH_CUT_TRIM;
-}
-
 static SpelchEnd
 usual_end (SpelchCutKind kind)
 {
-  bool closed = kind == SPELCH_CUT_OUTLINE || kind == SPELCH_CUT_POCKET || kind == SPELCH_CUT_MORTISE
-                || kind == SPELCH_CUT_HOLE;
-  return closed ? SPELCH_END_INSIDE : SPELCH_END_EDGE;
+  return spelch_cut_shape (kind).closed ? SPELCH_END_INSIDE : SPELCH_END_EDGE;
 }
 
 /* ---- Reading ---- */
@@ -42,7 +34,7 @@ read_mating (SpelchFields *fields, SpelchMating *mating)
 static void
 read_shape (SpelchFields *fields, SpelchCut *cut)
 {
-  cut->through = spelch_fields_flag (fields, "through", always_through (cut->kind));
+  cut->through = spelch_fields_flag (fields, "through", spelch_cut_shape (cut->kind).through);
   cut->way_up = (SpelchFace)spelch_fields_code (fields, "way_up", &SPELCH_FACE_CODES, SPELCH_FACE_A);
   cut->depth = spelch_fields_length (fields, "depth");
   cut->width = spelch_fields_length (fields, "width");
@@ -150,7 +142,7 @@ write_mating (SpelchWriter *writer, const SpelchMating *mating)
 static void
 write_shape (SpelchWriter *writer, const SpelchCut *cut)
 {
-  spelch_writer_flag_told (writer, "through", cut->through && !always_through (cut->kind));
+  spelch_writer_flag_told (writer, "through", cut->through && !spelch_cut_shape (cut->kind).through);
   spelch_writer_code (writer, "way_up", &SPELCH_FACE_CODES, (int)cut->way_up);
   spelch_writer_length_told (writer, "depth", &cut->depth);
   spelch_writer_length_told (writer, "width", &cut->width);

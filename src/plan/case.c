@@ -19,14 +19,20 @@ spelch_plan_flutes (const SpelchBit *bit)
                           .length = bit->cutting_length.mm,
                           .edges_up = bit->edges,
                           .edges_down = bit->edges };
-  if (bit->kind == SPELCH_BIT_UP_CUT)
-    flutes.turn_over = flutes.length;
-  if (bit->kind == SPELCH_BIT_COMPRESSION)
+  switch (bit->kind)
     {
+    case SPELCH_BIT_STRAIGHT:
+    case SPELCH_BIT_DOWN_CUT:
+      break;
+    case SPELCH_BIT_UP_CUT:
+      flutes.turn_over = flutes.length;
+      break;
+    case SPELCH_BIT_COMPRESSION:
       flutes.turn_over = spelch_bit_up_shear_now (bit);
       flutes.overlap = bit->overlap.mm;
       if (bit->edges_up > 0)
         flutes.edges_up = bit->edges_up;
+      break;
     }
   return flutes;
 }
@@ -86,7 +92,7 @@ prepare_width (SpelchCase *c)
 {
   const SpelchCut *cut = c->cut;
   double width = spelch_cut_width (cut) > 0 ? spelch_cut_width (cut) : c->diameter;
-  c->single_wall = cut->kind == SPELCH_CUT_RABBET || cut->kind == SPELCH_CUT_TRIM;
+  c->single_wall = spelch_cut_has_one_wall (cut);
   c->lone_climb = c->single_wall && cut->kept == SPELCH_WALL_RIGHT;
   c->tracks = spelch_setting_out_tracks_of (c->k, cut, c->diameter);
   c->engaged = c->single_wall ? fmin (width, c->diameter) : c->diameter;

@@ -226,7 +226,7 @@ static double
 finishing_engaged (const SpelchCase *c, const SpelchPass *pass)
 {
   const SpelchCut *cut = c->cut;
-  bool pit = cut->kind == SPELCH_CUT_POCKET || cut->kind == SPELCH_CUT_MORTISE;
+  bool pit = spelch_cut_shape (cut->kind).pit;
   return pit || cut->corner_radius.mm > 0 ? c->diameter : fmin (pass->side_allowance_mm, c->diameter);
 }
 

@@ -118,8 +118,7 @@ divide_held (const SpelchCase *c, double final_depth, SpelchPass *passes)
 static int
 finishing_tracks (const SpelchCase *c)
 {
-  SpelchCutKind kind = c->cut->kind;
-  bool two_walls = kind == SPELCH_CUT_DADO || kind == SPELCH_CUT_SLOT || kind == SPELCH_CUT_MORTISE;
+  bool two_walls = spelch_cut_has_two_walls (c->cut);
   return two_walls && c->cut->kept == SPELCH_WALL_BOTH ? 2 : 1;
 }
 

@@ -46,12 +46,6 @@ spelch_setting_out_pecks (const SpelchConstants *constants, SpelchMachineKind ma
   return (guint)fmax (1, ceil (depth / (share * diameter) - 1e-9));
 }
 
-static bool
-has_one_wall (const SpelchCut *cut)
-{
-  return cut->kind == SPELCH_CUT_RABBET || cut->kind == SPELCH_CUT_TRIM;
-}
-
 /* ---- Width ---- */
 
 static void
@@ -66,7 +60,7 @@ lay_tracks (const SpelchConstants *k, const SpelchCut *cut, SpelchSettingOut *ou
       out->step_over_mm = (out->width_mm - d) / (out->tracks - 1);
       out->overlap_mm = d - out->step_over_mm;
     }
-  if (cut->kind == SPELCH_CUT_POCKET || cut->kind == SPELCH_CUT_MORTISE)
+  if (spelch_cut_shape (cut->kind).pit)
     out->corner_mm = d / 2;
 }
 
@@ -88,7 +82,7 @@ fit (const SpelchCut *cut, SpelchSettingOut *out)
 static bool
 goes_round (const SpelchMachine *machine, const SpelchCut *cut, int tracks)
 {
-  if (has_one_wall (cut))
+  if (spelch_cut_has_one_wall (cut))
     return cut->every_direction;
   if (spelch_cut_has_two_walls (cut))
     return tracks > 1 && machine->kind != SPELCH_MACHINE_TABLE;
@@ -100,7 +94,7 @@ goes_round (const SpelchMachine *machine, const SpelchCut *cut, int tracks)
 static void
 find_way (const SpelchMachine *machine, const SpelchCut *cut, SpelchSettingOut *out)
 {
-  out->inside = !has_one_wall (cut) && cut->kind != SPELCH_CUT_OUTLINE;
+  out->inside = !spelch_cut_has_one_wall (cut) && cut->kind != SPELCH_CUT_OUTLINE;
   if (!goes_round (machine, cut, out->tracks))
     return;
   bool climb = cut->kept == SPELCH_WALL_RIGHT, below = spelch_machine_motor_below (machine);
@@ -129,7 +123,7 @@ find_guides (const SpelchConstants *k, const SpelchMachine *machine, const Spelc
              const SpelchBit *bit, SpelchSettingOut *out)
 {
   double half = out->diameter_mm / 2;
-  bool straight = has_one_wall (cut) ? !cut->every_direction : spelch_cut_has_two_walls (cut);
+  bool straight = spelch_cut_has_one_wall (cut) ? !cut->every_direction : spelch_cut_has_two_walls (cut);
   bool by_hand = machine->kind == SPELCH_MACHINE_HAND, follows = bit->bearing != SPELCH_BEARING_NONE;
   if (by_hand && straight && machine->base_radius.mm > half)
     out->fence_offset_mm = machine->base_radius.mm - half;
@@ -139,7 +133,7 @@ find_guides (const SpelchConstants *k, const SpelchMachine *machine, const Spelc
     out->bush_offset_mm = (out->bush_mm - out->diameter_mm) / 2;
   if (machine->kind != SPELCH_MACHINE_GANTRY && straight)
     out->guide_mm = cut->from_edge.mm;
-  if (machine->kind == SPELCH_MACHINE_TABLE && straight && has_one_wall (cut) && !follows)
+  if (machine->kind == SPELCH_MACHINE_TABLE && straight && spelch_cut_has_one_wall (cut) && !follows)
     out->stands_out_mm = out->width_mm;
 }
 

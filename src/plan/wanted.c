@@ -124,7 +124,7 @@ diameter_serves (const Asked *asked, SpelchBitKind kind, double diameter, Spelch
 static double
 widest (const SpelchCut *cut)
 {
-  bool single_wall = cut->kind == SPELCH_CUT_RABBET || cut->kind == SPELCH_CUT_TRIM;
+  bool single_wall = spelch_cut_has_one_wall (cut);
   double most = THICKEST;
   if (!single_wall && spelch_cut_width (cut) > 0)
     most = fmin (most, spelch_cut_width (cut));

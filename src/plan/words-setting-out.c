@@ -29,12 +29,6 @@ say (Talk *talk, char *sentence)
   g_ptr_array_add (talk->sentences, sentence);
 }
 
-static bool
-has_one_wall (const SpelchCut *cut)
-{
-  return cut->kind == SPELCH_CUT_RABBET || cut->kind == SPELCH_CUT_TRIM;
-}
-
 /* "4.5 mm and 9.0 mm". Takes the texts of @values, which has @n. */
 static char *
 listed (char **values, guint n)
@@ -149,7 +143,7 @@ way_by_hand (const Talk *talk)
 {
   if (talk->out->round != SPELCH_ROUND_ALONG)
     return round_or_back (talk);
-  if (has_one_wall (talk->cut))
+  if (spelch_cut_has_one_wall (talk->cut))
     return _ ("With the edge toward you, go from left to right.");
   if (spelch_cut_has_two_walls (talk->cut))
     return _ ("Push the router away from you with the straightedge at its left: the bit draws it there.");
@@ -162,7 +156,7 @@ way_on_gantry (const Talk *talk)
   bool climb = talk->cut->kept == SPELCH_WALL_RIGHT;
   if (talk->out->round != SPELCH_ROUND_ALONG)
     return round_or_back (talk);
-  if (!has_one_wall (talk->cut))
+  if (!spelch_cut_has_one_wall (talk->cut))
     return NULL;
   return climb ? _ ("Run with the wall that stays at the right of the travel: a climb cut.")
                : _ ("Run with the wall that stays at the left of the travel: conventional.");
@@ -197,7 +191,7 @@ static bool
 runs_out_of_plies (const Talk *talk)
 {
   const SpelchBoard *board = &talk->part->board;
-  bool has_end = spelch_cut_has_two_walls (talk->cut) || has_one_wall (talk->cut);
+  bool has_end = spelch_cut_has_two_walls (talk->cut) || spelch_cut_has_one_wall (talk->cut);
   return has_end && talk->cut->end == SPELCH_END_EDGE && !spelch_cut_every_direction (talk->cut)
          && board->n_layers > 2 && board->layers[1].veneer;
 }
@@ -215,8 +209,8 @@ say_exit (Talk *talk)
 static bool
 needs_base (const Talk *talk)
 {
-  bool straight
-      = has_one_wall (talk->cut) ? !talk->cut->every_direction : spelch_cut_has_two_walls (talk->cut);
+  bool straight = spelch_cut_has_one_wall (talk->cut) ? !talk->cut->every_direction
+                                                      : spelch_cut_has_two_walls (talk->cut);
   return straight && talk->machine->kind == SPELCH_MACHINE_HAND && talk->machine->base_radius.mm <= 0;
 }
 

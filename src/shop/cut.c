@@ -13,6 +13,24 @@ static const char *const cut_kinds[] = {
 SPELCH_TABLE_HAS (cut_kinds, SPELCH_N_CUT_KINDS);
 const SpelchCodes SPELCH_CUT_KIND_CODES = { N_ ("kind of cut"), cut_kinds, G_N_ELEMENTS (cut_kinds) };
 
+static const SpelchCutShape shapes[] = {
+  [SPELCH_CUT_OUTLINE] = { .through = true, .closed = true, .every_direction = true },
+  [SPELCH_CUT_DADO] = { .two_walls = true },
+  [SPELCH_CUT_RABBET] = { .one_wall = true },
+  [SPELCH_CUT_POCKET] = { .pit = true, .closed = true, .every_direction = true },
+  [SPELCH_CUT_MORTISE] = { .two_walls = true, .pit = true, .closed = true },
+  [SPELCH_CUT_SLOT] = { .two_walls = true },
+  [SPELCH_CUT_TRIM] = { .through = true, .one_wall = true },
+  [SPELCH_CUT_HOLE] = { .closed = true, .every_direction = true },
+};
+SPELCH_TABLE_HAS (shapes, SPELCH_N_CUT_KINDS);
+
+SpelchCutShape
+spelch_cut_shape (SpelchCutKind kind)
+{
+  return (guint)kind < G_N_ELEMENTS (shapes) ? shapes[kind] : (SpelchCutShape){ 0 };
+}
+
 static const char *const walls[] = {
   [SPELCH_WALL_LEFT] = "left",
   [SPELCH_WALL_RIGHT] = "right",
@@ -66,9 +84,15 @@ spelch_cut_width (const SpelchCut *cut)
 }
 
 bool
+spelch_cut_has_one_wall (const SpelchCut *cut)
+{
+  return spelch_cut_shape (cut->kind).one_wall;
+}
+
+bool
 spelch_cut_has_two_walls (const SpelchCut *cut)
 {
-  return cut->kind == SPELCH_CUT_DADO || cut->kind == SPELCH_CUT_SLOT || cut->kind == SPELCH_CUT_MORTISE;
+  return spelch_cut_shape (cut->kind).two_walls;
 }
 
 bool
@@ -81,8 +105,7 @@ spelch_held_plans (const SpelchHeld *held, SpelchPassPlan plan)
 bool
 spelch_cut_every_direction (const SpelchCut *cut)
 {
-  return cut->every_direction || cut->kind == SPELCH_CUT_OUTLINE || cut->kind == SPELCH_CUT_POCKET
-         || cut->kind == SPELCH_CUT_HOLE;
+  return cut->every_direction || spelch_cut_shape (cut->kind).every_direction;
 }
 
 static char *
@@ -142,18 +165,12 @@ fault_of_mating (const SpelchCut *cut)
   return g_strdup_printf (_ ("width (%s) and mating are both told: leave one of them out."), width);
 }
 
-static bool
-is_always_through (SpelchCutKind kind)
-{
-  return kind == SPELCH_CUT_OUTLINE || kind == SPELCH_CUT_TRIM;
-}
-
 static char *
 fault_of_depth (const SpelchCut *cut, double thickness)
 {
   if (cut->through)
     return NULL;
-  if (is_always_through (cut->kind))
+  if (spelch_cut_shape (cut->kind).through)
     return g_strdup_printf (_ ("through is false, but a cut of the kind %s always goes through the board."),
                             spelch_code_of (&SPELCH_CUT_KIND_CODES, (int)cut->kind));
   char *fault = spelch_fault_bounds (&(SpelchBounds){ "depth", "mm", cut->depth.mm, 0.05, 200 }, 1);

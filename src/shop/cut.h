@@ -24,6 +24,20 @@ typedef enum
 #define SPELCH_N_CUT_KINDS (SPELCH_CUT_HOLE + 1)
 extern const SpelchCodes SPELCH_CUT_KIND_CODES; /* outline, dado, rabbet, pocket, mortise, slot, trim, hole */
 
+/* What a kind of cut is, whatever its sizes. */
+typedef struct
+{
+  bool through;         /* always right through the board */
+  bool one_wall;        /* at the board's edge: what lies beyond the wall is waste */
+  bool two_walls;       /* side by side, that a part may fit between */
+  bool pit;             /* walls all round a floor, with inside corners */
+  bool closed;          /* starts and ends within the board unless its maker says otherwise */
+  bool every_direction; /* its path meets the grain at every angle */
+} SpelchCutShape;
+
+/* The shape of a kind; of what is no kind, none of these. */
+SpelchCutShape spelch_cut_shape (SpelchCutKind kind);
+
 /* The wall left or right of the travel, seen from the motor. */
 typedef enum
 {
@@ -146,13 +160,15 @@ bool spelch_held_has_passes (const SpelchHeld *held);
  * one bit wide. */
 double spelch_cut_width (const SpelchCut *cut);
 
-/* True for a dado, slot or mortise: two walls side by side, that a part may fit between. */
+/* What spelch_cut_shape() says of its kind: a wall and the board's edge, as a rabbet; or two walls side by
+ * side, that a part may fit between, as a dado. */
+bool spelch_cut_has_one_wall (const SpelchCut *cut);
 bool spelch_cut_has_two_walls (const SpelchCut *cut);
 
 /* Whether the passes are divided in that way, or by an allowance held without one. */
 bool spelch_held_plans (const SpelchHeld *held, SpelchPassPlan plan);
 
-/* True for an outline, pocket, hole, or where the cut says so. */
+/* True where the kind has every direction, or the cut says so. */
 bool spelch_cut_every_direction (const SpelchCut *cut);
 
 /* What is wrong with the cut as described in @board, as a sentence naming the member, or NULL. Free with

@@ -47,6 +47,26 @@ test_every_direction (void)
   g_assert_false (spelch_cut_every_direction (&cut));
 }
 
+/* A wall on one side or on both, never one and two; what closes in all round starts and ends inside. */
+static void
+test_shapes (void)
+{
+  guint n_one = 0, n_two = 0;
+  for (int kind = 0; kind < SPELCH_N_CUT_KINDS; kind++)
+    {
+      SpelchCutShape shape = spelch_cut_shape ((SpelchCutKind)kind);
+      g_assert_false (shape.one_wall && (shape.two_walls || shape.pit));
+      g_assert_true (shape.closed || !shape.pit);
+      n_one += shape.one_wall;
+      n_two += shape.two_walls;
+    }
+  g_assert_cmpuint (n_one, ==, 2); /* rabbet and trim */
+  g_assert_cmpuint (n_two, ==, 3); /* dado, slot and mortise */
+  SpelchCutShape none = spelch_cut_shape ((SpelchCutKind)SPELCH_N_CUT_KINDS);
+  g_assert_false (none.through || none.one_wall || none.two_walls || none.pit || none.closed
+                  || none.every_direction);
+}
+
 static void
 test_sound (void)
 {
@@ -153,6 +173,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/cut/faces", test_faces);
   g_test_add_func ("/cut/every-direction", test_every_direction);
+  g_test_add_func ("/cut/shapes", test_shapes);
   g_test_add_func ("/cut/sound", test_sound);
   g_test_add_func ("/cut/faults", test_faults);
   g_test_add_func ("/cut/tabs-in-board", test_tabs_in_board);
