@@ -183,6 +183,8 @@ forces (SpelchWriter *w, const SpelchPlan *plan)
       spelch_writer_code (w, "pair", &SPELCH_PAIR_CODES, (int)seat->pair);
       spelch_writer_text (w, "direction", seat->apart ? "apart" : "together");
       spelch_figure_write (w, "mean_n", seat->mean_n);
+      spelch_figure_write (w, "low_n", seat->low_n);
+      spelch_figure_write (w, "high_n", seat->high_n);
       spelch_figure_write (w, "bound_n", seat->bound_n);
       spelch_writer_close (w);
     }
@@ -305,9 +307,26 @@ tabs (SpelchWriter *w, const SpelchTabHold *value)
   spelch_writer_close (w);
 }
 
+/* The bit that goes first, as it is put in: null when there is none. */
+static void
+scoring (SpelchWriter *w, const SpelchScoring *value)
+{
+  if (value->bit[0] == '\0')
+    {
+      spelch_writer_null (w, "scoring");
+      return;
+    }
+  spelch_writer_open (w, "scoring", NULL);
+  spelch_writer_text (w, "bit", value->bit);
+  spelch_figure_write (w, "stick_out_mm", value->stick_out_mm);
+  number_or_null (w, "in_collet_mm", value->in_collet_mm);
+  spelch_writer_close (w);
+}
+
 static void
 upkeep (SpelchWriter *w, const SpelchPlan *plan)
 {
+  number_or_null (w, "path_m", spelch_wear_metres (plan));
   number_or_null (w, "edge_path_m", plan->edge_path_m);
   if (plan->life_known)
     spelch_figure_write (w, "life_m_left", plan->life_m_left);
@@ -382,6 +401,7 @@ settled (SpelchWriter *w, const SpelchPart *part, const SpelchPlanned *one)
   number_or_null (w, "bit_height_mm", plan->bit_height_mm);
   spelch_figure_write (w, "stick_out_mm", plan->stick_out_mm);
   number_or_null (w, "in_collet_mm", plan->in_collet_mm);
+  scoring (w, &plan->scoring);
   number_or_null (w, "time_s", plan->time_s);
   upkeep (w, plan);
   corrected (w, plan);
@@ -424,7 +444,9 @@ unsettled (SpelchWriter *w, const SpelchPlanned *one)
                                          "bit_height_mm",
                                          "stick_out_mm",
                                          "in_collet_mm",
+                                         "scoring",
                                          "time_s",
+                                         "path_m",
                                          "edge_path_m",
                                          "life_m_left",
                                          "cost",

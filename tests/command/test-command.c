@@ -81,7 +81,9 @@ test_json_members (void)
                                   "tabs",
                                   "setting_out",
                                   "bit_height_mm",
+                                  "scoring",
                                   "time_s",
+                                  "path_m",
                                   "edge_path_m",
                                   "life_m_left",
                                   "cost" };

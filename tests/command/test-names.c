@@ -88,6 +88,8 @@ static const Name PLAN_NAMES[] = {
   { "seat[].pair", "t", "board-bed board-table base-board board-bench" },
   { "seat[].direction", "t", "together apart" },
   { "seat[].mean_n", "n" },
+  { "seat[].low_n", "n" },
+  { "seat[].high_n", "n" },
   { "seat[].bound_n", "n" },
   { "hold", "o-" },
   { "hold.needed_n", "n-" },
@@ -126,7 +128,9 @@ static const Name PLAN_NAMES[] = {
   { "setting_out.tabs_at_mm", "l-" },
   { "setting_out.sentences", "l" },
   { "bit_height_mm", "n-" },
+  { "scoring", "o-" },
   { "time_s", "n-" },
+  { "path_m", "n-" },
   { "edge_path_m", "n-" },
   { "life_m_left", "n-" },
   { "cost", "n-" },
@@ -262,7 +266,7 @@ test_plan (void)
 {
   check_all (
       "plan", PLAN_NAMES, G_N_ELEMENTS (PLAN_NAMES),
-      "cost log calibration entry.circle_mm setting_out.fit setting_out.guide_bush_mm "
+      "cost log calibration scoring entry.circle_mm setting_out.fit setting_out.guide_bush_mm "
       "setting_out.guide_bush_offset_mm setting_out.fence_to_bit_mm setting_out.pecks setting_out.peck_mm");
 }
 
