@@ -11,12 +11,17 @@
 
 #define PICTURE_WIDTH  400
 #define PICTURE_HEIGHT 220
+#define ABOVE_HEIGHT   240 /* times the text size */
+#define ABOVE_SIZE     12.0
+#define ABOVE_GAP      12
 #define BEGIN_SHARE    0.25 /* of the depth, where the bit stands before it is dragged: it tells nothing */
 #define PAPER_PIXELS   9.0  /* the size of text that the picture is made for */
 
 struct _SpelchPracticeView
 {
   GtkWidget parent_instance;
+  GtkWidget *all;           /* one above the other: */
+  SpelchKeptPicture *above; /* the work seen from above, where that belongs to the question */
   GtkStack *stack;
   SpelchKeptPicture *picture;
   SpelchSideView *side_view;
@@ -24,6 +29,7 @@ struct _SpelchPracticeView
   GListModel *quantities;
   GtkFilter *filter; /* of the marks that are shown */
   SpelchLook look;
+  SpelchLettering *lettering; /* of the picture from above */
   const SpelchPosed *posed;
   bool answered;
   bool showing; /* another question is being shown: nobody drags */
@@ -64,6 +70,41 @@ draw_picture (cairo_t *cr, double width, double height, gpointer data)
   cairo_scale (cr, larger, larger);
   spelch_exercise_picture_draw (cr, self->posed, width / larger, height / larger, self->look, lettering);
   spelch_lettering_unref (lettering);
+}
+
+static void
+draw_above (cairo_t *cr, double width, double height, gpointer data)
+{
+  SpelchPracticeView *self = data;
+  GtkWidget *widget = GTK_WIDGET (self);
+  if (self->posed == NULL || !spelch_exercise_picture_has_above (self->posed))
+    return;
+  spelch_text_keep_lettering (widget, &self->lettering);
+  spelch_exercise_picture_draw_above (cr, self->posed, width, height, ABOVE_SIZE, self->look,
+                                      spelch_session_get_numbers (self->session), self->lettering);
+}
+
+/* Large text needs more height for the words beside the picture. */
+static void
+size_above (SpelchPracticeView *self)
+{
+  spelch_kept_picture_set_size (self->above, PICTURE_WIDTH,
+                                (int)(ABOVE_HEIGHT * spelch_text_factor (GTK_WIDGET (self))));
+  spelch_kept_picture_changed (self->above);
+}
+
+static void
+show_above (SpelchPracticeView *self)
+{
+  GtkWidget *frame = gtk_widget_get_parent (GTK_WIDGET (self->above));
+  bool there = spelch_exercise_picture_has_above (self->posed);
+  gtk_widget_set_visible (frame, there);
+  if (!there)
+    return;
+  g_autofree char *words
+      = spelch_exercise_picture_describe_above (self->posed, spelch_session_get_numbers (self->session));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (frame), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
+  size_above (self);
 }
 
 static gboolean
@@ -126,6 +167,7 @@ spelch_practice_view_show (SpelchPracticeView *self, const SpelchPosed *posed, c
   spelch_session_open (self->session, part, NULL, NULL, false);
   gtk_filter_changed (self->filter, GTK_FILTER_CHANGE_DIFFERENT);
   spelch_kept_picture_changed (self->picture);
+  show_above (self);
   gtk_stack_set_visible_child_name (self->stack, shows_side (self) ? "side" : "picture");
   self->showing = false;
 }
@@ -162,6 +204,7 @@ spelch_practice_view_set_look (SpelchPracticeView *self, SpelchLook look)
   self->look = look;
   spelch_side_view_set_look (self->side_view, look);
   spelch_kept_picture_changed (self->picture);
+  spelch_kept_picture_changed (self->above);
 }
 
 /* ---- Object ---- */
@@ -172,19 +215,22 @@ spelch_practice_view_css_changed (GtkWidget *widget, GtkCssStyleChange *change)
   SpelchPracticeView *self = SPELCH_PRACTICE_VIEW (widget);
   GTK_WIDGET_CLASS (spelch_practice_view_parent_class)->css_changed (widget, change);
   spelch_kept_picture_changed (self->picture);
+  size_above (self);
 }
 
 static void
 spelch_practice_view_dispose (GObject *object)
 {
   SpelchPracticeView *self = SPELCH_PRACTICE_VIEW (object);
-  if (self->stack != NULL)
-    spelch_kept_picture_set_draw (self->picture, NULL, NULL);
+  if (self->all != NULL)
+    {
+      spelch_kept_picture_set_draw (self->picture, NULL, NULL);
+      spelch_kept_picture_set_draw (self->above, NULL, NULL);
+    }
   if (self->session != NULL)
     g_signal_handlers_disconnect_by_data (self->session, self);
-  if (self->stack != NULL)
-    gtk_widget_unparent (GTK_WIDGET (self->stack));
-  self->stack = NULL;
+  g_clear_pointer (&self->all, gtk_widget_unparent);
+  g_clear_pointer (&self->lettering, spelch_lettering_unref);
   g_clear_object (&self->quantities);
   g_clear_object (&self->filter);
   g_clear_object (&self->session);
@@ -204,22 +250,35 @@ spelch_practice_view_class_init (SpelchPracticeViewClass *klass)
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }
 
+/* A picture that can't be taken hold of, with a name of its own. */
+static GtkWidget *
+picture_new (SpelchPracticeView *self, SpelchKeptPicture **picture, SpelchPictureDraw draw)
+{
+  GtkWidget *frame = g_object_new (GTK_TYPE_BOX, "accessible-role", GTK_ACCESSIBLE_ROLE_IMG, NULL);
+  *picture = g_object_new (SPELCH_TYPE_KEPT_PICTURE, "hexpand", TRUE, "vexpand", TRUE, NULL);
+  spelch_kept_picture_set_size (*picture, PICTURE_WIDTH, PICTURE_HEIGHT);
+  spelch_kept_picture_set_draw (*picture, draw, self);
+  gtk_widget_add_css_class (frame, "asked");
+  gtk_box_append (GTK_BOX (frame), GTK_WIDGET (*picture));
+  return frame;
+}
+
 static void
 spelch_practice_view_init (SpelchPracticeView *self)
 {
-  GtkWidget *frame = g_object_new (GTK_TYPE_BOX, "accessible-role", GTK_ACCESSIBLE_ROLE_IMG, NULL);
+  GtkWidget *frame = picture_new (self, &self->picture, draw_picture);
+  GtkWidget *above = picture_new (self, &self->above, draw_above);
+  self->all = gtk_box_new (GTK_ORIENTATION_VERTICAL, ABOVE_GAP);
   self->stack = GTK_STACK (gtk_stack_new ());
-  self->picture = g_object_new (SPELCH_TYPE_KEPT_PICTURE, "hexpand", TRUE, "vexpand", TRUE, NULL);
   self->side_view = g_object_new (SPELCH_TYPE_SIDE_VIEW, "hexpand", TRUE, "vexpand", TRUE, NULL);
-  spelch_kept_picture_set_size (self->picture, PICTURE_WIDTH, PICTURE_HEIGHT);
-  spelch_kept_picture_set_draw (self->picture, draw_picture, self);
   gtk_accessible_update_property (GTK_ACCESSIBLE (frame), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("The board, the cut and the bits beside it, to one scale"), -1);
-  gtk_widget_add_css_class (frame, "asked");
-  gtk_box_append (GTK_BOX (frame), GTK_WIDGET (self->picture));
   gtk_stack_add_named (self->stack, frame, "picture");
   gtk_stack_add_named (self->stack, GTK_WIDGET (self->side_view), "side");
-  gtk_widget_set_parent (GTK_WIDGET (self->stack), GTK_WIDGET (self));
+  gtk_widget_set_vexpand (above, FALSE);
+  gtk_box_append (GTK_BOX (self->all), above);
+  gtk_box_append (GTK_BOX (self->all), GTK_WIDGET (self->stack));
+  gtk_widget_set_parent (self->all, GTK_WIDGET (self));
 }
 
 SpelchPracticeView *

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "drawing/exercise-picture.h"
 
+#include "drawing/from-above.h"
 #include "drawing/pictures.h"
 #include "drawing/scene.h"
 
@@ -12,9 +13,10 @@
 #define STUB_MM     7.0 /* of shank */
 #define BOARD_MM    26.0
 #define ASIDE_MM    10.0  /* of board beside the cut */
-#define WIDE        420.0 /* at which a side view has letters of full size */
-#define LEAST_TEXT  0.5
-#define MARGIN      1.0 /* as spelch_picture_cut() leaves */
+#define WIDE        420.0 /* at which a side view is drawn in full size */
+#define LEAST_SHARE 0.40  /* of full size, that it is drawn in */
+#define LEAST_WORDS 0.55  /* of their size, that letters keep */
+#define MARGIN      1.0   /* as spelch_picture_cut() leaves */
 
 typedef struct
 {
@@ -95,9 +97,11 @@ draw_side_view (cairo_t *cr, const SpelchPosed *posed, double width, double heig
 {
   const SpelchPart *part = posed->part;
   int bit = spelch_part_find_bit (part, part->cuts[0].bit);
-  SpelchView view = { .width = width,
-                      .height = height,
-                      .text = CLAMP (width / WIDE, LEAST_TEXT, 1),
+  double share
+      = CLAMP (width / WIDE, LEAST_SHARE, 1); /* lines and room about the board get smaller with it */
+  SpelchView view = { .width = width / share,
+                      .height = height / share,
+                      .text = fmax (LEAST_WORDS / share, 1),
                       .look = look,
                       .numbers = { SPELCH_UNIT_MM, SPELCH_INCH_FRACTION, '.' },
                       .lettering = lettering,
@@ -111,6 +115,7 @@ draw_side_view (cairo_t *cr, const SpelchPosed *posed, double width, double heig
   cairo_save (cr);
   cairo_rectangle (cr, 0, 0, width, height);
   cairo_clip (cr);
+  cairo_scale (cr, share, share);
   spelch_scene_draw (scene, cr);
   cairo_restore (cr);
 }
@@ -147,4 +152,46 @@ spelch_exercise_picture_draw (cairo_t *cr, const SpelchPosed *posed, double widt
         draw_letter (cr, i, x, bottom + 1, palette, lettering);
       x += wide / 2;
     }
+}
+
+/* ---- From above ---- */
+
+bool
+spelch_exercise_picture_has_above (const SpelchPosed *posed)
+{
+  const SpelchPart *part = posed->part;
+  return posed->exercise->asks == SPELCH_ASKS_HOLD && posed->plan.n_passes > 0
+         && spelch_part_find_bit (part, part->cuts[0].bit) >= 0;
+}
+
+static SpelchFromAbove *
+from_above (const SpelchPosed *posed, double width, double height, double size, SpelchLook look,
+            const SpelchNumbers *numbers, SpelchLettering *lettering)
+{
+  const SpelchPart *part = posed->part;
+  const SpelchBit *bit = &part->bits[spelch_part_find_bit (part, part->cuts[0].bit)];
+  return spelch_from_above_new (part, &part->cuts[0], bit, &posed->plan, (SpelchRect){ 0, 0, width, height },
+                                size, numbers, lettering, spelch_palette (look));
+}
+
+void
+spelch_exercise_picture_draw_above (cairo_t *cr, const SpelchPosed *posed, double width, double height,
+                                    double size, SpelchLook look, const SpelchNumbers *numbers,
+                                    SpelchLettering *lettering)
+{
+  g_return_if_fail (spelch_exercise_picture_has_above (posed));
+  g_autoptr (SpelchFromAbove) above = from_above (posed, width, height, size, look, numbers, lettering);
+  spelch_from_above_draw (above, cr);
+}
+
+char *
+spelch_exercise_picture_describe_above (const SpelchPosed *posed, const SpelchNumbers *numbers)
+{
+  g_return_val_if_fail (spelch_exercise_picture_has_above (posed), NULL);
+  SpelchLettering *lettering = spelch_lettering_new (NULL, 1);
+  SpelchFromAbove *above = from_above (posed, 400, 240, 12, SPELCH_LOOK_PAPER, numbers, lettering);
+  char *words = spelch_from_above_describe (above);
+  spelch_from_above_free (above);
+  spelch_lettering_unref (lettering);
+  return words;
 }

@@ -20,6 +20,8 @@
 #define LOOK         SPELCH_LOOK_PAPER
 #define PICTURE      150.0
 #define PICTURE_TALL 96.0
+#define ABOVE_TALL   112.0 /* the picture from above */
+#define ABOVE_SIZE   6.6
 #define GUTTER       16.0
 #define BETWEEN      16.0 /* two questions */
 #define FOOT         14.0
@@ -205,6 +207,25 @@ heading (const Pen *pen, const SpelchPosed *posed, guint number)
                           : g_strdup_printf ("%u  %s", number, title);
 }
 
+/* The pictures of a question under one another, @x and @y their corner; gives their height. */
+static double
+draw_pictures (const Pen *pen, const SpelchPosed *posed, double x, double y)
+{
+  bool above = spelch_exercise_picture_has_above (posed);
+  double tall = above ? ABOVE_TALL + LEADING : 0;
+  if (!pen->draws)
+    return tall + PICTURE_TALL;
+  cairo_save (pen->cr);
+  cairo_translate (pen->cr, x, y);
+  if (above)
+    spelch_exercise_picture_draw_above (pen->cr, posed, PICTURE, ABOVE_TALL, ABOVE_SIZE, LOOK,
+                                        &pen->sheet->numbers, pen->lettering);
+  cairo_translate (pen->cr, 0, tall);
+  spelch_exercise_picture_draw (pen->cr, posed, PICTURE, PICTURE_TALL, LOOK, pen->lettering);
+  cairo_restore (pen->cr);
+  return tall + PICTURE_TALL;
+}
+
 /* A question, or a follow-up, which tells only what has changed. */
 static double
 write_question (const Pen *pen, const SpelchPosed *posed, const SpelchPosed *before, guint number, double y)
@@ -213,14 +234,9 @@ write_question (const Pen *pen, const SpelchPosed *posed, const SpelchPosed *bef
   double whole = pen->width - 2 * MARGIN, top = y;
   double text = posed->follow_up ? whole : whole - PICTURE - GUTTER;
   y += write_taken (pen, heading (pen, posed, number), HEADING, SPELCH_LETTERS_STRONG, MARGIN, y, whole);
-  if (!posed->follow_up && pen->draws)
-    {
-      cairo_save (pen->cr);
-      cairo_translate (pen->cr, pen->width - MARGIN - PICTURE, y);
-      spelch_exercise_picture_draw (pen->cr, posed, PICTURE, PICTURE_TALL, LOOK, pen->lettering);
-      cairo_restore (pen->cr);
-    }
-  double pictured = posed->follow_up ? y : y + PICTURE_TALL;
+  double pictured = y;
+  if (!posed->follow_up)
+    pictured += draw_pictures (pen, posed, pen->width - MARGIN - PICTURE, y);
   y += write_taken (pen, spelch_words_lead (posed, pen->sheet->languages, numbers), BODY,
                     SPELCH_LETTERS_PLAIN, MARGIN, y, text);
   y += write_taken (pen, spelch_words_changed (posed, numbers), BODY, SPELCH_LETTERS_PLAIN, MARGIN, y, text);
