@@ -105,14 +105,15 @@ toggled (GtkCheckButton *row, SpelchPracticeChoices *self)
 /* ---- Choices ---- */
 
 static GtkWidget *
-row_new (SpelchPracticeChoices *self, guint i, const char *words)
+row_new (SpelchPracticeChoices *self, guint i, const char *words, const char *meaning)
 {
   const char letter[] = { (char)('A' + i), '\0' };
   GtkWidget *row
       = g_object_new (GTK_TYPE_CHECK_BUTTON, "accessible-role",
                       self->by_depth ? GTK_ACCESSIBLE_ROLE_CHECKBOX : GTK_ACCESSIBLE_ROLE_RADIO, NULL);
   GtkWidget *sides = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 10);
-  GtkWidget *name = gtk_label_new (letter), *label = gtk_label_new (words);
+  GtkWidget *name = gtk_label_new (letter), *label = gtk_label_new (words), *means = gtk_label_new (meaning);
+  GtkWidget *lines = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   g_autofree char *spoken = g_strdup_printf ("%s: %s", letter, words);
   gtk_widget_add_css_class (name, "strong");
   gtk_widget_set_valign (name, GTK_ALIGN_START);
@@ -120,13 +121,21 @@ row_new (SpelchPracticeChoices *self, guint i, const char *words)
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_widget_set_hexpand (label, TRUE);
+  gtk_label_set_wrap (GTK_LABEL (means), TRUE);
+  gtk_label_set_xalign (GTK_LABEL (means), 0);
+  gtk_widget_add_css_class (means, "means");
+  gtk_widget_set_visible (means, *meaning != '\0');
+  gtk_box_append (GTK_BOX (lines), label);
+  gtk_box_append (GTK_BOX (lines), means);
   gtk_box_append (GTK_BOX (sides), name);
-  gtk_box_append (GTK_BOX (sides), label);
+  gtk_box_append (GTK_BOX (sides), lines);
   gtk_check_button_set_child (GTK_CHECK_BUTTON (row), sides);
   if (i > 0 && !self->by_depth)
     gtk_check_button_set_group (GTK_CHECK_BUTTON (row), GTK_CHECK_BUTTON (self->rows[0]));
   gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   self->by_depth ? words : spoken, -1);
+  if (*meaning != '\0')
+    gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, meaning, -1);
   gtk_widget_add_css_class (row, "choice");
   g_signal_connect (row, "toggled", G_CALLBACK (toggled), self);
   return row;
@@ -146,7 +155,7 @@ spelch_practice_choices_show (SpelchPracticeChoices *self, const SpelchPosed *po
   for (guint i = 0; i < posed->n_choices; i++)
     {
       g_autofree char *words = spelch_words_posed_choice (posed, i, numbers);
-      self->rows[i] = row_new (self, i, words);
+      self->rows[i] = row_new (self, i, words, spelch_words_posed_meaning (posed, i));
       g_strlcpy (self->codes[i], posed->choices[i], SPELCH_ID_SIZE);
       gtk_box_append (self->box, self->rows[i]);
       self->n++;

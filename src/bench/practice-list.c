@@ -131,12 +131,15 @@ show_marks (SpelchPracticeList *self)
       if (row == NULL)
         continue;
       SpelchProgress progress = { 0 };
+      bool finished = row->lesson != NULL && spelch_practice_has_finished (self->practice, row->lesson);
       if (row->exercise != NULL)
         progress = spelch_practice_get_progress (self->practice, row->exercise->id);
-      g_autofree char *words = progress.last_right  ? g_strdup_printf (_ ("%s, answered right"), row->words)
-                               : progress.tried > 0 ? g_strdup_printf (_ ("%s, not right yet"), row->words)
-                                                    : g_strdup (row->words);
-      spelch_glyph_set_kind (row->sign, progress.last_right ? SPELCH_GLYPH_TICK : SPELCH_GLYPH_NONE);
+      g_autofree char *words = finished              ? g_strdup_printf (_ ("%s, finished"), row->words)
+                               : progress.last_right ? g_strdup_printf (_ ("%s, answered right"), row->words)
+                               : progress.tried > 0  ? g_strdup_printf (_ ("%s, not right yet"), row->words)
+                                                     : g_strdup (row->words);
+      spelch_glyph_set_kind (row->sign,
+                             finished || progress.last_right ? SPELCH_GLYPH_TICK : SPELCH_GLYPH_NONE);
       gtk_accessible_update_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
     }
   g_autofree char *count = g_strdup_printf (_ ("%u of %u answered right"),

@@ -60,8 +60,7 @@ sheet_new (const SpelchPracticePaper *paper)
                                        .answers = paper->answers,
                                        .seed = spelch_practice_get_seed (paper->practice),
                                        .numbers = paper->numbers,
-                                       .languages = g_get_language_names (),
-                                       .source = spelch_shop_constant_source };
+                                       .languages = g_get_language_names () };
   made->posed = g_ptr_array_new_with_free_func ((GDestroyNotify)spelch_posed_free);
   for (guint i = 0; i < exercises->len; i++)
     {

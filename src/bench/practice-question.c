@@ -20,7 +20,7 @@ struct _SpelchPracticeQuestion
 
   GtkWidget *all;
   GtkScrolledWindow *scroller;
-  GtkLabel *heading, *title, *telling, *lead, *changed, *question;
+  GtkLabel *heading, *title, *telling, *lead, *changed, *means, *question;
   SpelchPracticeView *view;
   GtkGrid *facts;
   GtkWidget *answers; /* hint and choices */
@@ -108,6 +108,7 @@ show_text (SpelchPracticeQuestion *self, const SpelchPosed *posed)
   show_words (self->telling, telling_words (self));
   show_words (self->lead, telling ? "" : lead);
   show_words (self->changed, telling ? "" : changed);
+  show_words (self->means, telling ? "" : spelch_words_changed_means (posed));
   show_words (self->question, telling ? "" : question);
 }
 
@@ -221,8 +222,7 @@ show (SpelchPracticeQuestion *self)
   gtk_widget_set_visible (GTK_WIDGET (self->view), stage != SPELCH_STAGE_CLOSING);
   gtk_widget_set_visible (GTK_WIDGET (self->result), given != NULL);
   if (given != NULL)
-    spelch_practice_result_show (self->result, posed, given, spelch_practice_view_get_session (self->view),
-                                 &self->numbers);
+    spelch_practice_result_show (self->result, posed, given, &self->numbers);
   show_buttons (self);
   make_default (self);
   remark (self, "");
@@ -406,6 +406,7 @@ make_body (SpelchPracticeQuestion *self, const SpelchConstants *constants)
   self->title = add_label (GTK_BOX (body), "pass");
   self->lead = add_label (GTK_BOX (body), "lead");
   self->changed = add_label (GTK_BOX (body), "asking");
+  self->means = add_label (GTK_BOX (body), "lead");
   self->question = add_label (GTK_BOX (body), "asking");
   self->view = spelch_practice_view_new (constants);
   self->facts = GTK_GRID (gtk_grid_new ());

@@ -1,12 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Practice result: what the learner said beside what comes out, whether that is right, and why, with this
- * case's numbers; the chains of reasons behind it open on demand.
+ * Practice result: whether the answer is right; what the learner said and what comes of it; what is right and
+ * why, in plain words. The full reckoning behind it opens on demand.
  */
 #pragma once
 
-#include "bench/bench-session.h"
 #include "plan/posed.h"
+#include "plan/words.h"
 
 #include <gtk/gtk.h>
 
@@ -17,9 +17,7 @@ G_DECLARE_FINAL_TYPE (SpelchPracticeResult, spelch_practice_result, SPELCH, PRAC
 
 SpelchPracticeResult *spelch_practice_result_new (void);
 
-/* @session: the part that was asked about, with the plan the reasons are of. */
 void spelch_practice_result_show (SpelchPracticeResult *self, const SpelchPosed *posed,
-                                  const SpelchGiven *given, SpelchSession *session,
-                                  const SpelchNumbers *numbers);
+                                  const SpelchGiven *given, const SpelchNumbers *numbers);
 
 G_END_DECLS

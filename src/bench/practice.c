@@ -120,6 +120,33 @@ spelch_practice_get_progress (SpelchPractice *self, const char *exercise)
   return spelch_attempts_progress (all, self->learner, exercise);
 }
 
+static bool
+has_answered (const GArray *attempts, const char *learner, const char *exercise, bool follow_up)
+{
+  for (guint i = 0; i < attempts->len; i++)
+    {
+      const SpelchAttempt *attempt = &g_array_index (attempts, SpelchAttempt, i);
+      if (attempt->follow_up == follow_up && g_str_equal (attempt->learner, learner)
+          && g_str_equal (attempt->exercise, exercise))
+        return true;
+    }
+  return false;
+}
+
+bool
+spelch_practice_has_finished (SpelchPractice *self, const SpelchLesson *lesson)
+{
+  g_autoptr (GArray) all = spelch_practice_copy_attempts (self);
+  bool finished = lesson->n_steps > 0;
+  for (guint i = 0; i < lesson->n_steps && finished; i++)
+    {
+      const SpelchStep *step = &lesson->steps[i];
+      finished = has_answered (all, self->learner, step->exercise, false)
+                 && (!step->follow_up || has_answered (all, self->learner, step->exercise, true));
+    }
+  return finished;
+}
+
 guint
 spelch_practice_count_right (SpelchPractice *self)
 {

@@ -54,6 +54,9 @@ SpelchProgress spelch_practice_get_progress (SpelchPractice *self, const char *e
 /* Whether this learner has answered anything yet. */
 bool spelch_practice_has_tried (SpelchPractice *self);
 
+/* Whether this learner has answered every question of a lesson. */
+bool spelch_practice_has_finished (SpelchPractice *self, const SpelchLesson *lesson);
+
 /* How many exercises this learner answered right the last time. */
 guint spelch_practice_count_right (SpelchPractice *self);
 

@@ -154,6 +154,8 @@ parse (SpelchPracticeAsked *asked, int *argc, char ***argv, int *status)
     { "follow-up", 0, 0, G_OPTION_ARG_NONE, &asked->follow_up, N_ ("ask its follow-up"), NULL },
     { "answer", 0, 0, G_OPTION_ARG_STRING, &asked->answer,
       N_ ("grade this answer, a choice's code or a depth, and say why"), "ANSWER" },
+    { "reckoning", 0, 0, G_OPTION_ARG_NONE, &asked->reckoning,
+      N_ ("with --answer: the full reckoning too, with its sources"), NULL },
     { "learner", 0, 0, G_OPTION_ARG_STRING, &asked->learner,
       N_ ("who answers: keep the answer under this name; with --progress, whose answers"), "NAME" },
     { "progress", 0, 0, G_OPTION_ARG_NONE, &asked->progress,

@@ -11,7 +11,7 @@
 
 typedef struct
 {
-  gboolean list, follow_up, answers, progress, json;
+  gboolean list, follow_up, reckoning, answers, progress, json;
   char *show;    /* an exercise's id */
   char *seed;    /* as typed; NULL: one is drawn */
   char *answer;  /* a code or a depth */

@@ -50,7 +50,7 @@ ask (const SpelchPracticeAsked *asked)
   if (status != SPELCH_EXIT_DONE)
     return status;
   return print (asked->json ? spelch_practice_json (posed, answered)
-                            : spelch_practice_text (posed, answered, &asked->numbers));
+                            : spelch_practice_text (posed, answered, asked->reckoning, &asked->numbers));
 }
 
 int

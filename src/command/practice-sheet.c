@@ -36,8 +36,7 @@ spelch_practice_sheet (const SpelchPracticeAsked *asked)
                                 .answers = asked->answers,
                                 .seed = asked->drawn_by,
                                 .numbers = asked->numbers,
-                                .languages = g_get_language_names (),
-                                .source = spelch_shop_constant_source };
+                                .languages = g_get_language_names () };
   g_autoptr (GPtrArray) posed = pose_all (asked);
   g_autoptr (GError) error = NULL;
   guint pages = 0;

@@ -79,28 +79,40 @@ add_choices (GString *text, const SpelchPosed *posed, const SpelchNumbers *numbe
   for (guint i = 0; i < posed->n_choices; i++)
     {
       g_autofree char *words = spelch_words_posed_choice (posed, i, numbers);
+      const char *meaning = spelch_words_posed_meaning (posed, i);
       g_string_append_printf (text, "  %-20s %s\n", posed->choices[i], words);
+      if (*meaning != '\0')
+        g_string_append_printf (text, "  %-20s   %s\n", "", meaning);
     }
 }
 
+/* First what was answered and what comes of it, then what is right and why. */
 static void
-add_verdict (GString *text, const SpelchPosed *posed, const SpelchGiven *given, const SpelchNumbers *numbers)
+add_verdict (GString *text, const SpelchPosed *posed, const SpelchGiven *given, bool reckoning,
+             const SpelchNumbers *numbers)
 {
   g_autofree char *answered = spelch_words_given (posed, given, numbers);
   g_autofree char *right = spelch_words_posed_right (posed, numbers);
   g_autofree char *wrong = spelch_words_posed_wrong (posed, given, numbers);
-  g_auto (GStrv) why = spelch_words_posed_why (posed, spelch_shop_constant_source, numbers);
+  g_auto (GStrv) why = spelch_words_posed_why (posed, numbers);
+  g_auto (GStrv) reckoned = spelch_words_posed_reckoning (posed, spelch_shop_constant_source, numbers);
   g_string_append_printf (text, "\n%s: %s\n", _ ("Your answer"), answered);
   g_string_append_printf (text, "%s\n", given->right ? _ ("Right.") : _ ("Not right."));
   if (*wrong != '\0')
     g_string_append_printf (text, "  %s\n", wrong);
-  g_string_append_printf (text, "%s: %s\n", _ ("The right answer"), right);
+  if (!given->right || given->choice < 0)
+    g_string_append_printf (text, "\n%s: %s\n", _ ("The right answer"), right);
   for (guint i = 0; why[i] != NULL; i++)
-    g_string_append_printf (text, "  - %s\n", why[i]);
+    g_string_append_printf (text, "  %s\n", why[i]);
+  if (reckoning)
+    g_string_append_printf (text, "\n%s\n", _ ("The reckoning"));
+  for (guint i = 0; reckoning && reckoned[i] != NULL; i++)
+    g_string_append_printf (text, "  - %s\n", reckoned[i]);
 }
 
 char *
-spelch_practice_text (const SpelchPosed *posed, const SpelchGiven *given, const SpelchNumbers *numbers)
+spelch_practice_text (const SpelchPosed *posed, const SpelchGiven *given, bool reckoning,
+                      const SpelchNumbers *numbers)
 {
   GString *text = g_string_new (NULL);
   const SpelchExercise *exercise = posed->exercise;
@@ -109,11 +121,12 @@ spelch_practice_text (const SpelchPosed *posed, const SpelchGiven *given, const 
   add_paragraph (text, g_strdup_printf (_ ("%s (seed %u)"), title, posed->seed));
   add_paragraph (text, spelch_words_lead (posed, g_get_language_names (), numbers));
   add_paragraph (text, spelch_words_changed (posed, numbers));
+  add_paragraph (text, g_strdup (spelch_words_changed_means (posed)));
   add_facts (text, posed, numbers);
   add_paragraph (text, spelch_words_question (posed, numbers));
   add_choices (text, posed, numbers);
   if (given != NULL)
-    add_verdict (text, posed, given, numbers);
+    add_verdict (text, posed, given, reckoning, numbers);
   return g_string_free (text, FALSE);
 }
 
@@ -129,6 +142,8 @@ write_choices (SpelchWriter *w, const SpelchPosed *posed)
       spelch_writer_open_item (w, NULL, true);
       spelch_writer_text (w, "choice", posed->choices[i]);
       spelch_writer_text (w, "words", words);
+      if (*spelch_words_posed_meaning (posed, i) != '\0')
+        spelch_writer_text (w, "means", spelch_words_posed_meaning (posed, i));
       spelch_writer_close (w);
     }
   spelch_writer_close (w);
@@ -156,7 +171,9 @@ write_verdict (SpelchWriter *w, const SpelchPosed *posed, const SpelchGiven *giv
   g_autofree char *right = spelch_posed_right_answer (posed);
   g_autofree char *words = spelch_words_posed_right (posed, &SPELCH_FIGURE_NUMBERS);
   g_autofree char *wrong = spelch_words_posed_wrong (posed, given, &SPELCH_FIGURE_NUMBERS);
-  g_auto (GStrv) why = spelch_words_posed_why (posed, spelch_shop_constant_source, &SPELCH_FIGURE_NUMBERS);
+  g_auto (GStrv) why = spelch_words_posed_why (posed, &SPELCH_FIGURE_NUMBERS);
+  g_auto (GStrv) reckoned
+      = spelch_words_posed_reckoning (posed, spelch_shop_constant_source, &SPELCH_FIGURE_NUMBERS);
   spelch_writer_flag (w, "right", given->right);
   spelch_writer_text (w, "right_answer", right);
   spelch_writer_text (w, "right_words", words);
@@ -165,6 +182,7 @@ write_verdict (SpelchWriter *w, const SpelchPosed *posed, const SpelchGiven *giv
   spelch_writer_text (w, "decides", posed->decides);
   spelch_writer_text (w, "wrong_because", wrong);
   spelch_writer_texts (w, "why", (const char *const *)why);
+  spelch_writer_texts (w, "reckoning", (const char *const *)reckoned);
 }
 
 char *

@@ -11,6 +11,8 @@
 char *spelch_practice_list_text (const SpelchPracticeAsked *asked);
 char *spelch_practice_list_json (const SpelchPracticeAsked *asked);
 
-/* @given: NULL where nothing was answered, and nothing is given away. */
-char *spelch_practice_text (const SpelchPosed *posed, const SpelchGiven *given, const SpelchNumbers *numbers);
+/* @given: NULL where nothing was answered, and nothing is given away. @reckoning: with
+ * the full reckoning behind the right answer; in JSON it is always there. */
+char *spelch_practice_text (const SpelchPosed *posed, const SpelchGiven *given, bool reckoning,
+                            const SpelchNumbers *numbers);
 char *spelch_practice_json (const SpelchPosed *posed, const SpelchGiven *given);

@@ -132,6 +132,15 @@ choice_words (const Pen *pen, const SpelchPosed *posed, guint i)
                                                   : g_steal_pointer (&words);
 }
 
+/* The same with what it means at the machine. */
+static char *
+choice_in_full (const Pen *pen, const SpelchPosed *posed, guint i)
+{
+  const char *meaning = spelch_words_posed_meaning (posed, i);
+  g_autofree char *words = choice_words (pen, posed, i);
+  return *meaning == '\0' ? g_steal_pointer (&words) : g_strdup_printf ("%s: %s", words, meaning);
+}
+
 static double
 wide_of (const Pen *pen, const char *words)
 {
@@ -149,7 +158,7 @@ fit_in_row (const Pen *pen, const SpelchPosed *posed, double width)
   double wide = 0;
   for (guint i = 0; i < posed->n_choices; i++)
     {
-      g_autofree char *words = choice_words (pen, posed, i);
+      g_autofree char *words = choice_in_full (pen, posed, i);
       wide += BOX_ROOM + wide_of (pen, words) + (i > 0 ? GUTTER : 0);
     }
   return wide <= width;
@@ -162,7 +171,7 @@ count_columns (const Pen *pen, const SpelchPosed *posed, double width)
   double widest = 0;
   for (guint i = 0; i < posed->n_choices; i++)
     {
-      g_autofree char *words = choice_words (pen, posed, i);
+      g_autofree char *words = choice_in_full (pen, posed, i);
       widest = fmax (widest, BOX_ROOM + wide_of (pen, words) + GUTTER);
     }
   guint fit = (guint)fmax (floor (width / fmax (widest, 1)), 1), n = MAX (posed->n_choices, 1);
@@ -184,7 +193,7 @@ write_choices (const Pen *pen, const SpelchPosed *posed, double x, double y, dou
     }
   for (guint i = 0; i < posed->n_choices; i++)
     {
-      g_autofree char *words = choice_words (pen, posed, i);
+      g_autofree char *words = choice_in_full (pen, posed, i);
       bool begins = i % columns == 0;
       y += begins ? row : 0;
       left = begins ? x : left;
@@ -240,6 +249,8 @@ write_question (const Pen *pen, const SpelchPosed *posed, const SpelchPosed *bef
   y += write_taken (pen, spelch_words_lead (posed, pen->sheet->languages, numbers), BODY,
                     SPELCH_LETTERS_PLAIN, MARGIN, y, text);
   y += write_taken (pen, spelch_words_changed (posed, numbers), BODY, SPELCH_LETTERS_PLAIN, MARGIN, y, text);
+  y += write_taken (pen, g_strdup (spelch_words_changed_means (posed)), BODY, SPELCH_LETTERS_PLAIN, MARGIN, y,
+                    text);
   y = fmax (y + write_facts (pen, posed, posed->follow_up ? before : NULL, MARGIN, y, text), pictured);
   y += write_taken (pen,
                     posed->follow_up ? g_strdup (spelch_words_asks (posed->exercise->asks))
@@ -255,7 +266,7 @@ write_answer (const Pen *pen, const SpelchPosed *posed, guint number, double y)
 {
   const SpelchNumbers *numbers = &pen->sheet->numbers;
   double whole = pen->width - 2 * MARGIN, top = y;
-  g_auto (GStrv) why = spelch_words_posed_why (posed, pen->sheet->source, numbers);
+  g_auto (GStrv) why = spelch_words_posed_why (posed, numbers);
   g_autofree char *right = posed->right >= 0 ? choice_words (pen, posed, (guint)posed->right)
                                              : spelch_words_posed_right (posed, numbers);
   y += write_taken (pen, heading (pen, posed, number), HEADING, SPELCH_LETTERS_STRONG, MARGIN, y, whole);

@@ -22,7 +22,6 @@ typedef struct
   guint32 seed; /* shown, so that the teacher can draw the same again */
   SpelchNumbers numbers;
   const char *const *languages; /* as g_get_language_names() gives them */
-  SpelchSourceOf source;        /* of the model's constants */
   const char *family;           /* of fonts; NULL: the program's own */
   guint only;                   /* draw just this page, from 1, and show none: for printing; 0: all of them */
 } SpelchExerciseSheet;

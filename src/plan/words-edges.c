@@ -454,14 +454,16 @@ add_arris_reasons (GPtrArray *list, const SpelchPlan *plan, const SpelchEdge *ed
 }
 
 static char **
-why (const SpelchPlan *plan, const SpelchEdge *edge, SpelchSide side, const SpelchNumbers *numbers)
+why (const SpelchPlan *plan, const SpelchEdge *edge, SpelchSide side, bool windows,
+     const SpelchNumbers *numbers)
 {
   GPtrArray *list = g_ptr_array_new ();
   if (edge != NULL && edge->grade > 0)
     add_arris_reasons (list, plan, edge, numbers);
   if (plan->slow && side == SPELCH_SIDE_MOTOR)
     add_reason (list, slow_sentence (plan, numbers), SPELCH_EVIDENCE_PRACTICE);
-  g_ptr_array_add (list, spelch_words_window (plan, side, numbers));
+  if (windows)
+    g_ptr_array_add (list, spelch_words_window (plan, side, numbers));
   g_ptr_array_add (list, NULL);
   return (char **)g_ptr_array_free (list, FALSE);
 }
@@ -469,11 +471,17 @@ why (const SpelchPlan *plan, const SpelchEdge *edge, SpelchSide side, const Spel
 char **
 spelch_words_edge_why (const SpelchPlan *plan, SpelchSide side, const SpelchNumbers *numbers)
 {
-  return why (plan, spelch_plan_worst (plan, side), side, numbers);
+  return why (plan, spelch_plan_worst (plan, side), side, true, numbers);
+}
+
+char **
+spelch_words_edge_reckoning (const SpelchPlan *plan, SpelchSide side, const SpelchNumbers *numbers)
+{
+  return why (plan, spelch_plan_worst (plan, side), side, false, numbers);
 }
 
 char **
 spelch_words_arris_why (const SpelchPlan *plan, const SpelchEdge *edge, const SpelchNumbers *numbers)
 {
-  return why (plan, edge, edge->side, numbers);
+  return why (plan, edge, edge->side, true, numbers);
 }

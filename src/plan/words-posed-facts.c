@@ -2,6 +2,8 @@
  *
  * What is given with a question, and what its follow-up changes.
  */
+#include "plan/posed-private.h"
+#include "plan/words-plain.h"
 #include "plan/words-posed.h"
 
 #include <glib/gi18n-lib.h>
@@ -296,6 +298,15 @@ spelch_words_change_value (const SpelchChange *change, const SpelchPart *part, c
     }
 }
 
+/* The speed or feed that nobody set was what the plan recommends. */
+static double
+recommended (const SpelchPosed *posed, const SpelchPart *before, SpelchChangeKind what)
+{
+  SpelchPlan plan;
+  spelch_posed_plan (posed->constants, before, -1, &plan);
+  return what == SPELCH_CHANGE_SPEED ? plan.speed_rpm : plan.feed_mm_min;
+}
+
 char *
 spelch_words_changed (const SpelchPosed *posed, const SpelchNumbers *numbers)
 {
@@ -305,11 +316,22 @@ spelch_words_changed (const SpelchPosed *posed, const SpelchNumbers *numbers)
   g_autoptr (SpelchPart) before = spelch_exercise_draw (posed->exercise, posed->seed);
   SpelchChange was = spelch_change_now (follow_up->change.what, before);
   SpelchChange is = spelch_change_now (follow_up->change.what, posed->part);
+  if (was.number <= 0 && (was.what == SPELCH_CHANGE_SPEED || was.what == SPELCH_CHANGE_FEED))
+    was.number = recommended (posed, before, was.what);
   g_autofree char *old = spelch_words_change_value (&was, before, numbers);
   g_autofree char *now = spelch_words_change_value (&is, posed->part, numbers);
   /* TRANSLATORS: what a follow-up changes: "First pass: 9.0 mm instead of 6.0 mm." */
   return g_strdup_printf (_ ("%s: %s instead of %s."), spelch_words_change_name (follow_up->change.what), now,
                           old);
+}
+
+const char *
+spelch_words_changed_means (const SpelchPosed *posed)
+{
+  const SpelchFollowUp *follow_up = &posed->exercise->follow_up;
+  bool groove = follow_up->change.what == SPELCH_CHANGE_SPOILBOARD
+                && posed->part->machine.spoilboard == SPELCH_SPOILBOARD_CUT_HERE_BEFORE;
+  return posed->follow_up && follow_up->told && groove ? spelch_words_plain_groove () : "";
 }
 
 /* ---- What is given ---- */
@@ -377,12 +399,16 @@ tell_below (GArray *facts, const SpelchPosed *posed, const SpelchNumbers *number
   const SpelchCut *cut = &posed->part->cuts[0];
   const SpelchMachine *machine = &posed->part->machine;
   g_autofree char *backer = spelch_words_length (numbers, cut->backer.mm);
+  bool groove = machine->kind == SPELCH_MACHINE_GANTRY && cut->backer.mm <= 0
+                && machine->spoilboard == SPELCH_SPOILBOARD_CUT_HERE_BEFORE;
   if (!cut->through)
     return;
   tell (facts, machine->kind == SPELCH_MACHINE_TABLE ? _ ("Behind the board") : _ ("Under the board"),
         cut->backer.mm > 0                       ? g_strdup_printf (_ ("a backer board, %s thick"), backer)
         : machine->kind == SPELCH_MACHINE_GANTRY ? g_strdup (spoilboard_word (machine->spoilboard))
                                                  : g_strdup (_ ("nothing")));
+  if (groove && !posed->follow_up)
+    tell (facts, _ ("The groove in it"), g_strdup (spelch_words_plain_groove ()));
 }
 
 static void
@@ -406,20 +432,22 @@ tell_speed (GArray *facts, const SpelchPosed *posed, const SpelchNumbers *number
 }
 
 static char *
-hold_words (const SpelchPart *part)
+hold_words (const SpelchPart *part, const SpelchNumbers *numbers)
 {
   const SpelchHolding *holding = &part->holding;
   g_autofree char *area = square_centimetres (holding->area_mm2);
   g_autofree char *kpa = spelch_words_count (holding->vacuum_kpa);
   g_autofree char *force = spelch_words_count (holding->clamp_force_n);
+  g_autofree char *weight = spelch_words_plain_weight (holding->clamp_force_n, numbers);
   switch (holding->method)
     {
     case SPELCH_HOLD_VACUUM:
       return holding->vacuum_kpa > 0 ? g_strdup_printf (_ ("vacuum of %s kPa on %s"), kpa, area)
                                      : g_strdup_printf (_ ("vacuum on %s"), area);
     case SPELCH_HOLD_CLAMPS:
-      return holding->clamp_force_n > 0 ? g_strdup_printf (_ ("clamps, %s N together"), force)
-                                        : g_strdup (_ ("clamps"));
+      return holding->clamp_force_n > 0
+                 ? g_strdup_printf (_ ("clamps, %s N together: as much as a weight of %s"), force, weight)
+                 : g_strdup (_ ("clamps"));
     case SPELCH_HOLD_SCREWS:
       return g_strdup (_ ("screws"));
     case SPELCH_HOLD_HANDS:
@@ -441,7 +469,7 @@ tell_holding (GArray *facts, const SpelchPosed *posed, const SpelchNumbers *numb
   g_autofree char *thick = spelch_words_length (numbers, tabs->thickness.mm);
   if (part->length.mm > 0 && part->width.mm > 0)
     tell (facts, _ ("Piece"), g_strdup_printf (_ ("%s by %s"), length, width));
-  tell (facts, _ ("Held by"), hold_words (part));
+  tell (facts, _ ("Held by"), hold_words (part, numbers));
   if (tabs->count > 0)
     /* TRANSLATORS: tabs: how many, how wide, how thick */
     tell (facts, _ ("Tabs"), g_strdup_printf (_ ("%u, each %s wide and %s thick"), tabs->count, wide, thick));
@@ -477,7 +505,7 @@ tell_room_for_bits (GArray *facts, const SpelchPosed *posed, const SpelchNumbers
       tell (facts, _ ("Inside corners"), g_strdup_printf (_ ("%s of radius"), radius));
     }
   if (machine->kind != SPELCH_MACHINE_GANTRY)
-    tell (facts, _ ("Held by"), hold_words (part));
+    tell (facts, _ ("Held by"), hold_words (part, numbers));
   if (collets->len > 0)
     tell (facts, _ ("Collets"), g_strdup (collets->str));
   g_string_free (collets, TRUE);

@@ -1,58 +1,37 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Why an answer to a question that is posed is right, or wrong.
+ * What comes of an answer to a question that is posed, and why the right one is right, in plain words. The
+ * two never say the same thing: one tells what comes out, the other why.
  */
 #include "plan/posed-private.h"
 #include "plan/words-choose.h"
-#include "plan/words-posed.h"
+#include "plan/words-plain.h"
+#include "plan/words-posed-private.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define REASONS_MOST 3
-
-static void
-say (GPtrArray *list, char *sentence)
-{
-  if (sentence != NULL && *sentence != '\0')
-    g_ptr_array_add (list, sentence);
-  else
-    g_free (sentence);
-}
-
-/* The sentences one after the other; takes @list. */
-static char *
-joined (GPtrArray *list)
-{
-  g_ptr_array_add (list, NULL);
-  g_auto (GStrv) sentences = (char **)g_ptr_array_free (list, FALSE);
-  return g_strjoinv (" ", sentences);
-}
+#define FAULTS_MOST 2
 
 /* ---- Edges ---- */
 
-/* "Show face, motor side: torn grain. Up-shear lifts the face ply out at every depth." */
-static char *
-face_line (const SpelchPart *part, const SpelchPlan *plan, SpelchSide side, const SpelchNumbers *numbers)
+static const char *
+grade_words (const SpelchPlan *plan, SpelchSide side)
 {
   const SpelchEdge *edge = spelch_plan_worst (plan, side);
-  if (edge == NULL)
-    return NULL;
-  g_autofree char *face = spelch_words_face (plan, &part->cuts[0], side);
-  g_autofree char *shear = spelch_words_edge_reason (plan, side, numbers);
-  const char *grade = spelch_words_grade (edge->grade, spelch_plan_is_laminate (plan, side));
-  g_autofree char *other = edge->load == SPELCH_LOAD_PRESS_IN || edge->grade < SPELCH_TORN_FROM
-                               ? NULL
-                               : spelch_words_edge_other (edge, numbers);
-  return other == NULL ? g_strdup_printf ("%s: %s. %s", face, grade, shear)
-                       : g_strdup_printf ("%s: %s. %s %s", face, grade, shear, other);
+  return spelch_words_grade (edge->grade, spelch_plan_is_laminate (plan, side));
 }
 
 static void
-why_tears (const SpelchPosed *posed, const SpelchNumbers *numbers, GPtrArray *list)
+why_tears (const SpelchPosed *posed, GPtrArray *list)
 {
   for (int side = SPELCH_SIDE_MOTOR; side <= SPELCH_SIDE_FAR; side++)
-    say (list, face_line (posed->part, &posed->plan, (SpelchSide)side, numbers));
+    {
+      g_autofree char *face = spelch_words_face (&posed->plan, &posed->part->cuts[0], (SpelchSide)side);
+      g_autofree char *cause = spelch_words_plain_edge (posed->part, &posed->plan, (SpelchSide)side);
+      if (*cause != '\0')
+        spelch_words_say (list, g_strdup_printf (_ ("%s: %s"), face, cause));
+    }
 }
 
 static bool
@@ -62,15 +41,24 @@ claims (const char *code, SpelchSide side)
          || g_str_equal (code, side == SPELCH_SIDE_MOTOR ? SPELCH_ANSWER_MOTOR : SPELCH_ANSWER_FAR);
 }
 
-/* Only of the faces that were taken wrongly. */
+/* How the faces come out that were taken wrongly. */
 static char *
-wrong_tears (const SpelchPosed *posed, const char *code, const SpelchNumbers *numbers)
+wrong_tears (const SpelchPosed *posed, const char *code)
 {
   GPtrArray *list = g_ptr_array_new ();
   for (int side = SPELCH_SIDE_MOTOR; side <= SPELCH_SIDE_FAR; side++)
-    if (claims (code, (SpelchSide)side) != spelch_posed_torn (&posed->plan, (SpelchSide)side))
-      say (list, face_line (posed->part, &posed->plan, (SpelchSide)side, numbers));
-  return joined (list);
+    {
+      g_autofree char *face = spelch_words_face (&posed->plan, &posed->part->cuts[0], (SpelchSide)side);
+      bool torn = spelch_posed_torn (&posed->plan, (SpelchSide)side);
+      if (spelch_plan_worst (&posed->plan, (SpelchSide)side) != NULL
+          && claims (code, (SpelchSide)side) != torn)
+        /* TRANSLATORS: a face, and how its edge comes out: "Show face, motor side: torn grain, so it tears."
+         */
+        spelch_words_say (
+            list, g_strdup_printf (torn ? _ ("%s: %s, so it tears.") : _ ("%s: %s, so it doesn't tear."),
+                                   face, grade_words (&posed->plan, (SpelchSide)side)));
+    }
+  return spelch_words_joined (list);
 }
 
 /* ---- Depths ---- */
@@ -91,15 +79,18 @@ why_first_pass (const SpelchPosed *posed, const SpelchNumbers *numbers, GPtrArra
   g_autofree char *both = spelch_words_exactly (numbers, together);
   g_autofree char *whole = spelch_words_exactly (numbers, plan->through_depth);
   g_autofree char *spare = spelch_words_exactly (numbers, posed->depths.from - together);
-  say (list,
-       g_strdup_printf (_ ("The up-shear reaches %s above the tip, and the face layer is %s thick: only a "
-                           "pass deeper than both together, %s, leaves that layer to the down-shear."),
-                        up, layer, both));
+  spelch_words_say (
+      list,
+      g_strdup_printf (_ ("The lowest %s of the bit pull toward the motor. The face layer, %s thick, must "
+                          "lie wholly above them: together that is %s."),
+                       up, layer, both));
   if (posed->right == 0)
-    say (list, g_strdup_printf (_ ("The cut is only %s deep, so no first pass is deep enough."), whole));
+    spelch_words_say (
+        list, g_strdup_printf (_ ("The cut is only %s deep, so no first pass is deep enough."), whole));
   else if (posed->depths.from - together > 0.005)
-    say (list,
-         g_strdup_printf (_ ("Depth and up-shear are only known so well: go %s deeper to be sure."), spare));
+    spelch_words_say (
+        list,
+        g_strdup_printf (_ ("No depth is set and no bit is ground exactly: %s more make it sure."), spare));
 }
 
 static char *
@@ -128,11 +119,11 @@ wrong_depth (const SpelchPosed *posed, double depth, const SpelchNumbers *number
 static char *
 wrong_first_pass (const SpelchPosed *posed, const SpelchGiven *given, const SpelchNumbers *numbers)
 {
-  g_autofree char *sure = spelch_words_at_least (numbers, posed->depths.from);
   if (given->choice < 0)
     return wrong_depth (posed, given->depth_mm, numbers);
-  return g_strdup_printf (_ ("From %s on the whole face layer lies above the up-shear, and is pressed in."),
-                          sure);
+  return g_strdup (
+      _ ("There is one: the cut goes deep enough for the whole face layer to come above the part of "
+         "the bit that pulls."));
 }
 
 /* ---- Bits ---- */
@@ -158,27 +149,117 @@ is_weighty (SpelchReasonKind kind)
          || kind == SPELCH_REASON_TIP_TOO_SHORT || kind == SPELCH_REASON_BENDS;
 }
 
-static void
-say_merits (const SpelchChoice *choice, const SpelchNumbers *numbers, GPtrArray *list)
-{
-  for (guint i = 0; i < choice->n_reasons && list->len < REASONS_MOST; i++)
-    if (spelch_reason_is_for (choice->reasons[i].kind))
-      say (list, spelch_words_reason (choice, &choice->reasons[i], numbers));
-}
-
+/* One that rules it out says all. */
 static void
 say_faults (const SpelchChoice *choice, bool weighty, const SpelchNumbers *numbers, GPtrArray *list)
 {
-  for (guint i = 0; i < choice->n_reasons && list->len < REASONS_MOST - 1; i++)
+  bool stopped = false;
+  for (guint i = 0; i < choice->n_reasons && list->len < FAULTS_MOST && !stopped; i++)
     if (!spelch_reason_is_for (choice->reasons[i].kind) && is_weighty (choice->reasons[i].kind) == weighty)
-      say (list, spelch_words_reason (choice, &choice->reasons[i], numbers));
+      {
+        spelch_words_say (list, spelch_words_reason (choice, &choice->reasons[i], numbers));
+        stopped = choice->reasons[i].kind == SPELCH_REASON_STOP;
+      }
+}
+
+static bool
+is_as_good (const SpelchPosed *posed, const SpelchChoice *choice)
+{
+  return spelch_posed_serves (posed->part, &choice->plan);
+}
+
+static bool
+bends (const SpelchChoice *choice)
+{
+  return choice->plan.deflection_mm > choice->plan.deflection_limit_mm + 1e-6;
+}
+
+/* The stop that rules out all bits but the best; -1 where it isn't the same. */
+static int
+ruled_out_by (const SpelchPosed *posed)
+{
+  int kind = -1;
+  for (guint i = 1; i < posed->ranking->len; i++)
+    {
+      const SpelchPlan *plan = &((const SpelchChoice *)posed->ranking->pdata[i])->plan;
+      int own = plan->n_stops > 0 ? (int)plan->stops[0].kind : -1;
+      if (i > 1 && own != kind)
+        return -1;
+      kind = own;
+    }
+  return kind;
 }
 
 static void
+why_only_one (const SpelchPosed *posed, const SpelchNumbers *numbers, GPtrArray *list)
+{
+  switch (ruled_out_by (posed))
+    {
+    case SPELCH_STOP_TOO_SHORT:
+      spelch_words_say (list, g_strdup (_ ("It is the only one of them that reaches deep enough.")));
+      break;
+    case SPELCH_STOP_TOO_WIDE:
+      spelch_words_say (
+          list, g_strdup (_ ("It is the only one of them that is narrow enough to get into the corners.")));
+      break;
+    case SPELCH_STOP_HAND_FEED_MARK:
+      spelch_words_say (list, g_strdup (_ ("It is the only one of them that may be fed by hand.")));
+      break;
+    case SPELCH_STOP_PUSHED_OFF:
+      spelch_words_why_seat (&((const SpelchChoice *)posed->ranking->pdata[0])->plan, numbers, list);
+      break;
+    default:
+      spelch_words_say (list, g_strdup (_ ("It is the only one of them with which this cut may be made.")));
+    }
+}
+
+/* What sets the best bit apart from the others: that it alone may be used, or cuts clean, or stays on its
+ * line, or is the quickest. */
+static void
 why_bit (const SpelchPosed *posed, const SpelchNumbers *numbers, GPtrArray *list)
 {
-  if (posed->ranking->len > 0)
-    say_merits (posed->ranking->pdata[0], numbers, list);
+  if (posed->ranking->len == 0)
+    return;
+  const SpelchChoice *best = posed->ranking->pdata[0];
+  guint others = posed->n_choices - 1, may = 0, good = 0, straight = 0;
+  for (guint i = 1; i < posed->ranking->len; i++)
+    {
+      const SpelchChoice *choice = posed->ranking->pdata[i];
+      may += choice->plan.verdict != SPELCH_VERDICT_DO_NOT_CUT;
+      good += is_as_good (posed, choice);
+      straight += is_as_good (posed, choice) && !bends (choice);
+    }
+  if (others > 0 && may == 0)
+    why_only_one (posed, numbers, list);
+  else if (straight > 0)
+    {
+      g_autofree char *time = spelch_words_time (best->plan.time_s);
+      spelch_words_say (
+          list,
+          g_strdup_printf (_ ("Its edges come out as accepted, and of the bits that do as well it is the "
+                              "quickest: %s."),
+                           time));
+    }
+  else if (good > 0)
+    spelch_words_say (
+        list,
+        g_strdup (_ ("Its edges come out as accepted, and it is stout enough not to bend off its line.")));
+  else
+    why_tears (posed, list);
+}
+
+/* What a lift that must be held against means. */
+static void
+say_hold_for (const SpelchChoice *choice, const SpelchNumbers *numbers, GPtrArray *list)
+{
+  for (guint i = 0; i < choice->n_reasons; i++)
+    {
+      const SpelchReason *reason = &choice->reasons[i];
+      g_autofree char *words = spelch_words_reason (choice, reason, numbers);
+      if (reason->kind == SPELCH_REASON_LIFTS && list->len > 0
+          && g_str_equal (list->pdata[list->len - 1], words))
+        spelch_words_say (list, spelch_words_posed_press (reason->limit, numbers));
+    }
 }
 
 static char *
@@ -186,19 +267,25 @@ wrong_bit (const SpelchPosed *posed, const char *id, const SpelchNumbers *number
 {
   const SpelchChoice *choice = choice_of (posed, id), *best = choice_of (posed, posed->choices[posed->right]);
   GPtrArray *list = g_ptr_array_new ();
-  bool as_good = choice != NULL && spelch_posed_serves (posed->part, &choice->plan);
-  if (choice != NULL && !as_good)
-    say_faults (choice, true, numbers, list);
-  if (choice != NULL && !as_good && list->len == 0)
-    say_faults (choice, false, numbers, list);
-  if (as_good)
+  bool as_good = choice != NULL && is_as_good (posed, choice);
+  if (choice == NULL)
+    return spelch_words_joined (list);
+  if (as_good && !bends (choice))
     {
       g_autofree char *time = spelch_words_time (choice->plan.time_s);
       g_autofree char *quicker = spelch_words_time (best->plan.time_s);
-      say (list,
-           g_strdup_printf (_ ("Its edges are as good, but it takes %s instead of %s."), time, quicker));
+      spelch_words_say (
+          list, g_strdup_printf (_ ("Its edges are as good, but it takes %s instead of %s."), time, quicker));
     }
-  return joined (list);
+  else if (as_good)
+    spelch_words_say (
+        list, g_strdup (_ ("Its edges would be as good, but it is so slender that it bends off its line.")));
+  else
+    say_faults (choice, true, numbers, list);
+  if (list->len == 0)
+    say_faults (choice, false, numbers, list);
+  say_hold_for (choice, numbers, list);
+  return spelch_words_joined (list);
 }
 
 /* ---- Ways up ---- */
@@ -209,34 +296,95 @@ plan_of_way (const SpelchPosed *posed, SpelchFace face)
   return posed->plan.near == face ? &posed->plan : &posed->turned;
 }
 
-/* What comes of one way up: what speaks against it, or that it serves. */
 static char *
-way_line (const SpelchPosed *posed, SpelchFace face, const SpelchNumbers *numbers)
+way_words (const SpelchPosed *posed, SpelchFace face, const SpelchNumbers *numbers)
 {
-  const SpelchPart *part = posed->part;
-  const SpelchPlan *plan = plan_of_way (posed, face);
   int i = spelch_posed_find (posed, spelch_code_of (&SPELCH_FACE_CODES, (int)face));
-  g_autofree char *way = spelch_words_posed_choice (posed, (guint)i, numbers);
-  g_autofree char *said = NULL;
-  for (guint s = 0; said == NULL && s < plan->n_stops; s++)
-    if (plan->stops[s].kind < SPELCH_ASK_SPEED_MARK)
-      said = spelch_words_stop (&plan->stops[s], numbers);
-  for (int side = SPELCH_SIDE_MOTOR; said == NULL && side <= SPELCH_SIDE_FAR; side++)
-    {
-      const SpelchEdge *edge = spelch_plan_worst (plan, (SpelchSide)side);
-      if (edge != NULL && edge->grade > (edge->seen ? part->accepted_seen : part->accepted_hidden))
-        said = face_line (part, plan, (SpelchSide)side, numbers);
-    }
-  if (said == NULL)
-    said = g_strdup (_ ("Every edge comes out as accepted."));
-  return g_strdup_printf ("%s: %s", way, said);
+  return spelch_words_posed_choice (posed, (guint)i, numbers);
 }
 
+static char *
+stop_of (const SpelchPlan *plan, const SpelchNumbers *numbers)
+{
+  for (guint s = 0; s < plan->n_stops; s++)
+    if (plan->stops[s].kind < SPELCH_ASK_SPEED_MARK)
+      return spelch_words_stop (&plan->stops[s], numbers);
+  return NULL;
+}
+
+static int
+accepted_of (const SpelchPosed *posed, const SpelchEdge *edge)
+{
+  return edge->seen ? posed->part->accepted_seen : posed->part->accepted_hidden;
+}
+
+/* The side that decides one way up: the one whose edge isn't as accepted, else the worst of those that are
+ * seen. */
+static SpelchSide
+deciding_side (const SpelchPosed *posed, const SpelchPlan *plan)
+{
+  const SpelchEdge *motor = spelch_plan_worst (plan, SPELCH_SIDE_MOTOR);
+  const SpelchEdge *far = spelch_plan_worst (plan, SPELCH_SIDE_FAR);
+  if (far == NULL || (motor != NULL && motor->grade > accepted_of (posed, motor)))
+    return SPELCH_SIDE_MOTOR;
+  if (motor == NULL || far->grade > accepted_of (posed, far))
+    return SPELCH_SIDE_FAR;
+  if (motor->seen != far->seen)
+    return motor->seen ? SPELCH_SIDE_MOTOR : SPELCH_SIDE_FAR;
+  return far->grade > motor->grade ? SPELCH_SIDE_FAR : SPELCH_SIDE_MOTOR;
+}
+
+/* What comes of one way up: "Show face toward the motor: fuzzy grain on the motor side; clean is accepted."
+ */
+static char *
+way_result (const SpelchPosed *posed, SpelchFace face, const SpelchNumbers *numbers)
+{
+  const SpelchPlan *plan = plan_of_way (posed, face);
+  SpelchSide side = deciding_side (posed, plan);
+  const SpelchEdge *edge = spelch_plan_worst (plan, side);
+  g_autofree char *way = way_words (posed, face, numbers);
+  g_autofree char *stop = stop_of (plan, numbers);
+  if (stop != NULL)
+    return g_strdup_printf (_ ("%s: %s"), way, stop);
+  if (edge == NULL || edge->grade <= accepted_of (posed, edge))
+    return g_strdup_printf (_ ("%s: every edge comes out as accepted."), way);
+  /* TRANSLATORS: a way up, how an edge comes out, and how it may: "Hidden face toward the motor: fuzzy grain
+   * on the far side; clean is accepted." */
+  return g_strdup_printf (
+      side == SPELCH_SIDE_MOTOR ? _ ("%s: %s on the motor side; %s is accepted.")
+                                : _ ("%s: %s on the far side; %s is accepted."),
+      way, grade_words (plan, side),
+      spelch_words_grade (accepted_of (posed, edge), spelch_plan_is_laminate (plan, side)));
+}
+
+/* One reason for both ways where it is the same. */
 static void
 why_way_up (const SpelchPosed *posed, const SpelchNumbers *numbers, GPtrArray *list)
 {
-  say (list, way_line (posed, SPELCH_FACE_A, numbers));
-  say (list, way_line (posed, SPELCH_FACE_B, numbers));
+  char *causes[2];
+  for (int face = SPELCH_FACE_A; face <= SPELCH_FACE_B; face++)
+    {
+      const SpelchPlan *plan = plan_of_way (posed, (SpelchFace)face);
+      char *stop = stop_of (plan, numbers);
+      causes[face]
+          = stop != NULL ? stop : spelch_words_plain_edge (posed->part, plan, deciding_side (posed, plan));
+    }
+  if (g_str_equal (causes[SPELCH_FACE_A], causes[SPELCH_FACE_B]))
+    spelch_words_say (list,
+                      g_strdup_printf (_ ("Whichever face is toward the motor: %s"), causes[SPELCH_FACE_A]));
+  for (int face = SPELCH_FACE_A; face <= SPELCH_FACE_B; face++)
+    {
+      g_autofree char *way = way_words (posed, (SpelchFace)face, numbers);
+      const SpelchPlan *plan = plan_of_way (posed, (SpelchFace)face);
+      bool far = deciding_side (posed, plan) == SPELCH_SIDE_FAR;
+      /* TRANSLATORS: a way up, and the reason: "Hidden face toward the motor, on the far side: the bit …" */
+      if (!g_str_equal (causes[SPELCH_FACE_A], causes[SPELCH_FACE_B]))
+        spelch_words_say (
+            list, g_strdup_printf (far ? _ ("%s, on the far side: %s") : _ ("%s, on the motor side: %s"), way,
+                                   causes[face]));
+    }
+  g_free (causes[SPELCH_FACE_A]);
+  g_free (causes[SPELCH_FACE_B]);
 }
 
 static char *
@@ -248,33 +396,26 @@ wrong_way_up (const SpelchPosed *posed, const char *code, const SpelchNumbers *n
     {
       bool claimed = either || (!neither && g_str_equal (code, spelch_code_of (&SPELCH_FACE_CODES, face)));
       if (claimed != spelch_posed_serves (posed->part, plan_of_way (posed, (SpelchFace)face)))
-        say (list, way_line (posed, (SpelchFace)face, numbers));
+        spelch_words_say (list, way_result (posed, (SpelchFace)face, numbers));
     }
-  return joined (list);
+  return spelch_words_joined (list);
 }
 
 /* ---- Limits ---- */
 
 static void
-why_limit (const SpelchPosed *posed, SpelchSourceOf source, const SpelchNumbers *numbers, GPtrArray *list)
+why_limit (const SpelchPosed *posed, const SpelchNumbers *numbers, GPtrArray *list)
 {
-  const SpelchPart *part = posed->part;
-  int bit = spelch_part_find_bit (part, part->cuts[0].bit);
-  const SpelchWhyCase of = { .constants = posed->constants,
-                             .source = source,
-                             .part = part,
-                             .cut = &part->cuts[0],
-                             .bit = &part->bits[MAX (bit, 0)],
-                             .plan = &posed->plan };
-  g_auto (GStrv) chain = spelch_words_why (SPELCH_WHY_FEED, &of, numbers);
-  const SpelchLimit *binding = spelch_posed_binding (&posed->plan);
-  bool holding = binding != NULL && binding->kind == SPELCH_LIMIT_HOLDING;
-  for (guint i = 0; i < (holding ? 1 : REASONS_MOST) && chain[i] != NULL; i++)
-    say (list, g_strdup (chain[i]));
-  if (holding)
-    say (list, spelch_words_seat_advice (&posed->plan, part, numbers));
+  const SpelchPlan *plan = &posed->plan;
+  const SpelchLimit *binding = spelch_posed_binding (plan);
+  if (binding == NULL)
+    return;
+  g_autofree char *feed = spelch_words_feed (numbers, plan->feed_mm_min);
+  spelch_words_say (list, g_strdup (spelch_words_plain_limit (binding->kind, plan->machine)));
+  spelch_words_say (list, g_strdup_printf (_ ("Of all limits this one is reached first, at %s."), feed));
 }
 
+/* What the limit would mean, and how far off it is. */
 static char *
 wrong_limit (const SpelchPosed *posed, const char *code, const SpelchNumbers *numbers)
 {
@@ -285,152 +426,18 @@ wrong_limit (const SpelchPosed *posed, const char *code, const SpelchNumbers *nu
   for (guint i = 0; i < plan->n_limits; i++)
     {
       const SpelchLimit *limit = &plan->limits[i];
-      if ((int)limit->kind != kind)
-        continue;
-      const char *name = spelch_words_limit_subject (limit->kind, plan->machine);
-      g_autofree char *at = spelch_words_feed (numbers, limit->feed_mm_min);
       int used = (int)round (fmin (limit->share, 99) * 100);
-      if (!spelch_posed_reaches (plan, limit))
-        /* TRANSLATORS: the first %s is a limit: "Bit bending" */
-        return g_strdup_printf (_ ("%s: only %d %% used at %s."), name, used, feed);
-      return g_strdup_printf (_ ("%s would only be reached at %s; at %s no more than %d %% of it is used."),
-                              name, at, feed, used);
+      if ((int)limit->kind == kind)
+        return g_strdup_printf (_ ("%s Here something else comes first: at %s %d %% of this is used."),
+                                spelch_words_plain_limit (limit->kind, plan->machine), feed, used);
     }
   return g_strdup ("");
-}
-
-/* ---- Holding ---- */
-
-static const char *
-gives_words (const SpelchPlan *plan)
-{
-  switch (plan->hold_way)
-    {
-    case SPELCH_GIVES_LIFTING:
-      return _ ("It would lift before it slid or tilted.");
-    case SPELCH_GIVES_TILTING:
-      return _ ("It is so narrow for its height that it would tilt before it slid or lifted.");
-    case SPELCH_GIVES_SLIDING:
-    default:
-      return _ ("It would slide before it lifted or tilted.");
-    }
-}
-
-/* A way that isn't the one in which it gives. */
-static char *
-not_so_words (const char *code)
-{
-  int way = SPELCH_GIVES_SLIDING;
-  spelch_code_read (&SPELCH_GIVES_CODES, code, &way);
-  return g_strdup (way == SPELCH_GIVES_LIFTING   ? _ ("Lifting isn't what gives first.")
-                   : way == SPELCH_GIVES_TILTING ? _ ("Tilting isn't what gives first.")
-                                                 : _ ("Sliding isn't what gives first."));
-}
-
-/* What the plan has against it; whether there is something. */
-static bool
-say_stops (const SpelchPlan *plan, const SpelchNumbers *numbers, GPtrArray *list)
-{
-  guint before = list->len;
-  for (guint i = 0; i < plan->n_stops; i++)
-    {
-      SpelchStopKind kind = plan->stops[i].kind;
-      if (kind == SPELCH_STOP_HOLDING || kind == SPELCH_STOP_TABS || kind == SPELCH_STOP_PUSHED_OFF)
-        say (list, spelch_words_stop (&plan->stops[i], numbers));
-    }
-  return list->len > before;
-}
-
-static void
-say_sheet (const SpelchPlan *plan, const SpelchNumbers *numbers, GPtrArray *list)
-{
-  g_autofree char *factor = spelch_words_hold (plan, numbers);
-  if (*factor != '\0')
-    /* TRANSLATORS: "23.7 times the force, 9.1 at worst" */
-    say (list, g_strdup_printf (_ ("The sheet is held with %s, but the piece hangs on its tabs."), factor));
-}
-
-static void
-why_hold (const SpelchPosed *posed, const SpelchNumbers *numbers, GPtrArray *list)
-{
-  const SpelchPlan *plan = &posed->plan;
-  bool tabs = plan->tabs.count > 0 && plan->tabs.alone, stopped = say_stops (plan, numbers, list);
-  g_autofree char *factor = spelch_words_hold (plan, numbers);
-  if (tabs && !stopped)
-    say (list, spelch_words_tabs (plan, numbers));
-  if (!stopped && *factor != '\0')
-    /* TRANSLATORS: "23.7 times the force, 9.1 at worst" */
-    say (list, g_strdup_printf (_ ("Held with %s."), factor));
-  if (tabs && stopped && !spelch_plan_has_stop (plan, SPELCH_STOP_HOLDING))
-    say_sheet (plan, numbers, list);
-  if (plan->hold_factor > 0 && (!tabs || spelch_plan_has_stop (plan, SPELCH_STOP_HOLDING)))
-    say (list, g_strdup (gives_words (plan)));
-  say (list, spelch_words_seat (plan));
-}
-
-/* It does give, but not so. */
-static void
-say_other_way (const SpelchPosed *posed, const SpelchNumbers *numbers, GPtrArray *list)
-{
-  const SpelchPlan *plan = &posed->plan;
-  if (g_str_equal (posed->choices[posed->right], SPELCH_ANSWER_TABS))
-    say_sheet (plan, numbers, list);
-  else
-    say (list, g_strdup (gives_words (plan)));
-}
-
-/* It gives no way at all, least of all so. */
-static void
-say_no_way (const SpelchPosed *posed, const char *code, const SpelchNumbers *numbers, GPtrArray *list)
-{
-  const SpelchPlan *plan = &posed->plan;
-  bool first = g_str_equal (code, spelch_code_of (&SPELCH_GIVES_CODES, (int)plan->hold_way));
-  g_autofree char *factor = spelch_words_decimal (numbers, plan->hold_factor, 1);
-  if (plan->hold_factor <= 0)
-    say (list, g_strdup (_ ("It stays put.")));
-  else if (first)
-    say (list, g_strdup_printf (_ ("That would give first, but only at %s times the force: it stays put."),
-                                factor));
-  else
-    {
-      say (list, not_so_words (code));
-      say (list, plan->tabs.alone && plan->tabs.count > 0
-                     ? spelch_words_tabs (plan, numbers)
-                     : g_strdup_printf (_ ("It stays put, %s times over."), factor));
-    }
-}
-
-static char *
-wrong_hold (const SpelchPosed *posed, const char *code, const SpelchNumbers *numbers)
-{
-  const SpelchPlan *plan = &posed->plan;
-  GPtrArray *list = g_ptr_array_new_with_free_func (g_free);
-  bool said_stays = g_str_equal (code, SPELCH_ANSWER_STAYS),
-       said_tabs = g_str_equal (code, SPELCH_ANSWER_TABS);
-  /* What was answered, by name, so that each answer has words of its own. */
-  if (said_tabs)
-    {
-      say (list, spelch_words_tabs (plan, numbers));
-      say (list, g_strdup (posed->right == 0 ? _ ("It stays put.") : gives_words (plan)));
-    }
-  else if (!said_stays && posed->right == 0)
-    say_no_way (posed, code, numbers, list);
-  else if (!said_stays)
-    {
-      say (list, not_so_words (code));
-      say_other_way (posed, numbers, list);
-    }
-  why_hold (posed, numbers, list);
-  if (list->len > REASONS_MOST - 1)
-    g_ptr_array_set_size (list, REASONS_MOST - 1);
-  g_ptr_array_set_free_func (list, NULL);
-  return joined (list);
 }
 
 /* ---- Any ---- */
 
 char **
-spelch_words_posed_why (const SpelchPosed *posed, SpelchSourceOf source, const SpelchNumbers *numbers)
+spelch_words_posed_why (const SpelchPosed *posed, const SpelchNumbers *numbers)
 {
   GPtrArray *list = g_ptr_array_new ();
   switch (posed->exercise->asks)
@@ -445,15 +452,16 @@ spelch_words_posed_why (const SpelchPosed *posed, SpelchSourceOf source, const S
       why_way_up (posed, numbers, list);
       break;
     case SPELCH_ASKS_LIMIT:
-      why_limit (posed, source, numbers, list);
+      why_limit (posed, numbers, list);
       break;
     case SPELCH_ASKS_HOLD:
-      why_hold (posed, numbers, list);
+      if (posed->right >= 0)
+        spelch_words_why_hold (posed, numbers, list);
       break;
     case SPELCH_ASKS_TEARS:
     case SPELCH_N_ASKS:
     default:
-      why_tears (posed, numbers, list);
+      why_tears (posed, list);
     }
   g_ptr_array_add (list, NULL);
   return (char **)g_ptr_array_free (list, FALSE);
@@ -476,10 +484,10 @@ spelch_words_posed_wrong (const SpelchPosed *posed, const SpelchGiven *given, co
     case SPELCH_ASKS_LIMIT:
       return wrong_limit (posed, code, numbers);
     case SPELCH_ASKS_HOLD:
-      return wrong_hold (posed, code, numbers);
+      return spelch_words_wrong_hold (posed, code);
     case SPELCH_ASKS_TEARS:
     case SPELCH_N_ASKS:
     default:
-      return wrong_tears (posed, code, numbers);
+      return wrong_tears (posed, code);
     }
 }

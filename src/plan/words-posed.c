@@ -3,6 +3,7 @@
  * The question that is posed, and its answers.
  */
 #include "plan/words-posed.h"
+#include "plan/words-plain.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -158,6 +159,16 @@ spelch_words_posed_choice (const SpelchPosed *posed, guint i, const SpelchNumber
     default:
       return hold_choice (code);
     }
+}
+
+const char *
+spelch_words_posed_meaning (const SpelchPosed *posed, guint i)
+{
+  int kind;
+  if (posed->exercise->asks != SPELCH_ASKS_LIMIT
+      || !spelch_code_read (&SPELCH_LIMIT_CODES, posed->choices[i], &kind))
+    return "";
+  return spelch_words_plain_limit ((SpelchLimitKind)kind, posed->plan.machine);
 }
 
 char *

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
  * Words on a question that is posed: the question, the facts it goes by, its answers, and why the right one
- * is right and another wrong, in sentences with this case's numbers. Newly allocated unless said otherwise;
- * free with g_free().
+ * is right and what comes of another, in plain sentences with this case's numbers; the full reckoning apart.
+ * Newly allocated unless said otherwise; free with g_free().
  */
 #pragma once
 
@@ -36,6 +36,9 @@ GArray *spelch_words_facts (const SpelchPosed *posed, const SpelchNumbers *numbe
 /* The one thing that a follow-up changes: "First pass: 9.0 mm instead of 6.0 mm."; "" without a follow-up. */
 char *spelch_words_changed (const SpelchPosed *posed, const SpelchNumbers *numbers);
 
+/* What that does at the machine, where a learner can't know it; "" elsewhere. Not to be freed. */
+const char *spelch_words_changed_means (const SpelchPosed *posed);
+
 /* What can be drawn or changed, "First pass"; not to be freed. And its value, "9.0 mm". */
 const char *spelch_words_change_name (SpelchChangeKind what);
 char *spelch_words_change_value (const SpelchChange *change, const SpelchPart *part,
@@ -52,13 +55,25 @@ char *spelch_words_posed_choice (const SpelchPosed *posed, guint i, const Spelch
 char *spelch_words_given (const SpelchPosed *posed, const SpelchGiven *given, const SpelchNumbers *numbers);
 char *spelch_words_posed_right (const SpelchPosed *posed, const SpelchNumbers *numbers);
 
-/* Why the right answer is right: a sentence or a few, the most important first. @source: of the model's
- * constants. A NULL-terminated array; free with g_strfreev(). */
-char **spelch_words_posed_why (const SpelchPosed *posed, SpelchSourceOf source, const SpelchNumbers *numbers);
+/* What a choice means at the machine, in a plain sentence; "" where its words say all. Not to be freed. */
+const char *spelch_words_posed_meaning (const SpelchPosed *posed, guint i);
 
-/* Why an answer is wrong, in one or two sentences; "" when it is right or wasn't understood. */
+/* Why the right answer is right, in a plain sentence or two; nothing in it advises what would change the
+ * answer, since a follow-up may ask just that. A NULL-terminated array; free with g_strfreev(). */
+char **spelch_words_posed_why (const SpelchPosed *posed, const SpelchNumbers *numbers);
+
+/* What comes of an answer that is wrong, in one or two plain sentences of which none is among the reasons why
+ * the right one is right; "" when it is right or wasn't understood. */
 char *spelch_words_posed_wrong (const SpelchPosed *posed, const SpelchGiven *given,
                                 const SpelchNumbers *numbers);
+
+/* The full reckoning behind the right answer: this case's numbers, points, evidence and works cited, without
+ * advice. @source: of the model's constants. A NULL-terminated array; free with g_strfreev(). */
+char **spelch_words_posed_reckoning (const SpelchPosed *posed, SpelchSourceOf source,
+                                     const SpelchNumbers *numbers);
+
+/* What a press of so many newtons is like: "570 N press as much as a weight of about 58 kg." */
+char *spelch_words_posed_press (double newtons, const SpelchNumbers *numbers);
 
 /* What keeps an answer from being clear, by the code of spelch_posed_is_clear(). Not to be freed. */
 const char *spelch_words_doubt (const char *doubt);

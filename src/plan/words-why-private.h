@@ -29,6 +29,7 @@ void spelch_chain_limit (SpelchChain *chain, SpelchLimitKind kind);
 /* The chains about the machine's setting, and those about the board and the bit. */
 void spelch_chain_spindle (SpelchChain *chain);
 void spelch_chain_feed (SpelchChain *chain);
+void spelch_chain_binding (SpelchChain *chain);
 void spelch_chain_chip (SpelchChain *chain);
 void spelch_chain_entry (SpelchChain *chain);
 void spelch_chain_passes (SpelchChain *chain);

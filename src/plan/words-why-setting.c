@@ -174,7 +174,7 @@ say_plunge (SpelchChain *chain)
 }
 
 void
-spelch_chain_feed (SpelchChain *chain)
+spelch_chain_binding (SpelchChain *chain)
 {
   const SpelchPlan *plan = chain->of->plan;
   const SpelchLimit *binding = binding_limit (plan);
@@ -190,6 +190,17 @@ spelch_chain_feed (SpelchChain *chain)
                      _ ("%s sets the feed to %s: it is the first limit to be reached as the feed rises."),
                      spelch_words_limit_subject (binding->kind, plan->machine), feed));
       spelch_chain_limit (chain, binding->kind);
+    }
+}
+
+void
+spelch_chain_feed (SpelchChain *chain)
+{
+  const SpelchPlan *plan = chain->of->plan;
+  const SpelchLimit *binding = binding_limit (plan);
+  spelch_chain_binding (chain);
+  if (plan->feed_mm_min > 0 && binding != NULL)
+    {
       say_next (chain, binding);
       spelch_chain_say (chain, g_strdup (freed_by (binding->kind)));
     }

@@ -187,6 +187,7 @@ typedef struct
 static const Why WHYS[] = {
   [SPELCH_WHY_SPINDLE] = { N_ ("Spindle speed"), spelch_chain_spindle },
   [SPELCH_WHY_FEED] = { N_ ("Feed"), spelch_chain_feed },
+  [SPELCH_WHY_BINDING] = { N_ ("Feed"), spelch_chain_binding },
   [SPELCH_WHY_CHIP] = { N_ ("Largest chip"), spelch_chain_chip },
   [SPELCH_WHY_ENTRY] = { N_ ("Entry"), spelch_chain_entry },
   [SPELCH_WHY_PASSES] = { N_ ("Passes"), spelch_chain_passes },

@@ -13,6 +13,7 @@ typedef enum
 {
   SPELCH_WHY_SPINDLE,
   SPELCH_WHY_FEED,
+  SPELCH_WHY_BINDING, /* of the feed only the limit that sets it */
   SPELCH_WHY_CHIP,
   SPELCH_WHY_ENTRY,
   SPELCH_WHY_PASSES,

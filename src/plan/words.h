@@ -78,7 +78,10 @@ char *spelch_words_edge_other (const SpelchEdge *edge, const SpelchNumbers *numb
  * A NULL-terminated array; free with g_strfreev(). */
 char **spelch_words_edge_why (const SpelchPlan *plan, SpelchSide side, const SpelchNumbers *numbers);
 
-/* The same for one arris, whichever wall it is on. */
+/* The same without what would open a window: what is, not what might be. */
+char **spelch_words_edge_reckoning (const SpelchPlan *plan, SpelchSide side, const SpelchNumbers *numbers);
+
+/* The whole chain for one arris, whichever wall it is on. */
 char **spelch_words_arris_why (const SpelchPlan *plan, const SpelchEdge *edge, const SpelchNumbers *numbers);
 
 /* What would open the window of a face; "" when it is open. */

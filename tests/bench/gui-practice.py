@@ -52,6 +52,14 @@ def press(name):
     bench.settle()
 
 
+def evidence():
+    return [n for n in bench.walk() if n.seen_role == 'label' and re.search(r'geometry|by analogy|measured|shop practice', n.seen)]
+
+
+def unfold(name):
+    bench.click(bench.find('label', name))
+
+
 def kept():
     return json.loads(LOG.read_text())['practice'] if LOG.exists() else []
 
@@ -154,20 +162,22 @@ tap.ok(bench.has('label', '^Choose what you expect first'), 'without a choice it
 tap.same(kept(), [], 'and keeps nothing')
 bench.keys('b', 'Return')
 tap.ok(bench.has('label', "^That isn't what comes out"), 'a wrong answer is told so in words', verdict)
-tap.same((said('You said'), said('It comes out')), ('The one on the far side', 'The one toward the motor'), 'the prediction stands beside the result')
+tap.same((said('You said'), said('Right is')), ('The one on the far side', 'The one toward the motor'), 'the prediction stands above what is right')
 reasons = asked('tears-up-cut-ply', '--answer', 'far')
 tap.ok(reasons['wrong_because'] in ' '.join(bench.names('label')), 'the wrong choice gets its own reason, as on the command line',
        words)
 tap.ok(all(bench.has('label', f'^{re.escape(why)}$') for why in reasons['why']), 'and the result its reasons')
+tap.ok(not any(why in reasons['wrong_because'] for why in reasons['why']), 'which are told apart', reasons)
+tap.ok(not evidence(), 'points and sources are out of sight at first', words)
 tap.ok(wait_for(lambda: len(kept()) == 1, 5), 'the answer is kept at once', kept)
 first = (kept() or [{}])[0]
 tap.same({k: first.get(k) for k in ('learner', 'exercise', 'seed', 'answer', 'right')},
          {'learner': 'Ada', 'exercise': 'tears-up-cut-ply', 'seed': 7, 'answer': 'far', 'right': False}, 'with who answered what')
 tap.ok(bench.has('slider', '^Pass 1.*show face torn'), 'the drawing shows what comes out', lambda: bench.names('slider'))
 bench.picture('practice-wrong')
-press('^Why: Show face')
-tap.ok(bench.has('label', 'Common practice|Geometry|[Bb]y analogy|[Mm]easured|[Ss]hop practice'), 'behind a fold stands the chain with its evidence',
-       words)
+unfold('^Show the reckoning$')
+tap.ok(wait_for(evidence), 'behind a fold stands the reckoning with its evidence', words)
+tap.ok(all(bench.has('label', f'^{re.escape(line)}$') for line in reasons['reckoning']), 'as on the command line', words)
 bench.drag(bench.find('slider', '^Pass 1'), 0, 20)
 tap.ok(verdict() is not None and len(kept()) == 1, 'afterwards one may try things out in the drawing: the answer stays')
 
@@ -178,6 +188,8 @@ tap.ok(bench.has('label', '^Bit: down-cut bit.* instead of up-cut bit'), 'the fo
 tap.ok(verdict() is None, 'and asks again')
 bench.keys('b', 'Return')
 tap.ok(bench.has('label', '^That is right'), 'a right answer is told so in words', verdict)
+tap.ok(bench.has('label', '^Why$') and said('Right is') is None, 'and what was said is said once')
+tap.ok(not evidence(), 'with the reckoning folded away again', words)
 tap.ok(wait_for(lambda: [(a.get('follow_up'), a['right']) for a in kept()][1:] == [(True, True)], 5), 'it is kept as one to the follow-up', kept)
 press('^Back$')
 tap.same(said('You said'), 'The one on the far side', 'going back shows the question as it was answered')
@@ -286,6 +298,8 @@ for button, then in (('^To the question$', 'A small piece on tabs$'), ('^On$', '
     press(button)
     tap.ok(wait_for(lambda: verdict() or bench.all('label', '^That is the end')) and bench.has('label', then), 'and on again', words)
 press('^To the exercises$')
+tap.ok(wait_for(lambda: next((n for n in rows() if n.seen.startswith('First lesson,') and n.seen.endswith(', finished')), None)),
+       'the lesson is marked as finished in the list', lambda: [n.seen for n in rows()][:2])
 tap.ok(bench.has('label', '^Difficulty 1: '), 'or on to the exercises', words)
 
 # ---- Out of the window ----
@@ -339,6 +353,7 @@ tap.ok(bench.has('label', 'spoilt.json'), 'one that is spoilt is told of', words
 press('^Close$')
 bench.type_into(bench.find('text', '^Learner'), 'Grace', 'Tab')
 tap.ok(bench.has('label', '^0 of [0-9]+ answered right$'), 'another learner has her own progress')
+tap.ok(not any(n.seen.endswith(', finished') for n in rows()), 'and a lesson of her own to finish')
 
 # An answer that can't be written isn't lost.
 text = LOG.read_text()

@@ -246,16 +246,19 @@ test_lesson (Fixture *f, gconstpointer data)
       g_assert_cmpstr (spelch_practice_get_posed (f->practice)->exercise->id, ==,
                        lesson->steps[step].exercise);
       spelch_practice_next (f->practice);
+      g_assert_false (spelch_practice_has_finished (f->practice, lesson));
       answer_anyhow (f);
       spelch_practice_next (f->practice);
       if (!lesson->steps[step].follow_up)
         continue;
       g_assert_true (spelch_practice_get_posed (f->practice)->follow_up);
+      g_assert_false (spelch_practice_has_finished (f->practice, lesson));
       answer_anyhow (f);
       spelch_practice_next (f->practice);
     }
   g_assert_cmpint ((int)spelch_practice_get_stage (f->practice), ==, SPELCH_STAGE_CLOSING);
   g_assert_nonnull (spelch_practice_get_lesson (f->practice));
+  g_assert_true (spelch_practice_has_finished (f->practice, lesson));
   /* Walked through again, it is shown as it was answered, and is as long. */
   guint moves = 0, expected = 2 * lesson->n_steps;
   for (guint step = 0; step < lesson->n_steps; step++)
@@ -278,6 +281,7 @@ test_lesson_back (Fixture *f, gconstpointer data)
   while (spelch_practice_get_stage (f->practice) != SPELCH_STAGE_CLOSING)
     spelch_practice_next (f->practice);
   g_assert_cmpuint (spelch_practice_get_step (f->practice), ==, lesson->n_steps);
+  g_assert_false (spelch_practice_has_finished (f->practice, lesson));
   guint moves = 0;
   for (; spelch_practice_has_back (f->practice) && moves < 100; moves++)
     spelch_practice_back (f->practice);

@@ -33,8 +33,7 @@ sheet_of (SpelchPaper paper, bool answers)
                                 .answers = answers,
                                 .seed = 5,
                                 .numbers = { SPELCH_UNIT_MM, SPELCH_INCH_FRACTION, '.' },
-                                .languages = english,
-                                .source = spelch_shop_constant_source };
+                                .languages = english };
 }
 
 /* Draws all pages one over the other and gives what they cover. */

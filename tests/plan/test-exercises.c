@@ -14,6 +14,10 @@
 
 #define SEEDS 1000
 
+/* What isn't said to learners but in the reckoning: points, grades by number, evidence, works cited. */
+static const char *const LEARNED[]
+    = { "point", "grade 1", "grade 3", "geometry", "analogy", "shop practice", "doi" };
+
 static const SpelchNumbers MM = { SPELCH_UNIT_MM, SPELCH_INCH_FRACTION, '.' };
 
 static SpelchExercise *
@@ -128,21 +132,134 @@ try_words (const SpelchPosed *posed)
   g_autofree char *question = spelch_words_question (posed, &MM),
                   *changed = spelch_words_changed (posed, &MM);
   g_autofree char *lead = spelch_words_lead (posed, g_get_language_names (), &MM);
-  g_auto (GStrv) why = spelch_words_posed_why (posed, spelch_shop_constant_source, &MM);
+  g_auto (GStrv) why = spelch_words_posed_why (posed, &MM);
+  g_auto (GStrv) reckoning = spelch_words_posed_reckoning (posed, spelch_shop_constant_source, &MM);
   g_assert_cmpuint (facts->len, >=, 3);
   g_assert_true (strchr (question, '?') != NULL);
   g_assert_true (posed->follow_up == (*changed != '\0'));
   g_assert_true (lead[0] != '\0' && strpbrk (lead, "{}") == NULL);
   g_assert_nonnull (why[0]);
+  g_assert_nonnull (reckoning[0]);
+  g_assert_cmpuint (g_strv_length (why), <=, 2);
   for (guint i = 0; why[i] != NULL; i++)
     if (!is_sentence (why[i]))
       g_error ("%s: \"%s\"", posed->exercise->id, why[i]);
+}
+
+/* ---- What a result may say ---- */
+
+static bool
+says (const char *text, const char *words)
+{
+  g_autofree char *all = g_utf8_casefold (text, -1), *part = g_utf8_casefold (words, -1);
+  return *words != '\0' && strstr (all, part) != NULL;
+}
+
+/* What comes of an answer, and why another is right, never say the same thing; nor points or works cited. */
+static void
+try_parts (const SpelchPosed *posed)
+{
+  g_auto (GStrv) why = spelch_words_posed_why (posed, &MM);
+  g_autofree char *whole = g_strjoinv (" ", why);
+  for (guint i = 0; i < posed->n_choices; i++)
+    {
+      SpelchGiven given = spelch_posed_grade (posed, posed->choices[i], SPELCH_UNIT_MM);
+      g_autofree char *wrong = spelch_words_posed_wrong (posed, &given, &MM);
+      g_autofree char *both = g_strdup_printf ("%s %s", wrong, whole);
+      g_auto (GStrv) sentences = g_strsplit (wrong, ". ", -1);
+      for (guint s = 0; sentences[s] != NULL; s++)
+        if (says (whole, sentences[s]))
+          g_error ("%s, %s: \"%s\" is said twice", posed->exercise->id, posed->choices[i], sentences[s]);
+      for (guint w = 0; why[w] != NULL; w++)
+        g_assert_false (says (wrong, why[w]));
+      for (guint word = 0; word < G_N_ELEMENTS (LEARNED); word++)
+        if (says (both, LEARNED[word]))
+          g_error ("%s, %s: \"%s\"", posed->exercise->id, posed->choices[i], both);
+    }
+}
+
+/* All that is said of an answer to a question. */
+static char *
+result_of (const SpelchPosed *posed, const char *answer)
+{
+  SpelchGiven given = spelch_posed_grade (posed, answer, SPELCH_UNIT_MM);
+  g_autofree char *wrong = spelch_words_posed_wrong (posed, &given, &MM);
+  g_auto (GStrv) why = spelch_words_posed_why (posed, &MM);
+  g_auto (GStrv) reckoning = spelch_words_posed_reckoning (posed, spelch_shop_constant_source, &MM);
+  g_autofree char *first = g_strjoinv (" ", why), *rest = g_strjoinv (" ", reckoning);
+  return g_strjoin (" ", wrong, first, rest, NULL);
+}
+
+/* "down-cut" of "down-cut bit, 6.35 mm across, cuts 25.0 mm deep". */
+static char *
+kind_of_bit (const SpelchPosed *posed)
+{
+  int i = spelch_part_find_bit (posed->part, posed->part->cuts[0].bit);
+  g_autofree char *words = spelch_words_bit (&posed->part->bits[MAX (i, 0)], &MM);
+  return g_strndup (words, strcspn (words, " "));
+}
+
+/* What would give the answer to the follow-up away: why it is right, what is right, and the bit that comes
+ * in. What is the same in both questions can't. */
+static GPtrArray *
+telltales (const SpelchPosed *first, const SpelchPosed *next)
+{
+  GPtrArray *told = g_ptr_array_new_with_free_func (g_free);
+  g_auto (GStrv) now = spelch_words_posed_why (first, &MM), then = spelch_words_posed_why (next, &MM);
+  g_autofree char *of_first = kind_of_bit (first), *of_next = kind_of_bit (next);
+  for (guint i = 0; then[i] != NULL; i++)
+    if (!g_strv_contains ((const char *const *)now, then[i]))
+      g_ptr_array_add (told, g_strdup (then[i]));
+  if (first->by_depth && !next->depths.empty && !spelch_posed_agree (first, next))
+    g_ptr_array_add (told, spelch_words_at_least (&MM, next->depths.from));
+  if ((first->exercise->asks == SPELCH_ASKS_LIMIT || first->exercise->asks == SPELCH_ASKS_BIT)
+      && !spelch_posed_agree (first, next))
+    g_ptr_array_add (told, spelch_words_posed_right (next, &MM));
+  if (first->exercise->follow_up.change.what == SPELCH_CHANGE_BIT && !g_str_equal (of_first, of_next))
+    g_ptr_array_add (told, g_strdup (of_next));
+  return told;
+}
+
+/* What would be advised: the follow-up may be just that. */
+static void
+add_advice (const SpelchPosed *posed, GPtrArray *told)
+{
+  for (int side = SPELCH_SIDE_MOTOR; side <= SPELCH_SIDE_FAR; side++)
+    if (spelch_plan_worst (&posed->plan, (SpelchSide)side) != NULL)
+      g_ptr_array_add (told, spelch_words_opener (&posed->plan, (SpelchSide)side, &MM));
+  for (guint i = 0; i < posed->plan.n_stops; i++)
+    if (posed->exercise->asks == SPELCH_ASKS_HOLD)
+      g_ptr_array_add (told, spelch_words_stop (&posed->plan.stops[i], &MM));
+}
+
+/* Whatever was answered to a question, nothing that is said of it answers its follow-up; of one that was
+ * answered for it, its own words are said. */
+static void
+try_untold (const SpelchPosed *first, const SpelchPosed *next)
+{
+  g_autoptr (GPtrArray) told = telltales (first, next);
+  g_autofree char *right = spelch_posed_right_answer (next);
+  add_advice (first, told);
+  for (guint i = 0; i < first->n_choices; i++)
+    {
+      g_autofree char *text = result_of (first, first->choices[i]);
+      for (guint t = 0; t < told->len; t++)
+        if (!g_str_equal (first->choices[i], right) && says (text, told->pdata[t]))
+          g_error ("%s, seed %u, %s: \"%s\" gives the follow-up away", first->exercise->id, first->seed,
+                   first->choices[i], (const char *)told->pdata[t]);
+    }
 }
 
 static void
 try_question (SpelchExercise *exercise, guint32 seed, bool follow_up)
 {
   g_autoptr (SpelchPosed) posed = pose (exercise, seed, follow_up);
+  try_parts (posed);
+  if (!follow_up)
+    {
+      g_autoptr (SpelchPosed) next = pose (exercise, seed, true);
+      try_untold (posed, next);
+    }
   try_choices (posed);
   try_depths (posed);
   try_words (posed);
