@@ -3,6 +3,8 @@
 """House rules that a compiler doesn't check. Prints TAP; the argument is the root of the source tree."""
 import pathlib
 import re
+import shutil
+import subprocess
 import sys
 
 ROOT = pathlib.Path(sys.argv[1])
@@ -17,6 +19,7 @@ MAY_INCLUDE = {
     'bench': {'shop', 'mechanics', 'plan', 'files', 'drawing', 'bench'},
 }
 MOST_LINES = 600
+CLANG_FORMAT = 14  # Debian 12's
 SHOWN = re.compile(r'\b(?:_|N_|C_|NC_|Q_|ngettext|g_dngettext|gettext)\s*\(\s*"')
 STRING = re.compile(r'"((?:[^"\\\n]|\\.)*)"')
 
@@ -104,6 +107,18 @@ def jumps():
             yield name(path)
 
 
+def laid_out_otherwise():
+    """Each version of clang-format lays out a little differently: only the one the files are laid out by is asked."""
+    version = subprocess.run(['clang-format', '--version'], capture_output=True, encoding='utf-8', check=False).stdout
+    if f'version {CLANG_FORMAT}.' not in version:
+        return
+    asked = subprocess.run(['clang-format', '--dry-run', *files('src/**/*.[ch]', 'tests/**/*.[ch]', 'docs/*.c')], cwd=ROOT,
+                           capture_output=True, encoding='utf-8', check=False).stderr
+    found = re.findall(r'^(\S+?):\d+:\d+: warning', asked, re.MULTILINE)
+    for path in sorted(set(found)):
+        yield f'{name(pathlib.Path(path))}: ninja format mends it'
+
+
 RULES = [
     ('rooms include only what is below them', includes_going_up),
     ('GTK stays in the bench', gtk_outside_the_bench),
@@ -115,6 +130,8 @@ RULES = [
     ('nothing shown calls a cut safe', promises_of_safety),
     ('no goto', jumps),
 ]
+if shutil.which('clang-format'):
+    RULES.append(('every C file is laid out by .clang-format', laid_out_otherwise))
 
 print(f'1..{len(RULES)}')
 for number, (rule, breaches) in enumerate(RULES, 1):

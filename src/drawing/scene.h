@@ -30,9 +30,9 @@ typedef struct
   bool with_marks;            /* draw pass marks too (a window uses widgets instead) */
   double turned;              /* rad the bit has turned */
   bool without_words;         /* but which side the motor is on; for a small picture among others */
-  bool asking; /* a question: nothing of how the edges come out, or at which depths they would be clean */
-  bool on_paper;              /* a page tells board, pass and scale beside it; the bit may be drawn wider */
-  double left_share;          /* of the board's width that is left of the opening; 0: half */
+  bool asking;   /* a question: nothing of how the edges come out, or at which depths they would be clean */
+  bool on_paper; /* a page tells board, pass and scale beside it; the bit may be drawn wider */
+  double left_share; /* of the board's width that is left of the opening; 0: half */
   double scale_most; /* picture units per mm, for pictures that share one scale; 0: as large as fits */
 } SpelchView;
 

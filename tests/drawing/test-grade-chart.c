@@ -177,9 +177,8 @@ test_words (void)
   g_assert_cmpstr (words, ==, "Show face: clean from 2.5 mm. Hidden face: clean at every depth.");
   scan.motor[1] = 1;
   g_autofree char *twice = spelch_words_scan (&one, &scan, &numbers);
-  g_assert_cmpstr (
-      twice, ==,
-      "Show face: clean at 1.0 mm and from 2.5 mm. Hidden face: clean at every depth.");
+  g_assert_cmpstr (twice, ==,
+                   "Show face: clean at 1.0 mm and from 2.5 mm. Hidden face: clean at every depth.");
   for (guint i = 0; i < scan.n; i++)
     {
       scan.motor[i] = i < 3 ? 3 : 5;

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Fuzzer of the lists (bit drawer, boards, machines, shop log): whatever bytes a file holds, it is refused in a
- * sentence that names it, or read, and then what is written of it reads back and is written the same again.
+ * Fuzzer of the lists (bit drawer, boards, machines, shop log): whatever bytes a file holds, it is refused in
+ * a sentence that names it, or read, and then what is written of it reads back and is written the same again.
  */
 #include "files/list-file.h"
 #include "files/part-file.h"
