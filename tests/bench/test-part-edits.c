@@ -272,6 +272,7 @@ test_fields_by_kind (void)
     { "Slope of the entry", "" },  { "Thickness of that part", "" },
   };
   const char letters[] = "odrpmsth";
+  g_assert_cmpuint (strlen (letters), ==, SPELCH_N_CUT_KINDS);
   g_autoptr (SpelchPart) part = nothing (0);
   SpelchCutChoices choices = { .part = part };
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
