@@ -42,13 +42,17 @@ active_bench (gpointer application)
   return NULL;
 }
 
+/* Closing one window may end others, so that they are held here; a question that one asks is a new window,
+ * and stays, and one that was asked already is answered first. */
 static void
 do_quit (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  g_autoptr (GList) windows = g_list_copy (gtk_application_get_windows (data));
+  GList *windows = g_list_copy (gtk_application_get_windows (data));
+  g_list_foreach (windows, (GFunc)(void (*) (void))g_object_ref, NULL);
   for (GList *item = windows; item != NULL; item = item->next)
-    if (SPELCH_IS_BENCH_WINDOW (item->data) || SPELCH_IS_PRACTICE_WINDOW (item->data))
+    if (!gtk_window_get_modal (item->data))
       gtk_window_close (item->data);
+  g_list_free_full (windows, g_object_unref);
 }
 
 static void

@@ -4,6 +4,7 @@
 #include "bench/frame-meter.h"
 #include "bench/motion-film.h"
 #include "bench/motion-view.h"
+#include "bench/one-window.h"
 #include "bench/telling.h"
 #include "plan/words-motion.h"
 
@@ -418,17 +419,7 @@ spelch_motion_window_init (SpelchMotionWindow *self)
   spelch_escape_closes (GTK_WINDOW (self));
 }
 
-static SpelchMotionWindow *
-window_of (GtkWindow *parent)
-{
-  GtkApplication *application = gtk_window_get_application (parent);
-  for (GList *l = gtk_application_get_windows (application); l != NULL; l = l->next)
-    if (SPELCH_IS_MOTION_WINDOW (l->data) && gtk_window_get_transient_for (l->data) == parent)
-      return l->data;
-  return NULL;
-}
-
-static SpelchMotionWindow *
+static GtkWindow *
 window_new (GtkWindow *bench, SpelchSession *session, SpelchAppearance *appearance)
 {
   SpelchMotionWindow *self
@@ -436,43 +427,15 @@ window_new (GtkWindow *bench, SpelchSession *session, SpelchAppearance *appearan
   self->session = g_object_ref (session);
   self->appearance = g_object_ref (appearance);
   gtk_window_set_transient_for (GTK_WINDOW (self), bench);
-  gtk_window_set_destroy_with_parent (GTK_WINDOW (self), TRUE);
   g_signal_connect_object (session, "settled", G_CALLBACK (session_settled), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (appearance, "changed", G_CALLBACK (look_changed), self, G_CONNECT_SWAPPED);
   look_changed (self);
   show_cut (self);
   gtk_widget_grab_focus (GTK_WIDGET (self->view));
-  return self;
+  return GTK_WINDOW (self);
 }
 
 /* ---- Opening it ---- */
-
-/* Belongs to the action. */
-typedef struct
-{
-  GtkWindow *bench;
-  SpelchSession *session;
-  SpelchAppearance *appearance;
-} Opening;
-
-static void
-opening_free (gpointer data, GClosure *closure)
-{
-  Opening *opening = data;
-  g_object_unref (opening->session);
-  g_object_unref (opening->appearance);
-  g_free (opening);
-}
-
-static void
-do_slow_motion (GSimpleAction *action, GVariant *parameter, gpointer data)
-{
-  const Opening *opening = data;
-  SpelchMotionWindow *window = window_of (opening->bench);
-  if (window == NULL)
-    window = window_new (opening->bench, opening->session, opening->appearance);
-  gtk_window_present (GTK_WINDOW (window));
-}
 
 static void
 follow_plan (SpelchSession *session, guint change, GSimpleAction *action)
@@ -484,11 +447,8 @@ void
 spelch_motion_window_add_action (GtkApplicationWindow *bench, SpelchSession *session,
                                  SpelchAppearance *appearance)
 {
-  g_autoptr (GSimpleAction) action = g_simple_action_new ("slow-motion", NULL);
-  Opening *opening = g_new0 (Opening, 1);
-  *opening = (Opening){ GTK_WINDOW (bench), g_object_ref (session), g_object_ref (appearance) };
-  g_signal_connect_data (action, "activate", G_CALLBACK (do_slow_motion), opening, opening_free, 0);
+  GSimpleAction *action
+      = spelch_one_window_add_action (bench, "slow-motion", session, appearance, window_new);
   g_signal_connect_object (session, "settled", G_CALLBACK (follow_plan), action, 0);
   follow_plan (session, 0, action);
-  g_action_map_add_action (G_ACTION_MAP (bench), G_ACTION (action));
 }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/sheet-window.h"
 #include "bench/escape.h"
+#include "bench/one-window.h"
 #include "bench/page.h"
 #include "drawing/sheet-file.h"
 #include "files/file-io.h"
@@ -386,10 +387,10 @@ view_free (gpointer data)
 }
 
 static GtkWindow *
-window_new (GtkApplication *application, SpelchSession *session)
+window_new (GtkWindow *bench, SpelchSession *session, SpelchAppearance *appearance)
 {
   View *view = g_new0 (View, 1);
-  view->window = GTK_WINDOW (gtk_application_window_new (application));
+  view->window = GTK_WINDOW (gtk_application_window_new (gtk_window_get_application (bench)));
   view->session = g_object_ref (session);
   g_action_map_add_action_entries (G_ACTION_MAP (view->window), ACTIONS, G_N_ELEMENTS (ACTIONS), view);
   gtk_window_set_titlebar (view->window, make_head (view));
@@ -406,40 +407,8 @@ window_new (GtkApplication *application, SpelchSession *session)
   return view->window;
 }
 
-/* ---- From the bench ---- */
-
-static GtkWindow *
-find_window (GtkApplication *application, SpelchSession *session)
-{
-  for (GList *item = gtk_application_get_windows (application); item != NULL; item = item->next)
-    {
-      const View *view = g_object_get_data (G_OBJECT (item->data), KEY);
-      if (view != NULL && view->session == session)
-        return item->data;
-    }
-  return NULL;
-}
-
-static void
-do_sheet (GSimpleAction *action, GVariant *parameter, gpointer data)
-{
-  GtkWindow *bench = data;
-  GtkApplication *application = gtk_window_get_application (bench);
-  SpelchSession *session = g_object_get_data (G_OBJECT (action), "session");
-  GtkWindow *window = find_window (application, session);
-  if (window == NULL)
-    {
-      window = window_new (application, session);
-      g_signal_connect_object (bench, "destroy", G_CALLBACK (gtk_window_destroy), window, G_CONNECT_SWAPPED);
-    }
-  gtk_window_present (window);
-}
-
 void
 spelch_sheet_window_add_action (GtkApplicationWindow *bench, SpelchSession *session)
 {
-  g_autoptr (GSimpleAction) action = g_simple_action_new ("print", NULL);
-  g_object_set_data_full (G_OBJECT (action), "session", g_object_ref (session), g_object_unref);
-  g_signal_connect (action, "activate", G_CALLBACK (do_sheet), bench);
-  g_action_map_add_action (G_ACTION_MAP (bench), G_ACTION (action));
+  spelch_one_window_add_action (bench, "print", session, NULL, window_new);
 }

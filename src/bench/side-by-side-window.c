@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/side-by-side-window.h"
 #include "bench/escape.h"
+#include "bench/one-window.h"
 #include "bench/page.h"
 #include "bench/side-column.h"
 #include "bench/text-size.h"
@@ -460,9 +461,10 @@ spelch_side_window_init (SpelchSideWindow *self)
 }
 
 static GtkWindow *
-window_new (GtkApplication *application, SpelchSession *session, SpelchAppearance *appearance)
+window_new (GtkWindow *bench, SpelchSession *session, SpelchAppearance *appearance)
 {
-  SpelchSideWindow *self = g_object_new (SPELCH_TYPE_SIDE_WINDOW, "application", application, NULL);
+  SpelchSideWindow *self
+      = g_object_new (SPELCH_TYPE_SIDE_WINDOW, "application", gtk_window_get_application (bench), NULL);
   self->session = g_object_ref (session);
   self->appearance = g_object_ref (appearance);
   gtk_window_set_default_size (GTK_WINDOW (self), WIDTH, HEIGHT);
@@ -476,39 +478,9 @@ window_new (GtkApplication *application, SpelchSession *session, SpelchAppearanc
   return GTK_WINDOW (self);
 }
 
-/* ---- From the bench ---- */
-
-static GtkWindow *
-find_window (GtkApplication *application, SpelchSession *session)
-{
-  for (GList *item = gtk_application_get_windows (application); item != NULL; item = item->next)
-    if (SPELCH_IS_SIDE_WINDOW (item->data) && SPELCH_SIDE_WINDOW (item->data)->session == session)
-      return item->data;
-  return NULL;
-}
-
-static void
-do_side_by_side (GSimpleAction *action, GVariant *parameter, gpointer data)
-{
-  GtkWindow *bench = data;
-  GtkApplication *application = gtk_window_get_application (bench);
-  SpelchSession *session = g_object_get_data (G_OBJECT (action), "session");
-  GtkWindow *window = find_window (application, session);
-  if (window == NULL)
-    {
-      window = window_new (application, session, g_object_get_data (G_OBJECT (action), "appearance"));
-      g_signal_connect_object (bench, "destroy", G_CALLBACK (gtk_window_destroy), window, G_CONNECT_SWAPPED);
-    }
-  gtk_window_present (window);
-}
-
 void
 spelch_side_window_add_action (GtkApplicationWindow *bench, SpelchSession *session,
                                SpelchAppearance *appearance)
 {
-  g_autoptr (GSimpleAction) action = g_simple_action_new ("side-by-side", NULL);
-  g_object_set_data_full (G_OBJECT (action), "session", g_object_ref (session), g_object_unref);
-  g_object_set_data_full (G_OBJECT (action), "appearance", g_object_ref (appearance), g_object_unref);
-  g_signal_connect (action, "activate", G_CALLBACK (do_side_by_side), bench);
-  g_action_map_add_action (G_ACTION_MAP (bench), G_ACTION (action));
+  spelch_one_window_add_action (bench, "side-by-side", session, appearance, window_new);
 }
