@@ -226,10 +226,7 @@ read_exercise (JsonNode *root, SpelchReading *reading)
   g_autoptr (SpelchFields) fields = spelch_fields_root (reading, root);
   SpelchExercise *exercise = spelch_exercise_new ();
   spelch_fields_need (fields, NEEDED);
-  guint version = spelch_fields_whole (fields, "format_version", SPELCH_FORMAT_VERSION, 1, 1000);
-  if (version != SPELCH_FORMAT_VERSION)
-    spelch_reading_fault (reading, g_strdup_printf (_ ("format_version is %u; this program reads %d."),
-                                                    version, SPELCH_FORMAT_VERSION));
+  spelch_fields_format (fields, SPELCH_FORMAT_VERSION);
   spelch_fields_text (fields, "id", exercise->id, sizeof exercise->id);
   exercise->asks = (SpelchAsks)spelch_fields_code (fields, "asks", &SPELCH_ASKS_CODES, 0);
   exercise->level = spelch_fields_whole (fields, "level", 1, 1, SPELCH_LEVELS);

@@ -12,6 +12,7 @@
 
 #define TYPED_WITHIN_MM 0.005    /* how far "typed" may be from "mm": as fine as lengths are shown */
 #define LENGTH_MOST_MM  100000.0 /* as spelch_length_parse() */
+#define VERSION_MOST    1000
 
 struct _SpelchFields
 {
@@ -393,6 +394,16 @@ guint
 spelch_fields_whole (SpelchFields *fields, const char *member, guint otherwise, guint least, guint most)
 {
   return (guint)spelch_fields_integer (fields, member, (int)otherwise, (int)least, (int)most);
+}
+
+void
+spelch_fields_format (SpelchFields *fields, guint version)
+{
+  guint told = spelch_fields_whole (fields, "format_version", version, 1, VERSION_MOST);
+  if (told != version)
+    spelch_reading_fault (
+        fields->reading,
+        g_strdup_printf (_ ("format_version is %u; this program reads %d."), told, (int)version));
 }
 
 /* ---- Lengths ---- */

@@ -76,6 +76,9 @@ int spelch_fields_integer (SpelchFields *fields, const char *member, int otherwi
 guint spelch_fields_whole (SpelchFields *fields, const char *member, guint otherwise, guint least,
                            guint most);
 
+/* Keeps a fault when format_version isn't @version, the only one that is read. */
+void spelch_fields_format (SpelchFields *fields, guint version);
+
 /* A length told as a number of mm, a text with a unit, or {"mm": ..., "typed": ...}, whose two halves must
  * agree within 0.005 mm. 0 when it isn't told. Lengths below 0 are read: the shop's own checks say where they
  * make sense. */

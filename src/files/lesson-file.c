@@ -7,8 +7,6 @@
 #include "files/part-file.h"
 #include "files/unread.h"
 
-#include <glib/gi18n-lib.h>
-
 static const char *const NEEDED[] = { "format_version", "id", "title", "steps", NULL };
 static const char *const STEP_NEEDS[] = { "exercise", NULL };
 
@@ -18,10 +16,7 @@ read_lesson (JsonNode *root, SpelchReading *reading)
   g_autoptr (SpelchFields) fields = spelch_fields_root (reading, root);
   SpelchLesson *lesson = spelch_lesson_new ();
   spelch_fields_need (fields, NEEDED);
-  guint version = spelch_fields_whole (fields, "format_version", SPELCH_FORMAT_VERSION, 1, 1000);
-  if (version != SPELCH_FORMAT_VERSION)
-    spelch_reading_fault (reading, g_strdup_printf (_ ("format_version is %u; this program reads %d."),
-                                                    version, SPELCH_FORMAT_VERSION));
+  spelch_fields_format (fields, SPELCH_FORMAT_VERSION);
   spelch_fields_text (fields, "id", lesson->id, sizeof lesson->id);
   spelch_by_language_read (fields, "title", &lesson->title);
   spelch_by_language_read (fields, "closing", &lesson->closing);

@@ -1,14 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "files/practice-log.h"
 
-#include "files/file-io.h"
 #include "files/json-fields.h"
 #include "files/json-text.h"
 #include "files/json-writer.h"
+#include "files/log-text.h"
 #include "files/part-file.h"
-
-#include <glib/gi18n-lib.h>
-#include <string.h>
 
 #define ATTEMPTS_MOST 10000
 
@@ -23,7 +20,7 @@ spelch_practice_log_new (void)
 {
   SpelchPracticeLog *log = g_new (SpelchPracticeLog, 1);
   log->attempts = g_array_new (FALSE, TRUE, sizeof (SpelchAttempt));
-  log->unknown = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
+  log->unknown = spelch_log_text_unknown ();
   return log;
 }
 
@@ -83,7 +80,7 @@ read_attempts (SpelchFields *fields, SpelchReading *reading, GArray *attempts)
     }
 }
 
-static SpelchPracticeLog *
+static gpointer
 read_log (const char *text, gsize length, const char *name, GError **error)
 {
   g_autoptr (JsonNode) root = spelch_json_parse (text, length, name, error);
@@ -93,10 +90,7 @@ read_log (const char *text, gsize length, const char *name, GError **error)
   SpelchReading reading = { .name = name, .unknown = log->unknown };
   g_autoptr (SpelchFields) fields = spelch_fields_root (&reading, root);
   spelch_fields_need (fields, NEEDED);
-  guint version = spelch_fields_whole (fields, "format_version", 0, 1, 1000);
-  if (version != SPELCH_FORMAT_VERSION)
-    spelch_reading_fault (&reading, g_strdup_printf (_ ("format_version is %u; this program reads %d."),
-                                                     version, SPELCH_FORMAT_VERSION));
+  spelch_fields_format (fields, SPELCH_FORMAT_VERSION);
   read_attempts (fields, &reading, log->attempts);
   g_clear_pointer (&fields, spelch_fields_done);
   if (reading.error == NULL)
@@ -108,16 +102,9 @@ read_log (const char *text, gsize length, const char *name, GError **error)
 SpelchPracticeLog *
 spelch_practice_log_load (GFile *file, char **etag, GError **error)
 {
-  g_autofree char *name = spelch_file_name (file);
-  g_autofree char *tag = NULL;
-  gsize length = 0;
   if (!g_file_query_exists (file, NULL))
     return spelch_practice_log_new ();
-  g_autofree char *text = spelch_file_read (file, &length, &tag, error);
-  SpelchPracticeLog *log = text == NULL ? NULL : read_log (text, length, name, error);
-  if (log != NULL && etag != NULL)
-    *etag = g_steal_pointer (&tag);
-  return log;
+  return spelch_log_text_load (file, read_log, etag, error);
 }
 
 /* ---- Writing ---- */
@@ -155,13 +142,7 @@ static gboolean
 save (const SpelchPracticeLog *log, GFile *file, const char *etag, GError **error)
 {
   g_autofree char *text = log_text (log);
-  if (strlen (text) <= SPELCH_FILE_MOST && log->attempts->len <= ATTEMPTS_MOST)
-    return spelch_file_save (file, text, etag, NULL, error);
-  g_autofree char *name = spelch_file_name (file);
-  g_set_error (error, SPELCH_FILE_ERROR, SPELCH_FILE_ERROR_TOO_BIG,
-               _ ("%s is full: a log has at most %d bytes. Begin a new one and keep this beside it."), name,
-               SPELCH_FILE_MOST);
-  return FALSE;
+  return spelch_log_text_save (file, text, log->attempts->len > ATTEMPTS_MOST, etag, NULL, error);
 }
 
 static gboolean

@@ -1,6 +1,6 @@
 #!/usr/bin/python3
 # SPDX-License-Identifier: GPL-3.0-or-later
-"""The schema and the program must say the same of every part file, shop log or exercise in the corpus.
+"""The schema and the program must say the same of every part file, log or exercise in the corpus.
 
 Files in good/ are accepted by both. Files in bad/ are refused by the program, and by the schema too unless bad.ini
 marks them program_only; those the schema must accept, so that the list of what it can't say stays true. The starter
@@ -8,8 +8,8 @@ sets must fit it as well. Then every member of two good files is spoilt in many 
 same of each, but for what only the program can see: one value against another.
 
 Usage: check-schema.py READ-FILE SCHEMA CORPUS [DATA]
-DATA, the folder of the starter sets and the demo, only with the part files; a corpus without it is of logs or, when its
-name says so, of exercises: those that come with the program, beside the schema, must be good too.
+DATA, the folder of the starter sets and the demo, only with the part files; a corpus without it is of shop logs or, when its
+name says so, of practice logs or exercises: those that come with the program, beside the schema, must be good too.
 """
 import configparser
 import copy
@@ -127,6 +127,8 @@ def main():
     of_exercises = corpus.name.startswith("exercise")
     if of_exercises:
         program.append("--exercise")
+    if corpus.name.startswith("practice"):
+        program.append("--practice")
     suffix = ".spelch" if data else ".json"
     schema = json.loads(schema_path.read_text(encoding="utf-8"))
     jsonschema.Draft202012Validator.check_schema(schema)

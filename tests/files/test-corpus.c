@@ -3,16 +3,11 @@
  * The corpus of part files: those in good/ are read and written without loss, each in bad/ is refused in a
  * sentence that names the file and what bad.ini says: the member and its value. Neither changes the file.
  */
+#include "corpus.h"
 #include "files/part-file.h"
 
 #include <glib/gstdio.h>
 #include <string.h>
-
-static char *
-corpus_path (const char *folder, const char *name)
-{
-  return g_test_build_filename (G_TEST_DIST, "files", "corpus", folder, name, NULL);
-}
 
 static char *
 text_of (const char *path, gsize *length)
@@ -42,7 +37,7 @@ again (const SpelchPart *part, char **text)
 static void
 test_good (gconstpointer name)
 {
-  g_autofree char *path = corpus_path ("good", name);
+  g_autofree char *path = corpus_path ("corpus", "good", name);
   g_autoptr (GError) error = NULL;
   g_autoptr (SpelchPart) part = load (path, &error);
   g_assert_no_error (error);
@@ -60,7 +55,7 @@ test_good (gconstpointer name)
 static void
 test_newer (void)
 {
-  g_autofree char *path = corpus_path ("good", "newer.spelch");
+  g_autofree char *path = corpus_path ("corpus", "good", "newer.spelch");
   g_autoptr (SpelchPart) part = load (path, NULL);
   g_autoptr (GError) error = NULL;
   g_assert_cmpint (part->file_version, ==, 2);
@@ -82,7 +77,7 @@ test_bad (gconstpointer data)
 {
   const char *const *row = data; /* name, member, value */
   g_autofree char *file_name = g_strconcat (row[0], ".spelch", NULL);
-  g_autofree char *path = corpus_path ("bad", file_name);
+  g_autofree char *path = corpus_path ("corpus", "bad", file_name);
   gsize before, after;
   g_autofree char *was = text_of (path, &before);
   g_autoptr (GError) error = NULL;
@@ -141,7 +136,7 @@ test_big (void)
 static void
 test_cut_off (void)
 {
-  g_autofree char *path = corpus_path ("good", "small.spelch");
+  g_autofree char *path = corpus_path ("corpus", "good", "small.spelch");
   gsize length;
   g_autofree char *text = text_of (path, &length);
   for (gsize n = 0; n + 2 < length; n++)
@@ -160,58 +155,11 @@ test_not_there (void)
   g_assert_error (error, SPELCH_FILE_ERROR, SPELCH_FILE_ERROR_READ);
 }
 
-/* ---- One test for each file ---- */
-
-static char **
-files_in (const char *folder)
-{
-  g_autofree char *path = corpus_path (folder, NULL);
-  g_autoptr (GDir) dir = g_dir_open (path, 0, NULL);
-  g_autoptr (GStrvBuilder) names = g_strv_builder_new ();
-  for (const char *name = g_dir_read_name (dir); name != NULL; name = g_dir_read_name (dir))
-    g_strv_builder_add (names, name);
-  return g_strv_builder_end (names);
-}
-
-static void
-add_good (void)
-{
-  g_auto (GStrv) names = files_in ("good");
-  for (guint i = 0; names[i] != NULL; i++)
-    {
-      g_autofree char *path = g_strdup_printf ("/corpus/good/%s", names[i]);
-      g_test_add_data_func_full (path, g_strdup (names[i]), test_good, g_free);
-    }
-}
-
-static void
-add_bad (void)
-{
-  g_autoptr (GKeyFile) list = g_key_file_new ();
-  g_autofree char *ini = g_test_build_filename (G_TEST_DIST, "files", "corpus", "bad.ini", NULL);
-  g_autoptr (GError) error = NULL;
-  g_key_file_load_from_file (list, ini, G_KEY_FILE_NONE, &error);
-  g_assert_no_error (error);
-  g_auto (GStrv) groups = g_key_file_get_groups (list, NULL);
-  g_auto (GStrv) files = files_in ("bad");
-  g_assert_cmpuint (g_strv_length (groups), ==, g_strv_length (files));
-  for (guint i = 0; groups[i] != NULL; i++)
-    {
-      char **row = g_new0 (char *, 4);
-      row[0] = g_strdup (groups[i]);
-      row[1] = g_key_file_get_value (list, groups[i], "member", NULL);
-      row[2] = g_key_file_get_value (list, groups[i], "value", NULL);
-      g_autofree char *path = g_strdup_printf ("/corpus/bad/%s", groups[i]);
-      g_test_add_data_func_full (path, row, test_bad, (GDestroyNotify)g_strfreev);
-    }
-}
-
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
-  add_good ();
-  add_bad ();
+  corpus_add ("corpus", "corpus", test_good, test_bad);
   g_test_add_func ("/corpus/newer", test_newer);
   g_test_add_func ("/corpus/deep", test_deep);
   g_test_add_func ("/corpus/big", test_big);

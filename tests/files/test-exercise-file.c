@@ -4,6 +4,7 @@
  * file and what bad.ini says: the member and its value. The guide's example is a good one, with one right
  * answer.
  */
+#include "corpus.h"
 #include "files/exercise-file.h"
 #include "files/lesson-file.h"
 #include "files/part-file.h"
@@ -14,15 +15,9 @@
 #include <string.h>
 
 static char *
-corpus_path (const char *folder, const char *name)
-{
-  return g_test_build_filename (G_TEST_DIST, "files", "exercise-corpus", folder, name, NULL);
-}
-
-static char *
 text_of (const char *folder, const char *name, gsize *length)
 {
-  g_autofree char *path = corpus_path (folder, name);
+  g_autofree char *path = corpus_path ("exercise-corpus", folder, name);
   char *text = NULL;
   g_assert_true (g_file_get_contents (path, &text, length, NULL));
   return text;
@@ -31,7 +26,7 @@ text_of (const char *folder, const char *name, gsize *length)
 static SpelchExercise *
 load (const char *folder, const char *name, GError **error)
 {
-  g_autofree char *path = corpus_path (folder, name);
+  g_autofree char *path = corpus_path ("exercise-corpus", folder, name);
   g_autoptr (GFile) file = g_file_new_for_path (path);
   return spelch_exercise_load (file, error);
 }
@@ -249,44 +244,11 @@ test_guide_names (void)
       }
 }
 
-/* ---- One test for each file ---- */
-
-static void
-add_good (void)
-{
-  g_autofree char *path = corpus_path ("good", NULL);
-  g_autoptr (GDir) dir = g_dir_open (path, 0, NULL);
-  for (const char *name = g_dir_read_name (dir); name != NULL; name = g_dir_read_name (dir))
-    {
-      g_autofree char *test = g_strdup_printf ("/exercise-file/good/%s", name);
-      g_test_add_data_func_full (test, g_strdup (name), test_good, g_free);
-    }
-}
-
-static void
-add_bad (void)
-{
-  g_autoptr (GKeyFile) list = g_key_file_new ();
-  g_autofree char *ini = g_test_build_filename (G_TEST_DIST, "files", "exercise-corpus", "bad.ini", NULL);
-  g_assert_true (g_key_file_load_from_file (list, ini, G_KEY_FILE_NONE, NULL));
-  g_auto (GStrv) groups = g_key_file_get_groups (list, NULL);
-  for (guint i = 0; groups[i] != NULL; i++)
-    {
-      char **row = g_new0 (char *, 4);
-      row[0] = g_strdup (groups[i]);
-      row[1] = g_key_file_get_value (list, groups[i], "member", NULL);
-      row[2] = g_key_file_get_value (list, groups[i], "value", NULL);
-      g_autofree char *test = g_strdup_printf ("/exercise-file/bad/%s", groups[i]);
-      g_test_add_data_func_full (test, row, test_bad, (GDestroyNotify)g_strfreev);
-    }
-}
-
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
-  add_good ();
-  add_bad ();
+  corpus_add ("exercise-corpus", "exercise-file", test_good, test_bad);
   g_test_add_func ("/exercise-file/full", test_full);
   g_test_add_func ("/exercise-file/cut-off", test_cut_off);
   g_test_add_func ("/exercise-file/other-bytes", test_other_bytes);

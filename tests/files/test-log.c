@@ -3,6 +3,7 @@
  * The shop log's file: good ones are read and written without loss, bad ones are refused in a sentence that
  * names the file, the member and the value; saving keeps what it doesn't know.
  */
+#include "corpus.h"
 #include "files/list-file.h"
 #include "files/log-file.h"
 #include "reading.h"
@@ -17,17 +18,11 @@ load (const char *path, GError **error)
   return spelch_log_load (file, NULL, error);
 }
 
-static char *
-corpus_path (const char *folder, const char *name)
-{
-  return g_test_build_filename (G_TEST_DIST, "files", "log-corpus", folder, name, NULL);
-}
-
 /* Every member goes to its own place and comes back, byte for byte. */
 static void
 test_every_member (void)
 {
-  g_autofree char *path = corpus_path ("good", "full.json");
+  g_autofree char *path = corpus_path ("log-corpus", "good", "full.json");
   g_autofree char *text = reading_file ("log-corpus/good/full.json");
   g_autoptr (GError) error = NULL;
   g_autoptr (SpelchLog) log = load (path, &error);
@@ -70,7 +65,7 @@ test_every_member (void)
 static void
 test_good (gconstpointer name)
 {
-  g_autofree char *path = corpus_path ("good", name);
+  g_autofree char *path = corpus_path ("log-corpus", "good", name);
   g_autofree char *copy = g_test_build_filename (G_TEST_BUILT, "saved-log.json", NULL);
   g_autoptr (GFile) file = g_file_new_for_path (copy);
   g_autoptr (GError) error = NULL;
@@ -88,7 +83,7 @@ test_good (gconstpointer name)
 static void
 test_unknown_kept (void)
 {
-  g_autofree char *path = corpus_path ("good", "unknown.json");
+  g_autofree char *path = corpus_path ("log-corpus", "good", "unknown.json");
   g_autofree char *text = reading_file ("log-corpus/good/unknown.json");
   g_autoptr (SpelchLog) log = load (path, NULL);
   g_autofree char *written = spelch_list_to_json (SPELCH_LIST_LOG, log->entries, log->unknown);
@@ -100,7 +95,7 @@ test_bad (gconstpointer data)
 {
   const char *const *row = data; /* name, member, value */
   g_autofree char *file_name = g_strconcat (row[0], ".json", NULL);
-  g_autofree char *path = corpus_path ("bad", file_name);
+  g_autofree char *path = corpus_path ("log-corpus", "bad", file_name);
   g_autoptr (GError) error = NULL;
   g_autoptr (SpelchLog) log = load (path, &error);
   g_assert_null (log);
@@ -153,42 +148,11 @@ test_guide (void)
     }
 }
 
-static void
-add_good (void)
-{
-  g_autofree char *path = corpus_path ("good", NULL);
-  g_autoptr (GDir) dir = g_dir_open (path, 0, NULL);
-  for (const char *name = g_dir_read_name (dir); name != NULL; name = g_dir_read_name (dir))
-    {
-      g_autofree char *test = g_strdup_printf ("/log/good/%s", name);
-      g_test_add_data_func_full (test, g_strdup (name), test_good, g_free);
-    }
-}
-
-static void
-add_bad (void)
-{
-  g_autoptr (GKeyFile) list = g_key_file_new ();
-  g_autofree char *ini = g_test_build_filename (G_TEST_DIST, "files", "log-corpus", "bad.ini", NULL);
-  g_assert_true (g_key_file_load_from_file (list, ini, G_KEY_FILE_NONE, NULL));
-  g_auto (GStrv) groups = g_key_file_get_groups (list, NULL);
-  for (guint i = 0; groups[i] != NULL; i++)
-    {
-      char **row = g_new0 (char *, 4);
-      row[0] = g_strdup (groups[i]);
-      row[1] = g_key_file_get_value (list, groups[i], "member", NULL);
-      row[2] = g_key_file_get_value (list, groups[i], "value", NULL);
-      g_autofree char *test = g_strdup_printf ("/log/bad/%s", groups[i]);
-      g_test_add_data_func_full (test, row, test_bad, (GDestroyNotify)g_strfreev);
-    }
-}
-
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
-  add_good ();
-  add_bad ();
+  corpus_add ("log-corpus", "log", test_good, test_bad);
   g_test_add_func ("/log/every-member", test_every_member);
   g_test_add_func ("/log/unknown-kept", test_unknown_kept);
   g_test_add_func ("/log/full", test_full);

@@ -3,6 +3,8 @@
  * Practice: answers that are kept are all there again, in the log and in the table; a table is read as a
  * teacher types it, and nothing in it is a formula.
  */
+#include "corpus.h"
+
 #include "files/part-file.h"
 #include "files/practice-csv.h"
 #include "files/practice-log.h"
@@ -236,10 +238,45 @@ test_table_spoilt (void)
     }
 }
 
+/* ---- One test for each file ---- */
+
+static SpelchPracticeLog *
+load_kept (const char *folder, const char *name, GError **error)
+{
+  g_autofree char *path = corpus_path ("practice-corpus", folder, name);
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  return spelch_practice_log_load (file, NULL, error);
+}
+
+static void
+test_good (gconstpointer name)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (SpelchPracticeLog) log = load_kept ("good", name, &error);
+  g_assert_no_error (error);
+  g_assert_true ((log->attempts->len == 0) == g_str_equal (name, "empty.json"));
+}
+
+static void
+test_bad (gconstpointer data)
+{
+  const char *const *row = data; /* name, member, value */
+  g_autofree char *name = g_strconcat (row[0], ".json", NULL);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (SpelchPracticeLog) log = load_kept ("bad", name, &error);
+  g_assert_null (log);
+  g_test_message ("%s", error->message);
+  g_assert_cmpint (error->domain, ==, SPELCH_FILE_ERROR);
+  g_assert_true (g_str_has_prefix (error->message, name));
+  g_assert_nonnull (strstr (error->message, row[1]));
+  g_assert_nonnull (strstr (error->message, row[2]));
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
+  corpus_add ("practice-corpus", "practice", test_good, test_bad);
   g_test_add_func ("/practice/log", test_log);
   g_test_add_func ("/practice/unknown", test_unknown);
   g_test_add_func ("/practice/spoilt", test_spoilt);
