@@ -188,8 +188,9 @@ test_machines (Demo *demo, gconstpointer unused)
     }
 }
 
-/* Nobody takes 9 mm at once with an 8 mm bit in a router held in two hands: a pass about as deep as the bit is
- * thick is the most that is usual (common practice, no source). Under a gantry it is nothing out of the way. */
+/* Nobody takes 9 mm at once with an 8 mm bit in a router held in two hands: a pass about as deep as the bit
+ * is thick is the most that is usual (common practice, no source). Under a gantry it is nothing out of the
+ * way. */
 static void
 test_hand_step (Demo *demo, gconstpointer unused)
 {
