@@ -103,7 +103,7 @@ do_open_recent (GSimpleAction *action, GVariant *uri, gpointer data)
   SpelchBenchWindow *window = active_bench (data);
   g_autoptr (GFile) file = g_file_new_for_uri (g_variant_get_string (uri, NULL));
   if (window != NULL)
-    spelch_bench_window_open (window, file);
+    spelch_files_open (window, file);
 }
 
 static void
@@ -278,22 +278,29 @@ spelch_application_startup (GApplication *application)
   follow_preferences (self);
 }
 
+static SpelchBenchWindow *
+add_empty_window (SpelchApplication *self)
+{
+  return spelch_bench_window_new (GTK_APPLICATION (self), self->appearance, self->shelves, self->preferred,
+                                  self->state_folder);
+}
+
 SpelchBenchWindow *
 spelch_application_add_window (SpelchApplication *self)
 {
-  SpelchBenchWindow *window = spelch_bench_window_new (GTK_APPLICATION (self), self->appearance,
-                                                       self->shelves, self->preferred, self->state_folder);
+  SpelchBenchWindow *window = add_empty_window (self);
   spelch_bench_window_open_demo (window);
   return window;
 }
 
+/* It may have no part yet. */
 static SpelchBenchWindow *
 ensure_window (SpelchApplication *self)
 {
   SpelchBenchWindow *window = active_bench (self);
   if (window != NULL)
     return window;
-  window = spelch_application_add_window (self);
+  window = add_empty_window (self);
   g_autofree char *lost = NULL;
   g_autoptr (GPtrArray) left_behind = spelch_recovery_find (self->state_folder, &lost);
   g_autofree char *trouble = spelch_preferred_take_trouble (self->preferred);
@@ -305,19 +312,36 @@ ensure_window (SpelchApplication *self)
   return window;
 }
 
+static bool
+has_part (SpelchBenchWindow *window)
+{
+  return spelch_session_get_part (spelch_bench_window_get_session (window)) != NULL;
+}
+
+static void
+show_window (SpelchBenchWindow *window)
+{
+  if (!has_part (window))
+    spelch_bench_window_open_demo (window);
+  gtk_window_present (GTK_WINDOW (window));
+}
+
 static void
 spelch_application_activate (GApplication *application)
 {
-  gtk_window_present (GTK_WINDOW (ensure_window (SPELCH_APPLICATION (application))));
+  show_window (ensure_window (SPELCH_APPLICATION (application)));
 }
 
 static void
 spelch_application_open (GApplication *application, GFile **files, int n_files, const char *hint)
 {
   SpelchBenchWindow *window = ensure_window (SPELCH_APPLICATION (application));
-  gtk_window_present (GTK_WINDOW (window));
+  if (has_part (window))
+    show_window (window);
   for (int i = 0; i < n_files; i++)
     spelch_files_open_apart (window, files[i]);
+  if (!has_part (window)) /* none of them could be read */
+    show_window (window);
 }
 
 static void

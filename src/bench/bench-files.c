@@ -177,7 +177,7 @@ file_chosen (GtkNativeDialog *dialog, int response, SpelchBenchWindow *window)
   if (response == GTK_RESPONSE_ACCEPT)
     {
       g_autoptr (GFile) file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
-      spelch_bench_window_open (window, file);
+      spelch_files_open (window, file);
     }
   gtk_native_dialog_destroy (dialog);
   g_object_unref (dialog);

@@ -13,6 +13,7 @@
 #include "bench/file-watch.h"
 #include "bench/first-hints.h"
 #include "bench/frame-meter.h"
+#include "bench/later-menu.h"
 #include "bench/motion-window.h"
 #include "bench/offer.h"
 #include "bench/part-actions.h"
@@ -55,6 +56,8 @@ struct _SpelchBenchWindow
   SpelchOffer *recovery_offer;
   SpelchOffer *reload_offer;
   SpelchOffer *copy_offer;
+  GtkMenuButton *menu_button;
+  GMenuModel *menu;
   GMenu *recent;
   SpelchCutList *cuts;
   SpelchFirstHints *first_hints;
@@ -294,7 +297,7 @@ fill_cut_menu (SpelchBenchWindow *self)
       g_menu_item_set_action_and_target (item, "win.cut", "i", (gint32)i);
       g_menu_append_item (menu, item);
     }
-  gtk_menu_button_set_menu_model (self->cut_menu, G_MENU_MODEL (menu));
+  spelch_later_menu_set (self->cut_menu, G_MENU_MODEL (menu));
 }
 
 /* A part without cuts, or without a bit for one, says what to do about it instead of showing what isn't
@@ -377,12 +380,6 @@ bit_remarked (SpelchBenchWindow *self, const char *words, SpelchBitDrawer *drawe
 
 /* ---- Opening and closing ---- */
 
-void
-spelch_bench_window_open (SpelchBenchWindow *self, GFile *file)
-{
-  spelch_files_open (self, file);
-}
-
 bool
 spelch_bench_window_is_untouched (SpelchBenchWindow *self)
 {
@@ -464,6 +461,8 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, recovery_offer);
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, reload_offer);
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, copy_offer);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, menu_button);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, menu);
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, recent);
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, cuts);
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, first_hints);
@@ -518,6 +517,7 @@ static void
 spelch_bench_window_init (SpelchBenchWindow *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  spelch_later_menu_set (self->menu_button, self->menu);
   g_action_map_add_action_entries (G_ACTION_MAP (self), ACTIONS, G_N_ELEMENTS (ACTIONS), self);
   self->session = spelch_session_new (spelch_shop_constants ());
 }
@@ -553,7 +553,7 @@ static void
 add_part_actions (SpelchBenchWindow *self)
 {
   g_autoptr (GMenuModel) kinds = spelch_cut_menu_new ();
-  gtk_menu_button_set_menu_model (self->first_cut, kinds);
+  spelch_later_menu_set (self->first_cut, kinds);
   self->part_actions = (SpelchPartActions){ .session = self->session,
                                             .pages = self->pages,
                                             .cut_editor = self->cut_editor,

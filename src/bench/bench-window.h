@@ -24,10 +24,6 @@ SpelchBenchWindow *spelch_bench_window_new (GtkApplication *application, SpelchA
                                             SpelchShelves *shelves, SpelchPreferred *preferred,
                                             const char *state_folder);
 
-/* Opens @file here, or shows the window where it is open already; what is open here is asked about first when
- * it isn't saved. A file that can't be read is complained about and leaves the part as it is. */
-void spelch_bench_window_open (SpelchBenchWindow *self, GFile *file);
-
 /* Whether nothing of the person's own is in it. */
 bool spelch_bench_window_is_untouched (SpelchBenchWindow *self);
 

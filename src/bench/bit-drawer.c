@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/bit-drawer.h"
+#include "bench/tooltip.h"
 #include "bench/bit-tile.h"
 #include "bench/edits.h"
 #include "plan/words-choose.h"
@@ -379,7 +380,7 @@ show_advice (SpelchBitDrawer *self)
   bool chosen = spelch_session_get_accepted (self->session) != NULL;
   const char *words = chosen ? "" : _ ("None is chosen yet; the best one is drawn. Click one to take it.");
   gtk_label_set_text (self->advice, words);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self->advice), chosen ? NULL : words); /* it may be cut short */
+  spelch_tooltip_set (GTK_WIDGET (self->advice), chosen ? NULL : words); /* it may be cut short */
 }
 
 static void

@@ -15,7 +15,7 @@ struct _SpelchCutEditor
   GtkWidget parent_instance;
   SpelchDrafting drafting;
   SpelchLook look;
-  GtkWidget *panel;
+  GtkWidget *panel; /* NULL until it is looked at */
   SpelchForm *form; /* NULL until it is looked at */
   SpelchPathDial *dial;
   SpelchField *fields;
@@ -151,6 +151,23 @@ set_part (SpelchCutEditor *self, SpelchPart *part)
 }
 
 static void
+panel_done (SpelchCutEditor *self)
+{
+  spelch_drafting_drop (&self->drafting);
+  g_signal_emit (self, signals[SIGNAL_DONE], 0);
+}
+
+static void
+ensure_panel (SpelchCutEditor *self)
+{
+  if (self->panel != NULL)
+    return;
+  self->panel = GTK_WIDGET (spelch_edit_panel_new ());
+  gtk_widget_set_parent (self->panel, GTK_WIDGET (self));
+  g_signal_connect_swapped (self->panel, "done", G_CALLBACK (panel_done), self);
+}
+
+static void
 follow (SpelchCutEditor *self)
 {
   SpelchSession *session = self->drafting.session;
@@ -163,6 +180,7 @@ follow (SpelchCutEditor *self)
     }
   set_part (self, part);
   self->choices.index = spelch_session_get_cut_index (session);
+  ensure_panel (self);
   ensure_form (self);
   const SpelchCut *cut = &part->cuts[self->choices.index];
   SpelchCutDraft draft = spelch_cut_draft (cut, &self->choices);
@@ -218,13 +236,6 @@ spelch_cut_editor_set_look (SpelchCutEditor *self, SpelchLook look)
 /* ---- Object ---- */
 
 static void
-panel_done (SpelchCutEditor *self)
-{
-  spelch_drafting_drop (&self->drafting);
-  g_signal_emit (self, signals[SIGNAL_DONE], 0);
-}
-
-static void
 spelch_cut_editor_dispose (GObject *object)
 {
   SpelchCutEditor *self = SPELCH_CUT_EDITOR (object);
@@ -262,7 +273,4 @@ spelch_cut_editor_class_init (SpelchCutEditorClass *klass)
 static void
 spelch_cut_editor_init (SpelchCutEditor *self)
 {
-  self->panel = GTK_WIDGET (spelch_edit_panel_new ());
-  gtk_widget_set_parent (self->panel, GTK_WIDGET (self));
-  g_signal_connect_swapped (self->panel, "done", G_CALLBACK (panel_done), self);
 }

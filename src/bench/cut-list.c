@@ -2,6 +2,7 @@
 #include "bench/cut-list.h"
 #include "bench/cut-card.h"
 #include "bench/cut-menu.h"
+#include "bench/later-menu.h"
 #include "bench/part-actions.h"
 #include "bench/template.h"
 
@@ -165,7 +166,7 @@ spelch_cut_list_init (SpelchCutList *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   g_autoptr (GMenuModel) kinds = spelch_cut_menu_new ();
-  gtk_menu_button_set_menu_model (self->add, kinds);
+  spelch_later_menu_set (self->add, kinds);
   GtkDropTarget *target = gtk_drop_target_new (SPELCH_TYPE_CUT_CARD, GDK_ACTION_MOVE);
   g_signal_connect (target, "drop", G_CALLBACK (dropped), self);
   gtk_widget_add_controller (GTK_WIDGET (self->list), GTK_EVENT_CONTROLLER (target));

@@ -2,6 +2,7 @@
 #include "bench/face-toggle.h"
 #include "bench/part-edits.h"
 #include "bench/telling.h"
+#include "bench/tooltip.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -56,7 +57,7 @@ follow (SpelchFaceToggle *self)
   self->following = true;
   gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self), seen);
   self->following = false;
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self), seen ? _ ("Seen when finished: click to change")
+  spelch_tooltip_set (GTK_WIDGET (self), seen ? _ ("Seen when finished: click to change")
                                                        : _ ("Hidden when finished: click to change"));
   spelch_tell_soon (GTK_WIDGET (self), GTK_ACCESSIBLE_PROPERTY_LABEL, name);
 }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/first-hints.h"
 #include "bench/template.h"
+#include "bench/tooltip.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -93,7 +94,7 @@ show (SpelchFirstHints *self)
   gtk_widget_set_visible (self->own_board, self->is_demo && self->done == HINT_OWN_BOARD);
   gtk_label_set_text (self->words, words);
   gtk_label_set_text (self->count, in_line ? count : "");
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self), keys_of (self));
+  spelch_tooltip_set (GTK_WIDGET (self), keys_of (self));
 }
 
 /* ---- Whether it was done ---- */

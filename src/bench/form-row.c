@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/form-row.h"
 #include "bench/template.h"
+#include "bench/tooltip.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -184,7 +185,7 @@ build (SpelchFormRow *self)
   gtk_box_append (GTK_BOX (right), self->remark);
   gtk_box_append (GTK_BOX (sides), right);
   if (self->field->hint != NULL)
-    gtk_widget_set_tooltip_text (self->control, _ (self->field->hint));
+    spelch_tooltip_set (self->control, _ (self->field->hint));
 }
 
 /* ---- Showing ---- */

@@ -14,22 +14,33 @@ typedef struct
   gint64 before_us;  /* work on it before the frame */
   guint32 motion_ms; /* server time of the first motion not painted yet */
   bool motion;
+  bool began; /* a frame was painted */
 } SpelchFrameMeter;
 
-/* Time the thread has worked, not waited. */
+/* Time the thread, or the whole program, has worked, not waited. */
 static gint64
-worked_us (void)
+worked_us (clockid_t whose)
 {
   struct timespec time;
-  clock_gettime (CLOCK_THREAD_CPUTIME_ID, &time);
+  clock_gettime (whose, &time);
   return (gint64)time.tv_sec * G_USEC_PER_SEC + time.tv_nsec / 1000;
+}
+
+/* Before the first frame's own line: how much work it was to get there. */
+static void
+tell_start (SpelchFrameMeter *meter)
+{
+  char worked[G_ASCII_DTOSTR_BUF_SIZE];
+  g_ascii_formatd (worked, sizeof worked, "%.3f", (double)worked_us (CLOCK_PROCESS_CPUTIME_ID) / 1000);
+  fprintf (meter->file, "started %s\n", worked);
+  meter->began = true;
 }
 
 static void
 frame_begins (GdkFrameClock *clock, SpelchFrameMeter *meter)
 {
   meter->begun_us = g_get_monotonic_time ();
-  meter->before_us = meter->motion ? worked_us () - meter->handled_us : 0;
+  meter->before_us = meter->motion ? worked_us (CLOCK_THREAD_CPUTIME_ID) - meter->handled_us : 0;
 }
 
 static void
@@ -37,6 +48,8 @@ frame_ends (GdkFrameClock *clock, SpelchFrameMeter *meter)
 {
   gdk_display_sync (meter->display);
   gint64 now_us = g_get_monotonic_time ();
+  if (!meter->began)
+    tell_start (meter);
   /* The X server on the same machine counts milliseconds of the same clock; 32 bits of them. */
   guint32 waited = (guint32)(now_us / 1000) - meter->motion_ms;
   char took[G_ASCII_DTOSTR_BUF_SIZE], before[G_ASCII_DTOSTR_BUF_SIZE];
@@ -53,7 +66,7 @@ pointer_moved (GtkEventController *controller, double x, double y, SpelchFrameMe
   if (meter->motion)
     return;
   meter->motion = true;
-  meter->handled_us = worked_us ();
+  meter->handled_us = worked_us (CLOCK_THREAD_CPUTIME_ID);
   meter->motion_ms = gtk_event_controller_get_current_event_time (controller);
 }
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/layer-list.h"
 #include "bench/form.h"
+#include "bench/later-menu.h"
 #include "bench/template.h"
 #include "shop/make-up.h"
 
@@ -366,7 +367,7 @@ fill_make_ups (SpelchLayerList *self)
   g_menu_append (more, _ ("Laminate on both faces"), "layer.face-both::laminate");
   g_menu_append_section (menu, _ ("As it usually is"), G_MENU_MODEL (boards));
   g_menu_append_section (menu, NULL, G_MENU_MODEL (more));
-  gtk_menu_button_set_menu_model (self->make_ups, G_MENU_MODEL (menu));
+  spelch_later_menu_set (self->make_ups, G_MENU_MODEL (menu));
 }
 
 static void
@@ -380,7 +381,7 @@ fill_plies (SpelchLayerList *self)
       g_menu_item_set_action_and_target (item, "layer.plies", "i", n);
       g_menu_append_item (menu, item);
     }
-  gtk_menu_button_set_menu_model (self->plies, G_MENU_MODEL (menu));
+  spelch_later_menu_set (self->plies, G_MENU_MODEL (menu));
 }
 
 static void

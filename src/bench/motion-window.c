@@ -2,6 +2,7 @@
 #include "bench/motion-window.h"
 #include "bench/escape.h"
 #include "bench/frame-meter.h"
+#include "bench/later-menu.h"
 #include "bench/motion-film.h"
 #include "bench/motion-view.h"
 #include "bench/one-window.h"
@@ -301,7 +302,7 @@ save_button (void)
   g_menu_append (menu, _ ("As an _animation…"), "win.save-animation");
   g_menu_append (menu, _ ("As a series of _pictures…"), "win.save-pictures");
   gtk_menu_button_set_label (GTK_MENU_BUTTON (button), _ ("Save"));
-  gtk_menu_button_set_menu_model (GTK_MENU_BUTTON (button), G_MENU_MODEL (menu));
+  spelch_later_menu_set (GTK_MENU_BUTTON (button), G_MENU_MODEL (menu));
   gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
   return button;
 }

@@ -11,7 +11,7 @@ struct _SpelchPartEditor
 {
   GtkWidget parent_instance;
   SpelchDrafting drafting;
-  GtkWidget *panel;
+  GtkWidget *panel; /* NULL until it is looked at, as the form in it */
   SpelchForm *form;
   SpelchPart *part; /* as the form shows it */
 };
@@ -53,12 +53,37 @@ set_part (SpelchPartEditor *self, SpelchPart *part)
 }
 
 static void
+panel_done (SpelchPartEditor *self)
+{
+  spelch_drafting_drop (&self->drafting);
+  g_signal_emit (self, signals[SIGNAL_DONE], 0);
+}
+
+static void
+ensure_form (SpelchPartEditor *self)
+{
+  if (self->form != NULL)
+    return;
+  self->panel = GTK_WIDGET (spelch_edit_panel_new ());
+  self->form = spelch_form_new (SPELCH_PART_FIELDS, SPELCH_N_PART_FIELDS, sizeof (SpelchPartDraft),
+                                spelch_part_draft_fault, &self->part);
+  spelch_edit_panel_set_title (SPELCH_EDIT_PANEL (self->panel), _ ("The part"));
+  spelch_edit_panel_set_form (SPELCH_EDIT_PANEL (self->panel), GTK_WIDGET (self->form));
+  gtk_widget_set_parent (self->panel, GTK_WIDGET (self));
+  g_signal_connect_swapped (self->panel, "done", G_CALLBACK (panel_done), self);
+  g_signal_connect (self->form, "edited", G_CALLBACK (form_edited), self);
+  g_signal_connect (self->form, "drafted", G_CALLBACK (form_drafted), self);
+  g_signal_connect (self->form, "dropped", G_CALLBACK (form_dropped), self);
+}
+
+static void
 follow (SpelchPartEditor *self)
 {
   SpelchSession *session = self->drafting.session;
   SpelchPart *part = spelch_session_get_part (session);
   if (part == NULL)
     return;
+  ensure_form (self);
   set_part (self, part);
   SpelchPartDraft draft = spelch_part_draft (part);
   spelch_form_set_numbers (self->form, spelch_session_get_numbers (session));
@@ -79,7 +104,8 @@ void
 spelch_part_editor_begin (SpelchPartEditor *self, const char *member)
 {
   follow (self);
-  spelch_form_focus (self->form, member);
+  if (self->form != NULL)
+    spelch_form_focus (self->form, member);
 }
 
 void
@@ -87,13 +113,6 @@ spelch_part_editor_set_session (SpelchPartEditor *self, SpelchSession *session)
 {
   self->drafting.session = session;
   g_signal_connect_object (session, "changed", G_CALLBACK (session_changed), self, 0);
-}
-
-static void
-panel_done (SpelchPartEditor *self)
-{
-  spelch_drafting_drop (&self->drafting);
-  g_signal_emit (self, signals[SIGNAL_DONE], 0);
 }
 
 /* ---- Object ---- */
@@ -124,14 +143,4 @@ spelch_part_editor_class_init (SpelchPartEditorClass *klass)
 static void
 spelch_part_editor_init (SpelchPartEditor *self)
 {
-  self->panel = GTK_WIDGET (spelch_edit_panel_new ());
-  self->form = spelch_form_new (SPELCH_PART_FIELDS, SPELCH_N_PART_FIELDS, sizeof (SpelchPartDraft),
-                                spelch_part_draft_fault, &self->part);
-  spelch_edit_panel_set_title (SPELCH_EDIT_PANEL (self->panel), _ ("The part"));
-  spelch_edit_panel_set_form (SPELCH_EDIT_PANEL (self->panel), GTK_WIDGET (self->form));
-  gtk_widget_set_parent (self->panel, GTK_WIDGET (self));
-  g_signal_connect_swapped (self->panel, "done", G_CALLBACK (panel_done), self);
-  g_signal_connect (self->form, "edited", G_CALLBACK (form_edited), self);
-  g_signal_connect (self->form, "drafted", G_CALLBACK (form_drafted), self);
-  g_signal_connect (self->form, "dropped", G_CALLBACK (form_dropped), self);
 }

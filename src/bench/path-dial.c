@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/path-dial.h"
 #include "bench/telling.h"
+#include "bench/tooltip.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -311,7 +312,7 @@ spelch_path_dial_show (SpelchPathDial *self, const SpelchPart *part, const Spelc
   turn_to (self, cut->path_deg);
   self->showing = false;
   gtk_widget_set_visible (GTK_WIDGET (self), has_direction (cut));
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self), words);
+  spelch_tooltip_set (GTK_WIDGET (self), words);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_VALUE_TEXT, words, -1);
   spelch_tell_soon (GTK_WIDGET (self), GTK_ACCESSIBLE_PROPERTY_LABEL, label);
   gtk_widget_queue_draw (GTK_WIDGET (self));

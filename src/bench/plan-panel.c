@@ -9,6 +9,7 @@
 #include "bench/plate.h"
 #include "bench/speed-row.h"
 #include "bench/template.h"
+#include "bench/tooltip.h"
 #include "bench/whys.h"
 #include "plan/cautions.h"
 #include "plan/words-log.h"
@@ -330,7 +331,7 @@ show_done (SpelchPlanPanel *self, SpelchSession *session)
   if (g_strcmp0 (gtk_button_get_label (self->done), label) == 0)
     return;
   gtk_button_set_label (self->done, label);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self->done), whole);
+  spelch_tooltip_set (GTK_WIDGET (self->done), whole);
 }
 
 /* Lines that only the drag, or a bit that was tried, needed are given back afterwards. */

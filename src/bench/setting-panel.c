@@ -1,10 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/setting-panel.h"
-#include "bench/taking.h"
 #include "bench/edits.h"
+#include "bench/later-menu.h"
 #include "bench/live-text.h"
 #include "bench/mark-words.h"
 #include "bench/shelf-kind.h"
+#include "bench/taking.h"
 #include "bench/template.h"
 
 #include <glib/gi18n-lib.h>
@@ -87,7 +88,7 @@ fill_menu (SpelchSettingPanel *self, SpelchListKind kind, GtkMenuButton *button,
   g_menu_append_item (further, way);
   g_menu_append_section (menu, NULL, G_MENU_MODEL (choices));
   g_menu_append_section (menu, NULL, G_MENU_MODEL (further));
-  gtk_menu_button_set_menu_model (button, G_MENU_MODEL (menu));
+  spelch_later_menu_set (button, G_MENU_MODEL (menu));
 }
 
 static void

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/side-column.h"
 #include "bench/kept-picture.h"
+#include "bench/tooltip.h"
 #include "drawing/grade-chart.h"
 #include "plan/words-compare.h"
 
@@ -151,7 +152,7 @@ show_drawings (SpelchSideColumn *self, const SpelchCompared *one)
   tell (GTK_WIDGET (self->scene), GTK_ACCESSIBLE_PROPERTY_LABEL, scene);
   tell (GTK_WIDGET (self->scene), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, described);
   tell (GTK_WIDGET (self->chart), GTK_ACCESSIBLE_PROPERTY_LABEL, chart);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self->chart), scan);
+  spelch_tooltip_set (GTK_WIDGET (self->chart), scan);
 }
 
 static void

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/undo-buttons.h"
+#include "bench/tooltip.h"
 
 #include <glib/gi18n-lib.h>
 #include <stdbool.h>
@@ -15,7 +16,7 @@ static void
 name_step (GtkWidget *button, const char *plain, const char *format, const char *step)
 {
   g_autofree char *words = step == NULL ? g_strdup (plain) : g_strdup_printf (format, step);
-  gtk_widget_set_tooltip_text (button, words);
+  spelch_tooltip_set (button, words);
   gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
 }
 

@@ -3,6 +3,7 @@
 #include "bench/glyph.h"
 #include "bench/live-text.h"
 #include "bench/template.h"
+#include "bench/tooltip.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -176,7 +177,7 @@ spelch_why_row_set_title (SpelchWhyRow *self, const char *title)
   self->title = g_strdup (title);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->toggle), GTK_ACCESSIBLE_PROPERTY_LABEL, title, -1);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->reasons), GTK_ACCESSIBLE_PROPERTY_LABEL, title, -1);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self->toggle), title);
+  spelch_tooltip_set (GTK_WIDGET (self->toggle), title);
 }
 
 static void

@@ -1,0 +1,17 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bench/later-menu.h"
+
+static void
+make_popover (GtkMenuButton *button, gpointer model)
+{
+  if (gtk_menu_button_get_menu_model (button) != model)
+    gtk_menu_button_set_menu_model (button, model);
+}
+
+void
+spelch_later_menu_set (GtkMenuButton *button, GMenuModel *model)
+{
+  GtkWidget *toggle = gtk_widget_get_first_child (GTK_WIDGET (button));
+  gtk_menu_button_set_create_popup_func (button, make_popover, g_object_ref (model), g_object_unref);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (toggle), GTK_ACCESSIBLE_PROPERTY_HAS_POPUP, TRUE, -1);
+}
