@@ -81,7 +81,9 @@ window_apart (SpelchBenchWindow *window)
 static void
 open_part (SpelchBenchWindow *window, SpelchPart *part, GFile *file, const char *etag)
 {
-  spelch_session_open (spelch_bench_window_get_session (window), part, file, etag, false);
+  SpelchSession *session = spelch_bench_window_get_session (window);
+  spelch_session_open (session, part, file, etag, false);
+  spelch_session_settle (session); /* so that the first frame shows everything in its place */
   spelch_recent_add (file, part->name);
   gtk_window_present (GTK_WINDOW (window));
 }

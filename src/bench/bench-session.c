@@ -19,6 +19,7 @@ struct _SpelchSession
   SpelchPart *saved; /* as it stands in the file */
   GFile *file;
   SpelchShelf *drawer; /* NULL: the starter set */
+  SpelchOffered offered;
   char *etag;
   SpelchHistory *history;
 
@@ -115,6 +116,15 @@ emit_settled (gpointer data)
   return G_SOURCE_REMOVE;
 }
 
+void
+spelch_session_settle (SpelchSession *self)
+{
+  if (self->settling == 0)
+    return;
+  g_clear_handle_id (&self->settling, g_source_remove);
+  emit_settled (self);
+}
+
 static void
 emit_changed (SpelchSession *self, SpelchSessionChange change)
 {
@@ -144,6 +154,7 @@ spelch_session_finalize (GObject *object)
   g_clear_pointer (&self->history, spelch_history_free);
   g_clear_object (&self->file);
   g_clear_object (&self->drawer);
+  spelch_offered_forget (&self->offered);
   g_free (self->etag);
   g_free (self->gesture);
   G_OBJECT_CLASS (spelch_session_parent_class)->finalize (object);
@@ -191,6 +202,7 @@ set_part (SpelchSession *self, SpelchPart *part)
   spelch_part_ref (part);
   g_clear_pointer (&self->part, spelch_part_unref);
   self->part = part;
+  spelch_offered_forget (&self->offered);
   self->cut = part->n_cuts == 0 ? 0 : MIN (self->cut, part->n_cuts - 1);
 }
 
@@ -326,18 +338,19 @@ spelch_session_set_numbers (SpelchSession *self, const SpelchNumbers *numbers)
 guint
 spelch_session_count_bits (SpelchSession *self)
 {
-  return spelch_offered_count (self->part, self->drawer);
+  return spelch_offered_count (&self->offered, self->part, self->drawer);
 }
 
 const SpelchBit *
 spelch_session_get_nth_bit (SpelchSession *self, guint n)
 {
-  return spelch_offered_nth (self->part, self->drawer, n);
+  return spelch_offered_nth (&self->offered, self->part, self->drawer, n);
 }
 
 static void
 drawer_changed (SpelchSession *self)
 {
+  spelch_offered_forget (&self->offered);
   if (self->part == NULL)
     return;
   make_plan (self);

@@ -81,6 +81,9 @@ void spelch_session_show_pass (SpelchSession *self, guint pass);
 bool spelch_session_is_asked (SpelchSession *self);
 void spelch_session_set_asked (SpelchSession *self, bool asked);
 
+/* What has changed settles now, before the window is painted, unless a drag is under way. */
+void spelch_session_settle (SpelchSession *self);
+
 const SpelchNumbers *spelch_session_get_numbers (SpelchSession *self);
 void spelch_session_set_numbers (SpelchSession *self, const SpelchNumbers *numbers);
 

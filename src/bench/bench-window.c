@@ -392,6 +392,7 @@ spelch_bench_window_open_demo (SpelchBenchWindow *self)
   g_autoptr (SpelchPart) demo = spelch_shop_demo ();
   spelch_session_open (self->session, demo, NULL, NULL, false);
   spelch_first_hints_begin (self->first_hints);
+  spelch_session_settle (self->session); /* so that the first frame shows everything in its place */
 }
 
 static void

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/bit-drawer.h"
 #include "bench/tooltip.h"
-#include "bench/bit-tile.h"
+#include "bench/bit-ranking.h"
+#include "bench/bit-strip.h"
 #include "bench/edits.h"
 #include "plan/words-choose.h"
 #include "bench/template.h"
@@ -22,9 +23,13 @@ struct _SpelchBitDrawer
   GtkLabel *advice;
   GtkScrolledWindow *scroller;
   GtkBox *tiles;
+  GtkWidget *before, *after; /* room for the bits without tiles */
+  SpelchBitStrip strip;
+  SpelchBitRanking *ranking; /* of the bits as they stand; NULL: not known yet */
+  GCancellable *asking;      /* for it */
+  double scale;
   SpelchSession *session;
   SpelchLook look;
-  guint n;
   SpelchBitTile *pointed; /* under the pointer, not owned */
   guint hover;            /* source waiting to try it */
   GtkLabel *wanted;
@@ -175,13 +180,9 @@ wheel_turned (GtkEventControllerScroll *wheel, double dx, double dy, SpelchBitDr
 /* ---- Following ---- */
 
 static SpelchBitTile *
-nth_tile (SpelchBitDrawer *self, guint n)
+make_tile (gpointer data)
 {
-  GtkWidget *child = gtk_widget_get_first_child (GTK_WIDGET (self->tiles));
-  for (guint i = 0; child != NULL && i < n; i++)
-    child = gtk_widget_get_next_sibling (child);
-  if (child != NULL)
-    return SPELCH_BIT_TILE (child);
+  SpelchBitDrawer *self = data;
   SpelchBitTile *tile = spelch_bit_tile_new ();
   g_signal_connect (tile, "clicked", G_CALLBACK (tile_clicked), self);
   GtkEventController *focus = gtk_event_controller_focus_new ();
@@ -191,7 +192,6 @@ nth_tile (SpelchBitDrawer *self, guint n)
   g_signal_connect (motion, "enter", G_CALLBACK (pointer_entered), self);
   g_signal_connect (motion, "leave", G_CALLBACK (pointer_left), self);
   gtk_widget_add_controller (GTK_WIDGET (tile), motion);
-  gtk_box_append (self->tiles, GTK_WIDGET (tile));
   return tile;
 }
 
@@ -206,59 +206,29 @@ drawer_scale (SpelchBitDrawer *self)
 }
 
 static void
-drop_surplus (SpelchBitDrawer *self, guint n)
+show_tile (SpelchBitTile *tile, guint place, gpointer data)
 {
-  while (self->n > n)
-    {
-      gtk_box_remove (self->tiles, gtk_widget_get_last_child (GTK_WIDGET (self->tiles)));
-      self->n--;
-    }
-  self->n = n;
+  SpelchBitDrawer *self = data;
+  const SpelchBit *bit = spelch_session_get_nth_bit (self->session, place);
+  const SpelchBit *accepted = spelch_session_get_accepted (self->session);
+  const SpelchBitRanking *ranking = self->ranking;
+  if (bit == NULL)
+    return;
+  bool said = ranking != NULL && place < ranking->n && ranking->captions[place] != NULL;
+  spelch_bit_tile_set_scale (tile, self->scale, PICTURE_HEIGHT, SHANK_MM);
+  spelch_bit_tile_set_bit (tile, bit, spelch_palette (self->look),
+                           spelch_session_get_numbers (self->session)->decimal_sign);
+  spelch_bit_tile_set_caption (tile, said ? ranking->captions[place] : "",
+                               said ? ranking->reasons[place] : NULL);
+  spelch_bit_tile_set_accepted (tile, accepted != NULL && g_str_equal (accepted->id, bit->id));
 }
 
 static void
 show_bits (SpelchBitDrawer *self)
 {
-  guint n = spelch_session_count_bits (self->session);
-  double scale = drawer_scale (self);
   self->pointed = NULL;
-  for (guint i = 0; i < n; i++)
-    {
-      SpelchBitTile *tile = nth_tile (self, i);
-      spelch_bit_tile_set_scale (tile, scale, PICTURE_HEIGHT, SHANK_MM);
-      spelch_bit_tile_set_bit (tile, spelch_session_get_nth_bit (self->session, i),
-                               spelch_palette (self->look),
-                               spelch_session_get_numbers (self->session)->decimal_sign);
-    }
-  drop_surplus (self, n);
-}
-
-/* What speaks for and against a choice, a line each. */
-static char *
-reasons (const SpelchChoice *choice, const SpelchNumbers *numbers)
-{
-  GString *lines = g_string_new (NULL);
-  for (guint i = 0; i < choice->n_reasons; i++)
-    {
-      const SpelchReason *reason = &choice->reasons[i];
-      g_autofree char *words = spelch_words_reason (choice, reason, numbers);
-      g_string_append_printf (lines, "%s%s %s", i == 0 ? "" : "\n",
-                              spelch_reason_is_for (reason->kind) ? "+" : "−", words);
-    }
-  return g_string_free (lines, FALSE);
-}
-
-static void
-show_choice (SpelchBitDrawer *self, const SpelchChoice *choice, bool best)
-{
-  const SpelchBit *bit = spelch_session_get_nth_bit (self->session, choice->bit);
-  const SpelchBit *accepted = spelch_session_get_accepted (self->session);
-  const char *caption = spelch_words_bit_caption (spelch_session_get_part (self->session),
-                                                  spelch_session_get_cut (self->session), bit, &choice->plan);
-  g_autofree char *why = reasons (choice, spelch_session_get_numbers (self->session));
-  SpelchBitTile *tile = nth_tile (self, choice->bit);
-  spelch_bit_tile_set_caption (tile, best ? _ ("best") : caption, why);
-  spelch_bit_tile_set_accepted (tile, accepted != NULL && g_str_equal (accepted->id, bit->id));
+  self->scale = drawer_scale (self);
+  spelch_bit_strip_set_count (&self->strip, spelch_session_count_bits (self->session));
 }
 
 /* ---- What to look for ---- */
@@ -293,11 +263,10 @@ look (gpointer data)
 
 /* Where no bit at hand, either way up, does what is accepted. */
 static void
-look_where_none_serves (SpelchBitDrawer *self, const GPtrArray *ranking)
+look_where_none_serves (SpelchBitDrawer *self, bool served)
 {
-  const SpelchChoice *best = spelch_choose_best (ranking);
   g_clear_handle_id (&self->looking, g_source_remove);
-  if (best == NULL || !best->meets)
+  if (!served)
     self->looking = g_timeout_add (LOOK_WAIT_MS, look, self);
   else
     say_wanted (self, "");
@@ -312,18 +281,9 @@ bring_into_sight (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
   if (self->ticks++ == 0)
     return G_SOURCE_CONTINUE; /* this frame still lays out what has changed */
   self->sight = 0;
-  for (GtkWidget *tile = gtk_widget_get_first_child (GTK_WIDGET (self->tiles)); tile != NULL;
-       tile = gtk_widget_get_next_sibling (tile))
-    {
-      const char *id = spelch_bit_tile_get_bit (SPELCH_BIT_TILE (tile))->id;
-      graphene_rect_t place;
-      if (!g_str_equal (id, self->sought)
-          || !gtk_widget_compute_bounds (tile, GTK_WIDGET (self->tiles), &place))
-        continue;
-      double left = (double)place.origin.x;
-      gtk_adjustment_clamp_page (gtk_scrolled_window_get_hadjustment (self->scroller), left,
-                                 left + (double)place.size.width);
-    }
+  for (guint i = 0; i < spelch_session_count_bits (self->session); i++)
+    if (g_str_equal (spelch_session_get_nth_bit (self->session, i)->id, self->sought))
+      spelch_bit_strip_seek (&self->strip, i);
   return G_SOURCE_REMOVE;
 }
 
@@ -345,32 +305,35 @@ seek (SpelchBitDrawer *self, const SpelchBit *best)
 
 /* ---- Captions ---- */
 
+static void
+forget_ranking (SpelchBitDrawer *self)
+{
+  if (self->asking != NULL)
+    g_cancellable_cancel (self->asking);
+  g_clear_object (&self->asking);
+  g_clear_pointer (&self->ranking, spelch_bit_ranking_free);
+}
+
+static void
+take_ranking (SpelchBitRanking *ranking, gpointer data)
+{
+  SpelchBitDrawer *self = data;
+  self->ranking = ranking;
+  if (ranking == NULL)
+    return;
+  look_where_none_serves (self, ranking->served);
+  seek (self, ranking->first < 0 ? NULL : spelch_session_get_nth_bit (self->session, (guint)ranking->first));
+  if (ranking->n == self->strip.n)
+    spelch_bit_strip_show (&self->strip);
+}
+
 /* What is said about each bit, as the board lies. */
 static void
-show_captions (SpelchBitDrawer *self)
+rank (SpelchBitDrawer *self)
 {
-  const SpelchPart *part = spelch_session_get_part (self->session);
-  guint index = spelch_session_get_cut_index (self->session);
-  if (part == NULL || index >= part->n_cuts || self->n == 0)
-    return;
-  const SpelchCut *cut = &part->cuts[index];
-  g_autofree SpelchBit *bits = spelch_session_copy_bits (self->session);
-  g_autoptr (GPtrArray) ranking
-      = spelch_choose_rank (spelch_session_get_constants (self->session), part, cut, bits, self->n);
-  look_where_none_serves (self, ranking);
-  bool found_best = false;
-  const SpelchBit *first = NULL;
-  for (guint i = 0; i < ranking->len; i++)
-    {
-      const SpelchChoice *choice = g_ptr_array_index (ranking, i);
-      if (choice->way_up != cut->way_up || choice->pinned)
-        continue;
-      bool best = !found_best && choice->plan.verdict != SPELCH_VERDICT_DO_NOT_CUT;
-      first = found_best ? first : spelch_session_get_nth_bit (self->session, choice->bit);
-      found_best = true;
-      show_choice (self, choice, best);
-    }
-  seek (self, first);
+  forget_ranking (self);
+  self->asking = g_cancellable_new ();
+  spelch_bit_ranking_make (self->session, self->asking, take_ranking, self);
 }
 
 /* Until a bit is chosen it says that what is drawn is only a suggestion. */
@@ -388,10 +351,10 @@ session_settled (SpelchSession *session, guint change, SpelchBitDrawer *self)
 {
   if (change & (SPELCH_CHANGE_PART | SPELCH_CHANGE_CUT))
     show_advice (self);
+  if (change & (SPELCH_CHANGE_PART | SPELCH_CHANGE_BITS | SPELCH_CHANGE_CUT | SPELCH_CHANGE_NUMBERS))
+    rank (self);
   if (change & (SPELCH_CHANGE_PART | SPELCH_CHANGE_BITS))
     show_bits (self);
-  if (change & (SPELCH_CHANGE_PART | SPELCH_CHANGE_BITS | SPELCH_CHANGE_CUT | SPELCH_CHANGE_NUMBERS))
-    show_captions (self);
 }
 
 void
@@ -399,8 +362,6 @@ spelch_bit_drawer_set_session (SpelchBitDrawer *self, SpelchSession *session)
 {
   self->session = session;
   g_signal_connect_object (session, "settled", G_CALLBACK (session_settled), self, 0);
-  show_bits (self);
-  show_captions (self);
 }
 
 void
@@ -408,7 +369,7 @@ spelch_bit_drawer_set_look (SpelchBitDrawer *self, SpelchLook look)
 {
   self->look = look;
   if (self->session != NULL)
-    show_bits (self);
+    spelch_bit_strip_show (&self->strip);
 }
 
 /* ---- Object ---- */
@@ -419,6 +380,7 @@ spelch_bit_drawer_dispose (GObject *object)
   SpelchBitDrawer *self = SPELCH_BIT_DRAWER (object);
   g_clear_handle_id (&self->hover, g_source_remove);
   g_clear_handle_id (&self->looking, g_source_remove);
+  forget_ranking (self);
   spelch_template_dispose (GTK_WIDGET (object), SPELCH_TYPE_BIT_DRAWER);
   G_OBJECT_CLASS (spelch_bit_drawer_parent_class)->dispose (object);
 }
@@ -434,6 +396,8 @@ spelch_bit_drawer_class_init (SpelchBitDrawerClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SpelchBitDrawer, advice);
   gtk_widget_class_bind_template_child (widget_class, SpelchBitDrawer, scroller);
   gtk_widget_class_bind_template_child (widget_class, SpelchBitDrawer, tiles);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBitDrawer, before);
+  gtk_widget_class_bind_template_child (widget_class, SpelchBitDrawer, after);
   gtk_widget_class_bind_template_child (widget_class, SpelchBitDrawer, wanted);
   gtk_widget_class_set_css_name (widget_class, "bitdrawer");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
@@ -444,6 +408,14 @@ static void
 spelch_bit_drawer_init (SpelchBitDrawer *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  self->strip = (SpelchBitStrip){ .scroller = self->scroller,
+                                  .tiles = self->tiles,
+                                  .before = self->before,
+                                  .after = self->after,
+                                  .make = make_tile,
+                                  .show = show_tile,
+                                  .data = self };
+  spelch_bit_strip_begin (&self->strip);
   GtkEventController *keys = gtk_event_controller_key_new ();
   gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
   g_signal_connect (keys, "key-pressed", G_CALLBACK (key_pressed), self);

@@ -6,6 +6,7 @@
 #include "drawing/pictures.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 #define MARGIN    3
 #define MAGNIFIED 1.2 /* the focused bit */
@@ -92,6 +93,9 @@ void
 spelch_bit_tile_set_bit (SpelchBitTile *self, const SpelchBit *bit, const SpelchPalette *palette,
                          char decimal_sign)
 {
+  if (self->palette == palette && self->decimal_sign == decimal_sign
+      && memcmp (&self->bit, bit, sizeof *bit) == 0)
+    return;
   self->decimal_sign = decimal_sign;
   self->bit = *bit;
   self->palette = palette;
@@ -104,6 +108,8 @@ spelch_bit_tile_set_bit (SpelchBitTile *self, const SpelchBit *bit, const Spelch
 void
 spelch_bit_tile_set_caption (SpelchBitTile *self, const char *caption, const char *reasons)
 {
+  if (g_strcmp0 (self->reasons, reasons) == 0 && g_str_equal (gtk_label_get_text (self->caption), caption))
+    return;
   g_free (self->reasons);
   self->reasons = g_strdup (reasons);
   gtk_label_set_text (self->caption, caption);
@@ -113,6 +119,8 @@ spelch_bit_tile_set_caption (SpelchBitTile *self, const char *caption, const cha
 void
 spelch_bit_tile_set_accepted (SpelchBitTile *self, bool accepted)
 {
+  if (self->accepted == accepted)
+    return;
   self->accepted = accepted;
   if (accepted)
     gtk_widget_add_css_class (GTK_WIDGET (self), "accepted");
@@ -126,10 +134,21 @@ spelch_bit_tile_set_accepted (SpelchBitTile *self, bool accepted)
 void
 spelch_bit_tile_set_scale (SpelchBitTile *self, double scale, int height, double shank_mm)
 {
+  if (self->scale == scale && self->height == height && self->shank_mm == shank_mm)
+    return;
   self->scale = scale;
   self->height = height;
   self->shank_mm = shank_mm;
   fit_picture (self);
+}
+
+void
+spelch_bit_tile_set_width (SpelchBitTile *self, int width)
+{
+  PangoEllipsizeMode mode = width < 0 ? PANGO_ELLIPSIZE_NONE : PANGO_ELLIPSIZE_END;
+  gtk_widget_set_size_request (GTK_WIDGET (self), width, -1);
+  gtk_label_set_ellipsize (self->name, mode);
+  gtk_label_set_ellipsize (self->caption, mode);
 }
 
 static void
@@ -198,6 +217,8 @@ spelch_bit_tile_init (SpelchBitTile *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   spelch_kept_picture_set_draw (self->picture, draw, self);
+  gtk_accessible_update_state (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_STATE_PRESSED,
+                               GTK_ACCESSIBLE_TRISTATE_FALSE, -1);
   GtkDragSource *source = gtk_drag_source_new ();
   /* Before the button's own gesture, which would keep the pointer to itself. */
   gtk_event_controller_set_propagation_phase (GTK_EVENT_CONTROLLER (source), GTK_PHASE_CAPTURE);

@@ -15,6 +15,9 @@ G_BEGIN_DECLS
 #define SPELCH_TYPE_BIT_TILE (spelch_bit_tile_get_type ())
 G_DECLARE_FINAL_TYPE (SpelchBitTile, spelch_bit_tile, SPELCH, BIT_TILE, GtkButton)
 
+/* In pixels, and its words are cut short where they don't fit; -1: as its words ask for. */
+void spelch_bit_tile_set_width (SpelchBitTile *self, int width);
+
 SpelchBitTile *spelch_bit_tile_new (void);
 
 const SpelchBit *spelch_bit_tile_get_bit (SpelchBitTile *self);
