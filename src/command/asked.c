@@ -135,8 +135,12 @@ spelch_asked_read (SpelchAsked *asked, const char *command, const char *summary,
 
   g_autoptr (GError) local = NULL;
   if (!g_option_context_parse (context, &argc, &argv, &local))
-    return refuse (error, SPELCH_COMMAND_ERROR_USAGE,
-                   g_strdup_printf (_ ("%s. See spelch %s --help."), local->message, command));
+    {
+      /* An option that isn't known is named as it was typed, whatever its bytes. */
+      g_autofree char *said = g_utf8_make_valid (local->message, -1);
+      return refuse (error, SPELCH_COMMAND_ERROR_USAGE,
+                     g_strdup_printf (_ ("%s. See spelch %s --help."), said, command));
+    }
   if ((*helped = help))
     {
       g_autofree char *text = g_option_context_get_help (context, TRUE, NULL);

@@ -187,7 +187,10 @@ parse (SpelchPracticeAsked *asked, int *argc, char ***argv, int *status)
   g_option_context_set_help_enabled (context, FALSE);
   g_option_context_add_main_entries (context, entries, GETTEXT_PACKAGE);
   if (!g_option_context_parse (context, argc, argv, &error))
-    return refuse (g_strdup_printf (_ ("%s. See spelch %s --help."), error->message, "practice"), status);
+    {
+      g_autofree char *said = g_utf8_make_valid (error->message, -1);
+      return refuse (g_strdup_printf (_ ("%s. See spelch %s --help."), said, "practice"), status);
+    }
   if (!help)
     return true;
   g_autofree char *text = g_option_context_get_help (context, TRUE, NULL);
