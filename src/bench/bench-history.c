@@ -8,6 +8,7 @@ typedef struct
   char *name;
   char *merge;
   gint64 time_us;
+  gsize bytes; /* that the part takes */
 } SpelchStep;
 
 struct _SpelchHistory
@@ -26,6 +27,25 @@ step_free (gpointer data)
   g_free (step);
 }
 
+static gsize
+size_of (const SpelchPart *part)
+{
+  return sizeof *part + part->n_bits * sizeof *part->bits + part->n_cuts * sizeof *part->cuts
+         + part->n_corrections * sizeof *part->corrections;
+}
+
+/* The oldest go, the newest stays however large it is. */
+static void
+keep_small (GPtrArray *steps)
+{
+  gsize bytes = 0;
+  guint first = steps->len;
+  while (first > 0 && (first == steps->len || bytes < SPELCH_HISTORY_MOST_BYTES))
+    bytes += ((SpelchStep *)g_ptr_array_index (steps, --first))->bytes;
+  if (first > 0)
+    g_ptr_array_remove_range (steps, 0, first);
+}
+
 static void
 push (GPtrArray *steps, SpelchPart *part, guint cut, const char *name, const char *merge, gint64 time_us)
 {
@@ -35,7 +55,9 @@ push (GPtrArray *steps, SpelchPart *part, guint cut, const char *name, const cha
   step->name = g_strdup (name);
   step->merge = g_strdup (merge);
   step->time_us = time_us;
+  step->bytes = size_of (part);
   g_ptr_array_add (steps, step);
+  keep_small (steps);
 }
 
 static SpelchStep *

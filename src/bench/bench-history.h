@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * History: earlier and later states of a part, each with the name of the step that leads away from it.
+ * History: earlier and later states of a part, each with the name of the step that leads away from it. The
+ * newest are kept, as many as fit into a bound of memory.
  */
 #pragma once
 
@@ -8,6 +9,9 @@
 
 /* Two steps with the same merge key that follow within this time are undone together. */
 #define SPELCH_HISTORY_MERGE_US G_USEC_PER_SEC
+
+/* The newest steps can be undone that fit into so many bytes: each keeps a whole part, from 20 kB on. */
+#define SPELCH_HISTORY_MOST_BYTES (32 << 20)
 
 typedef struct _SpelchHistory SpelchHistory;
 

@@ -170,6 +170,49 @@ test_merging (void)
   g_assert_true (two == b);
 }
 
+/* A day of thousands of steps doesn't fill the memory: the oldest go, the newest are there. */
+static void
+test_long_history (void)
+{
+  const guint n = 5000;
+  g_autoptr (SpelchHistory) history = spelch_history_new ();
+  g_autoptr (SpelchPart) now = spelch_shop_demo ();
+  for (guint i = 0; i < n; i++)
+    {
+      SpelchPart *next = spelch_part_copy (now);
+      next->length = spelch_length_mm (i + 1);
+      spelch_history_step (history, now, i % 2, "change", NULL, i * 10 * G_USEC_PER_SEC);
+      spelch_part_unref (now);
+      now = next;
+    }
+  gsize bytes = 0;
+  guint back = 0, cut = 0;
+  SpelchPart *before = NULL;
+  while ((before = spelch_history_undo (history, now, &cut)) != NULL)
+    {
+      back++;
+      g_assert_cmpuint (cut, ==, (n - back) % 2);
+      if (back < n)
+        g_assert_cmpfloat (before->length.mm, ==, n - back);
+      bytes += sizeof *before + before->n_bits * sizeof *before->bits + before->n_cuts * sizeof *before->cuts;
+      spelch_part_unref (now);
+      now = before;
+    }
+  g_assert_cmpuint (back, >=, 1000);
+  g_assert_cmpuint (back, <, n);
+  g_assert_cmpuint (bytes, <, SPELCH_HISTORY_MOST_BYTES + bytes / back);
+  /* All of them forward again. */
+  guint on = 0;
+  while ((before = spelch_history_redo (history, now, &cut)) != NULL)
+    {
+      on++;
+      spelch_part_unref (now);
+      now = before;
+    }
+  g_assert_cmpuint (on, ==, back);
+  g_assert_cmpfloat (now->length.mm, ==, n);
+}
+
 static void
 test_refusals (void)
 {
@@ -519,6 +562,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/session/undo", test_undo);
+  g_test_add_func ("/session/long-history", test_long_history);
   g_test_add_func ("/session/gesture", test_gesture);
   g_test_add_func ("/session/merging", test_merging);
   g_test_add_func ("/session/refusals", test_refusals);
