@@ -5,25 +5,32 @@
 #include "drawing/pictures.h"
 #include "drawing/scene.h"
 
+#include <glib/gi18n-lib.h>
 #include <math.h>
 
 #define LETTER_SIZE 9.0
 #define LETTER_ROOM 14.0 /* under the bits */
+#define WORD_SIZE   8.5
+#define WORD_ROOM   14.0 /* over the board, or under it, for which side the motor is on */
+#define ARROW       9.0
 #define GAP_MM      7.0
 #define STUB_MM     7.0 /* of shank */
 #define BOARD_MM    26.0
-#define ASIDE_MM    10.0  /* of board beside the cut */
+#define ASIDE_MM    14.0  /* of board beside the cut */
 #define WIDE        420.0 /* at which a side view is drawn in full size */
 #define LEAST_SHARE 0.40  /* of full size, that it is drawn in */
 #define LEAST_WORDS 0.55  /* of their size, that letters keep */
 #define MARGIN      1.0   /* as spelch_picture_cut() leaves */
+#define EDGE        4.0   /* around everything: lines and what is broken off have a width */
+#define SCALE_MOST  6.0   /* units per mm: a thin board isn't drawn like a beam */
 
 typedef struct
 {
   guint n;
   const SpelchBit *bits[SPELCH_BITS_MOST];
   double scale, board_mm, thickness;
-  bool lettered, below; /* the motor is below */
+  double left, top, bottom; /* of the board and the bits, without letters */
+  bool lettered, below;     /* the motor is below */
 } Picture;
 
 static void
@@ -58,15 +65,22 @@ lay_out (const SpelchPosed *posed, double width, double height)
     take (&picture, part, posed->choices[i]);
   if (!picture.lettered)
     take (&picture, part, cut->bit);
-  picture.board_mm = fmax (BOARD_MM, fmin (spelch_cut_width (cut), BOARD_MM) + 2 * ASIDE_MM);
+  double opening = spelch_cut_width (cut);
+  if (opening <= 0 && picture.n > 0)
+    opening = spelch_bit_diameter_now (picture.bits[0]);
+  picture.board_mm = fmax (BOARD_MM, fmin (opening, BOARD_MM) + 2 * ASIDE_MM);
   double tall = picture.thickness, wide = picture.board_mm;
   for (guint i = 0; i < picture.n; i++)
     {
       tall = fmax (tall, tall_mm (picture.bits[i]));
       wide += GAP_MM + wide_mm (picture.bits[i]);
     }
-  double room = height - (picture.lettered ? LETTER_ROOM : 0) - 2 * MARGIN;
-  picture.scale = fmax (fmin (room / tall, (width - 2 * MARGIN) / wide), 0);
+  double letters = picture.lettered ? LETTER_ROOM : 0, room = height - letters - 2 * EDGE;
+  picture.scale = fmin (fmin (room / tall, (width - 2 * EDGE - 2 * MARGIN) / wide), SCALE_MOST);
+  picture.scale = fmax (picture.scale, 0);
+  picture.left = fmax ((width - wide * picture.scale - 2 * MARGIN) / 2, EDGE);
+  picture.top = fmax ((height - letters - tall * picture.scale) / 2, EDGE);
+  picture.bottom = picture.top + tall * picture.scale;
   return picture;
 }
 
@@ -120,6 +134,71 @@ draw_side_view (cairo_t *cr, const SpelchPosed *posed, double width, double heig
   cairo_restore (cr);
 }
 
+/* What is taken off at an edge is dashed: without it the board would look whole. */
+static void
+draw_taken_off (cairo_t *cr, const SpelchPosed *posed, const Picture *p, double bit_wide,
+                const SpelchPalette *palette)
+{
+  static const double DASH[] = { 4, 3 };
+  const SpelchPart *part = posed->part;
+  const SpelchCut *cut = &part->cuts[0];
+  double from, to, depth, wide = p->board_mm * p->scale + 2 * MARGIN, tall = p->thickness * p->scale;
+  if (cut->kind != SPELCH_CUT_TRIM && cut->kind != SPELCH_CUT_RABBET)
+    return;
+  spelch_picture_opening (part, cut, bit_wide, wide, tall + 2 * MARGIN, &from, &to, &depth);
+  cairo_save (cr);
+  if (p->below)
+    {
+      cairo_translate (cr, wide, tall + 2 * MARGIN);
+      cairo_scale (cr, -1, -1);
+    }
+  cairo_rectangle (cr, from, MARGIN, to - from, depth);
+  spelch_colour_set (cr, &palette->ink_soft, 1);
+  cairo_set_line_width (cr, 1);
+  cairo_set_dash (cr, DASH, 2, 0);
+  cairo_stroke (cr);
+  cairo_restore (cr);
+}
+
+/* An arrow toward the motor and its words, beside the face at @y, where there is room for them. */
+static void
+draw_motor_side (cairo_t *cr, const Picture *p, double room, double y, const SpelchPalette *palette,
+                 SpelchLettering *lettering)
+{
+  double wide, high, turn = p->below ? -1 : 1, x = p->left + ARROW / 2, board = p->board_mm * p->scale;
+  g_autoptr (PangoLayout) layout = spelch_lettering_set (lettering, _ ("motor side"), WORD_SIZE,
+                                                         SPELCH_LETTERS_PLAIN, 0, PANGO_ALIGN_LEFT);
+  spelch_lettering_measure (layout, &wide, &high);
+  if (room < WORD_ROOM || wide + ARROW + 2 > board)
+    return;
+  double middle = y - turn * WORD_ROOM / 2, head = middle - turn * ARROW / 2;
+  cairo_move_to (cr, x, middle + turn * ARROW / 2);
+  cairo_line_to (cr, x, head);
+  cairo_move_to (cr, x - ARROW / 3, head + turn * ARROW / 3);
+  cairo_line_to (cr, x, head);
+  cairo_line_to (cr, x + ARROW / 3, head + turn * ARROW / 3);
+  spelch_colour_set (cr, &palette->ink_soft, 1);
+  cairo_set_line_width (cr, 1);
+  cairo_stroke (cr);
+  spelch_lettering_draw (cr, layout, x + ARROW / 2 + 3, middle - high / 2, &palette->ink_soft);
+}
+
+static void
+draw_bits (cairo_t *cr, const Picture *p, const SpelchPalette *palette, SpelchLettering *lettering)
+{
+  double x = p->left + p->board_mm * p->scale + 2 * MARGIN;
+  for (guint i = 0; i < p->n; i++)
+    {
+      double wide = wide_mm (p->bits[i]) * p->scale;
+      x += GAP_MM * p->scale + wide / 2;
+      spelch_picture_bit (cr, p->bits[i], x, p->below ? p->top : p->bottom, p->scale, STUB_MM, p->below, 0,
+                          palette);
+      if (p->lettered)
+        draw_letter (cr, i, x, p->bottom + 1, palette, lettering);
+      x += wide / 2;
+    }
+}
+
 void
 spelch_exercise_picture_draw (cairo_t *cr, const SpelchPosed *posed, double width, double height,
                               SpelchLook look, SpelchLettering *lettering)
@@ -132,26 +211,18 @@ spelch_exercise_picture_draw (cairo_t *cr, const SpelchPosed *posed, double widt
   Picture p = lay_out (posed, width, height);
   const SpelchPalette *palette = spelch_palette (look);
   const SpelchPart *part = posed->part;
-  double bottom = height - (p.lettered ? LETTER_ROOM : 0), thick = p.thickness * p.scale;
-  double far = p.below ? MARGIN : bottom - MARGIN; /* where the far face lies */
-  double bit_wide = p.n > 0 ? spelch_bit_diameter_now (p.bits[0]) : 0;
+  double thick = p.thickness * p.scale, bit_wide = p.n > 0 ? spelch_bit_diameter_now (p.bits[0]) : 0;
+  double board_top = p.below ? p.top : p.bottom - thick, near = p.below ? board_top + thick : board_top;
   if (p.scale <= 0)
     return;
   cairo_save (cr);
-  cairo_translate (cr, 0, p.below ? 0 : bottom - thick - 2 * MARGIN);
+  cairo_translate (cr, p.left, board_top - MARGIN);
   spelch_picture_cut (cr, part, &part->cuts[0], bit_wide, p.board_mm * p.scale + 2 * MARGIN,
                       thick + 2 * MARGIN, palette);
+  draw_taken_off (cr, posed, &p, bit_wide, palette);
   cairo_restore (cr);
-  double x = p.board_mm * p.scale + 2 * MARGIN;
-  for (guint i = 0; i < p.n; i++)
-    {
-      double wide = wide_mm (p.bits[i]) * p.scale;
-      x += GAP_MM * p.scale + wide / 2;
-      spelch_picture_bit (cr, p.bits[i], x, far, p.scale, STUB_MM, p.below, 0, palette);
-      if (p.lettered)
-        draw_letter (cr, i, x, bottom + 1, palette, lettering);
-      x += wide / 2;
-    }
+  draw_motor_side (cr, &p, p.below ? height - near : near, near, palette, lettering);
+  draw_bits (cr, &p, palette, lettering);
 }
 
 /* ---- From above ---- */

@@ -133,6 +133,16 @@ fill_layers (cairo_t *cr, const SpelchBoard *board, const Section *s, const Spel
 }
 
 void
+spelch_picture_opening (const SpelchPart *part, const SpelchCut *cut, double bit_diameter, double width,
+                        double height, double *from, double *to, double *depth)
+{
+  Section section = section_of (part, cut, bit_diameter, width, height);
+  *from = MARGIN + section.from;
+  *to = MARGIN + section.to;
+  *depth = section.depth;
+}
+
+void
 spelch_picture_cut (cairo_t *cr, const SpelchPart *part, const SpelchCut *cut, double bit_diameter,
                     double width, double height, const SpelchPalette *palette)
 {

@@ -26,9 +26,14 @@
 #define OPENING_SHARE_PAPER 0.42
 #define DIMENSIONS          120.0 /* right of the board */
 #define MOTOR_OFF           24.0  /* from the collet to the words beside it, an arrow between */
-#define AXIS_SHIFT_MM       2.0   /* how far an allowance may move the bit aside */
-#define NOTE_LEAST          90.0  /* least width of a note, times the text size */
-#define BESIDE_BIT          70.0  /* least room in a shortened opening */
+#define WIDE_ENOUGH         640.0 /* width, times the text size, from which words have room on both sides */
+#define NARROW              500.0 /* and at which they are helped in full */
+#define ASIDE_SHARE         0.08 /* of the board, that the opening is moved to the right for words at its left */
+#define COLUMN_CLEAR        16.0 /* from the middle of the chevrons to the bit, at the least */
+#define COLUMN_INSIDE       36.0 /* and to the board's end, where the face mark stands */
+#define AXIS_SHIFT_MM       2.0  /* how far an allowance may move the bit aside */
+#define NOTE_LEAST          90.0 /* least width of a note, times the text size */
+#define BESIDE_BIT          70.0 /* least room in a shortened opening */
 #define CHEVRON_OFF         46.0 /* from the bit's side to the middle of the chevrons: splinters stand between */
 #define CHEVRON_OFF_PAPER   36.0
 #define CHEVRON_CLEAR       26.0 /* and from a wall behind it */
@@ -164,10 +169,19 @@ choose_scale (const SpelchScene *scene, SpelchFrame *frame, const Needs *needs)
   frame->flute_mm = flutes;
 }
 
+double
+spelch_scene_narrowness (const SpelchScene *scene)
+{
+  if (scene->view.on_paper || scene->view.without_words)
+    return 0;
+  return CLAMP ((WIDE_ENOUGH - scene->view.width / scene->view.text) / (WIDE_ENOUGH - NARROW), 0, 1);
+}
+
 static double
 left_share (const SpelchScene *scene)
 {
-  return scene->view.left_share > 0 ? CLAMP (scene->view.left_share, 0.2, 0.8) : 0.5;
+  return scene->view.left_share > 0 ? CLAMP (scene->view.left_share, 0.2, 0.8)
+                                    : 0.5 + ASIDE_SHARE * spelch_scene_narrowness (scene);
 }
 
 /* Right of the board: the mark of its thickness, or a page's dimensions. */
@@ -242,10 +256,9 @@ half_opening (const SpelchScene *scene)
   return (scene->opening.right - scene->opening.left) / 2 * scene->frame.scale;
 }
 
-/* How far the opening, and the bit at its wall, reach to the left or right of the middle of the picture's
- * opening. Beyond a single wall the bit may stand out over the board's end. */
-static double
-cut_reach (const SpelchScene *scene, bool at_left)
+/* Beyond a single wall the bit may stand out over the board's end. */
+double
+spelch_scene_cut_reach (const SpelchScene *scene, bool at_left)
 {
   const SpelchOpening *opening = &scene->opening;
   double half = half_opening (scene), bit = scene->plan.flutes.diameter * scene->frame.scale;
@@ -264,7 +277,10 @@ place_motor (SpelchScene *scene)
                             SPELCH_LETTERS_PLAIN, 0, PANGO_ALIGN_LEFT, &scene->palette->ink_soft);
   double collet_y = scene->tip_y - f->turn * (f->flute_mm * f->scale + f->stub + f->collet / 2);
 
-  label->box.x = scene->axis_x + spelch_bit_shape_collet_half (&scene->shape) + MOTOR_OFF;
+  double collet = spelch_bit_shape_collet_half (&scene->shape);
+  label->box.x = scene->axis_x + collet + MOTOR_OFF;
+  if (label->box.x + label->box.width > scene->view.width - 2)
+    label->box.x = scene->axis_x - collet - 8 - label->box.width; /* its arrow stands left of it */
   label->box.y = round (collet_y - label->box.height / 2);
 }
 
@@ -273,7 +289,7 @@ static double
 motor_reach (const SpelchScene *scene)
 {
   double radius = scene->plan.flutes.diameter / 2 * scene->frame.scale;
-  double aside = MAX (cut_reach (scene, false) - radius, AXIS_SHIFT_MM * scene->frame.scale);
+  double aside = MAX (spelch_scene_cut_reach (scene, false) - radius, AXIS_SHIFT_MM * scene->frame.scale);
 
   return aside + spelch_bit_shape_collet_half (&scene->shape) + MOTOR_OFF
          + scene->labels[SPELCH_LABEL_MOTOR].box.width;
@@ -284,7 +300,7 @@ static void
 place_corners (SpelchScene *scene)
 {
   SpelchFrame *frame = &scene->frame;
-  double text = scene->view.text, reach = cut_reach (scene, true);
+  double text = scene->view.text, reach = spelch_scene_cut_reach (scene, true);
   double left = frame->origin_x
                 - MAX (spelch_bit_shape_collet_half (&scene->shape) + 8, reach + chevron_off (scene) + 18);
   double right = frame->origin_x + motor_reach (scene) + 12, room = scene->view.width - 8 - right;
@@ -310,7 +326,11 @@ chevron_column (const SpelchScene *scene, double bit_left)
   bool wall = frame->turn > 0 ? scene->opening.wall_left : scene->opening.wall_right;
   double wall_x = frame->origin_x - half_opening (scene), x = round (bit_left) - chevron_off (scene);
 
-  return wall && x - wall_x < CHEVRON_CLEAR ? MIN (x, round (wall_x) - chevron_off (scene)) : x;
+  x = wall && x - wall_x < CHEVRON_CLEAR ? MIN (x, round (wall_x) - chevron_off (scene)) : x;
+  /* In a narrow picture nearer to the bit rather than astride the board's end. */
+  if (wall)
+    x = MAX (x, MIN (round (frame->board_left) + COLUMN_INSIDE, round (bit_left) - COLUMN_CLEAR));
+  return x;
 }
 
 void
@@ -330,7 +350,8 @@ spelch_scene_lay_out_bit (SpelchScene *scene)
                              .turned = scene->view.turned,
                              .line = 1.2 };
   spelch_bit_shape_init (shape, &scene->bit);
-  frame->throat = MAX (cut_reach (scene, true), cut_reach (scene, false)) + THROAT_CLEAR;
+  frame->throat
+      = MAX (spelch_scene_cut_reach (scene, true), spelch_scene_cut_reach (scene, false)) + THROAT_CLEAR;
   frame->gap = scene->machine == SPELCH_MACHINE_HAND && scene->plan.through && scene->cut.backer.mm <= 0
                    ? half_opening (scene) + GAP_CLEAR
                    : 0;

@@ -156,8 +156,10 @@ add_shear (Hash *hash, const SpelchScene *scene)
 {
   add_flutes (hash, &scene->plan.flutes);
   add_rect (hash, scene->chevrons);
-  add_numbers (hash, (const double[]){ scene->tip_y, scene->axis_x, scene->chevron_x, scene->frame.flute_mm },
-               4);
+  add_numbers (hash,
+               (const double[]){ scene->tip_y, scene->axis_x, scene->chevron_x, scene->frame.flute_mm,
+                                 scene->frame.near_y, scene->frame.far_y },
+               6);
 }
 
 static void

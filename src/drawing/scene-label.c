@@ -114,10 +114,9 @@ spelch_scene_label_bounds (const SpelchScene *scene, SpelchSceneLayer layer)
 }
 
 /* The first letter as inside a sentence: names on the drawing begin small, as its other words do. */
-char *
-spelch_scene_face_name (const SpelchScene *scene, SpelchSide side)
+static char *
+begin_small (const char *text)
 {
-  const char *text = scene->faces[side];
   gunichar first = g_utf8_get_char_validated (text, -1);
   char letter[8] = "";
 
@@ -127,4 +126,17 @@ spelch_scene_face_name (const SpelchScene *scene, SpelchSide side)
     return g_strdup (text);
   letter[g_unichar_to_utf8 (g_unichar_tolower (first), letter)] = '\0';
   return g_strconcat (letter, g_utf8_next_char (text), NULL);
+}
+
+char *
+spelch_scene_face_name (const SpelchScene *scene, SpelchSide side)
+{
+  return begin_small (scene->faces[side]);
+}
+
+char *
+spelch_scene_face_short (const SpelchScene *scene, SpelchSide side)
+{
+  g_autofree char *name = spelch_words_face_alone (&scene->plan, &scene->cut, side);
+  return begin_small (name);
 }

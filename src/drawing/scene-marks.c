@@ -114,6 +114,17 @@ keep_off_note_and_motor (const SpelchScene *scene, double *highest, double *lowe
     }
 }
 
+/* In a narrow picture beyond the board's end rather than over the bit. */
+static double
+beside_bit (const SpelchScene *scene, double x, double width)
+{
+  const SpelchFrame *f = &scene->frame;
+  double clear = f->origin_x + spelch_scene_cut_reach (scene, false) + 6;
+  if (spelch_scene_narrowness (scene) <= 0)
+    return x;
+  return MAX (x, MIN (clear, scene->view.width - 4 - width));
+}
+
 static void
 place_column (SpelchScene *scene, guint n)
 {
@@ -134,7 +145,8 @@ place_column (SpelchScene *scene, guint n)
     {
       SpelchMark *mark = &scene->marks[order[i]];
 
-      mark->box = (SpelchRect){ f->right - width - columns[i] * (width + 6), tops[i], width, height };
+      double x = f->right - width - columns[i] * (width + 6);
+      mark->box = (SpelchRect){ columns[i] == 0 ? beside_bit (scene, x, width) : x, tops[i], width, height };
       spelch_placer_take (&scene->placer, mark->box);
     }
 }
@@ -164,6 +176,15 @@ place_lines (SpelchScene *scene, guint n)
     }
 }
 
+static bool
+covers_others (const SpelchScene *scene, const SpelchMark *mark)
+{
+  for (guint i = 0; i < scene->n_marks; i++)
+    if (&scene->marks[i] != mark && spelch_rect_overlap (scene->marks[i].box, mark->box))
+      return true;
+  return false;
+}
+
 /* The thickness stands at the far face, right of the board. */
 static void
 place_thickness (SpelchScene *scene)
@@ -177,9 +198,13 @@ place_thickness (SpelchScene *scene)
   mark->box.width = MIN (mark->box.width + 12, room);
   mark->box.x = f->right + 6;
   mark->box.y = CLAMP (mark->y - mark->box.height / 2, 2, scene->view.height - 2 - mark->box.height);
+  /* Where the other marks reach into its column it stands above or below them. */
+  if (covers_others (scene, mark))
+    spelch_placer_slide (&scene->placer, &mark->box, 2, scene->view.height - 2 - mark->box.height);
+  else
+    spelch_placer_take (&scene->placer, mark->box);
   mark->x0 = mark->box.x;
   mark->x1 = f->board_right + 1;
-  spelch_placer_take (&scene->placer, mark->box);
 }
 
 /* A picture that stands alone says what it shows, where a window has its own words. */
@@ -246,6 +271,7 @@ spelch_scene_lay_out_marks (SpelchScene *scene)
 
       place_column (scene, n);
       place_lines (scene, n);
+      spelch_placer_take (&scene->placer, scene->labels[SPELCH_LABEL_MOTOR].box);
       place_thickness (scene);
       if (scene->view.with_marks)
         lay_out_heading (scene);
@@ -363,7 +389,8 @@ spelch_scene_draw_marks (const SpelchScene *scene, cairo_t *cr)
   for (guint i = 0; i < scene->n_marks; i++)
     if (scene->marks[i].kind == SPELCH_MARK_THICKNESS)
       draw_thickness (cr, scene, &scene->marks[i]);
-    else
+  for (guint i = 0; i < scene->n_marks; i++)
+    if (scene->marks[i].kind != SPELCH_MARK_THICKNESS)
       draw_pill (cr, scene, &scene->marks[i]);
   cairo_restore (cr);
   spelch_scene_draw_labels (scene, SPELCH_LAYER_MARKS, cr);

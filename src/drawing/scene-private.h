@@ -173,6 +173,16 @@ SpelchRect spelch_scene_marks_bounds (const SpelchScene *scene);
 
 /* ---- Helpers ---- */
 
+/* How narrow the picture is for its words, 0 to 1; 0 where words stand elsewhere or have their room. */
+double spelch_scene_narrowness (const SpelchScene *scene);
+
+/* How far the opening, and the bit at its wall, reach to the left or right of the middle of the picture's
+ * opening, picture units. */
+double spelch_scene_cut_reach (const SpelchScene *scene, bool at_left);
+
+/* Marks the lines of both faces and the board's ends as taken, so that no words with a ground cover them. */
+void spelch_scene_take_faces (SpelchScene *scene);
+
 /* The wall that a mark's line runs to, at the picture's right: as the pass leaves it; for the allowance, as
  * all passes do. */
 double spelch_scene_wall_x (const SpelchScene *scene, const SpelchMark *mark);
@@ -209,6 +219,9 @@ char *spelch_label_unbroken (const char *text);
 
 /* A face's name as it is written inside a sentence. Free with g_free(). */
 char *spelch_scene_face_name (const SpelchScene *scene, SpelchSide side);
+
+/* What kind of face it is, without its side. Free with g_free(). */
+char *spelch_scene_face_short (const SpelchScene *scene, SpelchSide side);
 
 /* Makes a label; takes @text. The place is given later. */
 SpelchLabel *spelch_scene_label (SpelchScene *scene, SpelchLabelId id, SpelchSceneLayer layer, char *text,

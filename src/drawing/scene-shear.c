@@ -7,6 +7,7 @@
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
+#include <string.h>
 
 #define CHEVRON_HALF      6.0
 #define CHEVRON_RISE      5.0
@@ -20,6 +21,7 @@
 #define DOTTED_PAST       44.0 /* how far the turn-over line runs past the bit */
 #define DOTTED_PAST_PAPER 16.0
 #define LEAST_PAPER       58.0
+#define FACE_CLEAR        2.0 /* between the line of a face and the ground of the chevrons */
 
 static double
 y_of_height (const SpelchScene *scene, double s)
@@ -73,6 +75,8 @@ turn_over_line (const SpelchScene *scene, double *x0, double *x1, double *y)
 
 /* ---- Laying out ---- */
 
+#define REACH_MORE 60.0 /* that words are moved on, times the text size, where there is no room nearer */
+
 /* Left of the chevrons, or right of the bit: where words may stand, and how wide they may be. */
 typedef struct
 {
@@ -84,7 +88,8 @@ typedef struct
 static Side
 side_of (const SpelchScene *scene, bool at_left)
 {
-  double half = scene->plan.flutes.diameter / 2 * scene->frame.scale, least = 80 * scene->view.text;
+  double half = scene->plan.flutes.diameter / 2 * scene->frame.scale;
+  double least = spelch_scene_narrowness (scene) > 0 ? 0 : 80 * scene->view.text;
   double left = scene->chevron_x - COLUMN_HALF - 3, right = scene->axis_x + half + dotted_past (scene) + 2;
 
   if (at_left)
@@ -93,6 +98,13 @@ side_of (const SpelchScene *scene, bool at_left)
   if (scene->view.on_paper)
     return (Side){ right, MAX (scene->frame.right - right - 2 * WORD_PAD - 2, LEAST_PAPER), false };
   return (Side){ right, MAX (scene->view.width - right - 2 * WORD_PAD - 4, least), false };
+}
+
+/* Words that would stand one under another are left out rather. */
+static int
+most_lines (const char *text)
+{
+  return strchr (text, '\n') != NULL ? 3 : 2;
 }
 
 /* Sets words on a side and slides them to the free place nearest to @middle, between @high and @low in the
@@ -108,6 +120,10 @@ try_side (SpelchScene *scene, SpelchLabelId id, const char *text, SpelchLetters 
 
   label->pad = WORD_PAD;
   outer = spelch_label_outer (label);
+  if (!scene->view.on_paper
+      && (pango_layout_get_line_count (label->layout) > most_lines (text)
+          || outer.width > side.room + 3 * WORD_PAD))
+    return false;
   outer.x = side.at_left ? side.x - outer.width : side.x;
   outer.y = middle - outer.height / 2;
   if (!spelch_placer_slide (&scene->placer, &outer, high, low - outer.height))
@@ -117,14 +133,31 @@ try_side (SpelchScene *scene, SpelchLabelId id, const char *text, SpelchLetters 
   return true;
 }
 
+/* In a narrow picture words about the bit stay off what the board lies on. */
+static void
+keep_off_rest (const SpelchScene *scene, double *top, double *bottom)
+{
+  const SpelchFrame *f = &scene->frame;
+  if (spelch_scene_narrowness (scene) <= 0)
+    return;
+  if (f->turn > 0)
+    *bottom = MIN (*bottom, f->far_y);
+  else
+    *top = MAX (*top, f->far_y);
+}
+
 static void
 place_words (SpelchScene *scene, SpelchLabelId id, const char *text, SpelchLetters letters,
              const SpelchColour *colour, bool left_first, double middle, double high, double low)
 {
-  for (int i = 0; i < 2; i++)
-    if (try_side (scene, id, text, letters, colour, side_of (scene, left_first == (i == 0)), middle, high,
-                  low))
-      return;
+  for (int i = 0; i < 4; i++)
+    {
+      double more = i < 2 ? 0 : REACH_MORE * scene->view.text, top = high - more, bottom = low + more;
+      keep_off_rest (scene, &top, &bottom);
+      if (try_side (scene, id, text, letters, colour, side_of (scene, left_first == (i % 2 == 0)), middle,
+                    top, bottom))
+        return;
+    }
   spelch_scene_drop_label (scene, id);
 }
 
@@ -201,6 +234,7 @@ spelch_scene_lay_out_shear (SpelchScene *scene)
   if (is_straight (scene))
     scene->chevrons = (SpelchRect){ 0, 0, 0, 0 };
   spelch_placer_take (&scene->placer, scene->chevrons);
+  spelch_scene_take_faces (scene);
   for (int i = 0; i < n; i++)
     if (zones[i].hand != SPELCH_SHEAR_OVERLAP && words < 2)
       lay_out_zone (scene, IDS[words++], zones[i]);
@@ -217,6 +251,20 @@ add_chevron (cairo_t *cr, double x, double y, double points)
   cairo_move_to (cr, x - CHEVRON_HALF, y + points * CHEVRON_RISE / 2);
   cairo_line_to (cr, x, y - points * CHEVRON_RISE / 2);
   cairo_line_to (cr, x + CHEVRON_HALF, y + points * CHEVRON_RISE / 2);
+}
+
+/* Not astride the line of a face, as far as the column goes. */
+static double
+beside_faces (const SpelchScene *scene, double y)
+{
+  const double faces[] = { scene->frame.near_y, scene->frame.far_y };
+  double least = CHEVRON_RISE / 2 + FACE_CLEAR + CHEVRON_LINE / 2;
+  double top = scene->chevrons.y + CHEVRON_RISE / 2 + CHEVRON_LINE / 2;
+  double bottom = top + scene->chevrons.height - CHEVRON_RISE - CHEVRON_LINE;
+  for (guint i = 0; i < G_N_ELEMENTS (faces) && bottom > top; i++)
+    if (fabs (y - faces[i]) < least)
+      return CLAMP (faces[i] + (y < faces[i] ? -least : least), MIN (top, y), MAX (bottom, y));
+  return y;
 }
 
 /* Chevrons of one direction in every zone that has it. @up: toward the motor. */
@@ -238,7 +286,9 @@ draw_chevrons (cairo_t *cr, const SpelchScene *scene, const SpelchZone *zones, i
       for (int c = 0; c < count; c++)
         /* In an overlap both stand tip to tip: a lozenge. */
         add_chevron (cr, scene->chevron_x,
-                     y0 + way * (c + 0.5) / count - (overlap ? points * CHEVRON_RISE * 0.6 : 0), points);
+                     beside_faces (scene, y0 + way * (c + 0.5) / count)
+                         - (overlap ? points * CHEVRON_RISE * 0.6 : 0),
+                     points);
     }
   spelch_colour_set (cr, up ? &scene->palette->up_ink : &scene->palette->down_ink, 1.0);
   cairo_set_line_width (cr, CHEVRON_LINE);
@@ -247,12 +297,23 @@ draw_chevrons (cairo_t *cr, const SpelchScene *scene, const SpelchZone *zones, i
   cairo_stroke (cr);
 }
 
+/* In pieces, so that the lines of the faces stay in sight. */
 static void
 draw_column (cairo_t *cr, const SpelchScene *scene)
 {
-  if (scene->chevrons.height <= 0)
-    return;
-  spelch_add_round (cr, scene->chevrons, COLUMN_ROUND);
+  const SpelchFrame *f = &scene->frame;
+  double top = scene->chevrons.y, bottom = top + scene->chevrons.height;
+  double lines[3] = { MIN (f->near_y, f->far_y), MAX (f->near_y, f->far_y), bottom };
+  for (int i = 0; i < 3; i++)
+    {
+      double end = i < 2 ? MIN (lines[i] - FACE_CLEAR, bottom) : bottom;
+      if (end - top > 1)
+        {
+          SpelchRect piece = { scene->chevrons.x, top, scene->chevrons.width, end - top };
+          spelch_add_round (cr, piece, COLUMN_ROUND);
+        }
+      top = i < 2 ? MAX (top, lines[i] + FACE_CLEAR) : top;
+    }
   spelch_colour_set (cr, &scene->palette->label_ground, GROUND_OPACITY);
   cairo_fill (cr);
 }

@@ -9,6 +9,23 @@
 
 #define SMALL_SIZE 11.5
 
+/* Within the board where it can stand there, else near it, but not over the end of what the board lies on. */
+static bool
+slide_in_board (SpelchScene *scene, SpelchRect *outer, double reach)
+{
+  const SpelchFrame *f = &scene->frame;
+  double far_end = f->far_y + f->turn * (f->backer + f->far_rest);
+  double top = MIN (f->near_y, f->far_y), bottom = MAX (f->near_y, f->far_y) - outer->height;
+  if (bottom > top
+      && spelch_placer_slide (&scene->placer, outer, MAX (outer->y - reach, top),
+                              MIN (outer->y + reach, bottom)))
+    return true;
+  if (far_end != f->far_y && f->turn > 0)
+    return spelch_placer_slide (&scene->placer, outer, outer->y - reach,
+                                MIN (outer->y + reach, far_end - outer->height - 1));
+  return spelch_placer_slide (&scene->placer, outer, outer->y - reach, outer->y + reach);
+}
+
 /* Where the window begins, in words. @format: for a depth; @always: when the face is clean from the top down.
  */
 static void
@@ -32,12 +49,18 @@ lay_out_window (SpelchScene *scene, SpelchLabelId id, const SpelchRange *just, c
                               PANGO_ALIGN_LEFT, &scene->palette->ink);
   label->pad = 3;
   outer = spelch_label_outer (label);
+  /* One word under another is worse than none: the band tells it too. */
+  if (!scene->view.on_paper && (pango_layout_get_line_count (label->layout) > 2 || label->box.width > room))
+    {
+      spelch_scene_drop_label (scene, id);
+      return;
+    }
   outer.x = x;
   /* From the face on: inside the board, so that the line of the face stays in sight. */
   outer.y = spelch_scene_y (scene, MAX (range->from, 0)) - outer.height / 2;
   if (range->from < 0.05)
     outer.y += (outer.height / 2 + 2) * scene->frame.turn;
-  if (!spelch_placer_slide (&scene->placer, &outer, outer.y - reach, outer.y + reach))
+  if (!slide_in_board (scene, &outer, reach))
     {
       spelch_scene_drop_label (scene, id);
       return;
@@ -88,6 +111,7 @@ spelch_scene_lay_out_windows (SpelchScene *scene)
 
   if (scene->view.asking)
     return;
+  spelch_scene_take_faces (scene);
   /* A page tells that beside the verdicts. */
   if (!scene->view.on_paper)
     lay_out_notes (scene);

@@ -8,12 +8,15 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define NAME_SIZE  12.5
-#define SMALL_SIZE 11.5
-#define MARK_WIDE  14.0 /* the joiner's face mark */
-#define MARK_HIGH  17.0
-#define ROW_PAD    6.0
-#define BAR_TICK   4.0
+#define NAME_SIZE   12.5
+#define SMALL_SIZE  11.5
+#define MARK_WIDE   14.0 /* the joiner's face mark */
+#define MARK_HIGH   17.0
+#define ROW_PAD     6.0
+#define BAR_TICK    4.0
+#define ROW_LEAST   24.0 /* of a strip that holds a name */
+#define BESIDE_WALL 8.0  /* between a name and the wall of a through cut */
+#define LEAST_PAPER 48.0
 
 /* ---- Names ---- */
 
@@ -43,7 +46,7 @@ face_y (const SpelchScene *scene, SpelchSide side)
 static double
 name_inset (const SpelchScene *scene)
 {
-  return scene->view.on_paper ? 6 : 12;
+  return scene->view.on_paper ? 6 : 12 - 6 * spelch_scene_narrowness (scene);
 }
 
 /* Room for a name: to the chevrons where the bit may come in its way, else to the middle of the board or so.
@@ -59,6 +62,8 @@ face_room (const SpelchScene *scene, SpelchSide side)
     return f->right - MAX (f->board_left, f->origin_x + (f->origin_x - f->corner.x - f->corner.width)) - 24;
   if (side == SPELCH_SIDE_FAR && !scene->plan.through)
     return (f->right - f->left) * 0.6;
+  if (side == SPELCH_SIDE_MOTOR && f->near_rest > 0)
+    return f->origin_x - f->throat - f->board_left - name_inset (scene);
   return f->corner.x + f->corner.width - f->board_left - name_inset (scene);
 }
 
@@ -87,28 +92,137 @@ spelch_scene_face (const SpelchScene *scene, SpelchSide side)
   double text = scene->view.text, up = up_from (scene, side);
   double mark = has_face_mark (scene, side) ? (MARK_WIDE + 8) : 0;
   SpelchRect taken = label->box;
-  taken.x -= mark;
+  taken.x = label->layout != NULL ? taken.x - mark : face_x (scene, side);
   taken.width += mark;
+  if (label->layout == NULL)
+    taken.y = face_y (scene, side) - up * (MARK_HIGH / 2 + 5) - MARK_HIGH / 2;
   taken.y = MIN (taken.y, face_y (scene, side) - up * (MARK_HIGH / 2 + 5) - MARK_HIGH / 2);
   taken.height = MAX (taken.height, MARK_HIGH + 2) + 2 * (text - 1);
   return taken;
+}
+
+/* Room under a tip that has gone right through, up to the wall: nothing of the bit comes there. */
+static double
+room_below (const SpelchScene *scene)
+{
+  const SpelchFrame *f = &scene->frame;
+  bool left_wall = f->turn > 0 ? scene->opening.wall_left : scene->opening.wall_right;
+  if (f->ends_left || !left_wall || f->far_rest + f->backer <= 0)
+    return 0;
+  return f->origin_x - spelch_scene_cut_reach (scene, true) - BESIDE_WALL - f->board_left
+         - name_inset (scene);
+}
+
+/* How far below the far face that begins. */
+static double
+down_below (const SpelchScene *scene)
+{
+  double tip = scene->plan.through ? MAX (scene->plan.overcut, 0) * scene->frame.scale : 0;
+  return MAX (tip + 3, ROW_PAD);
+}
+
+/* Sets a name in its room in as many lines as it may have; false where it needs more. It stands @off its
+ * face.
+ */
+static bool
+try_face (SpelchScene *scene, SpelchSide side, const char *name, double room, int lines, double off)
+{
+  const SpelchFrame *f = &scene->frame;
+  SpelchLabelId id = side == SPELCH_SIDE_MOTOR ? SPELCH_LABEL_NEAR_FACE : SPELCH_LABEL_FAR_FACE;
+  double up = up_from (scene, side), mark = has_face_mark (scene, side) ? (MARK_WIDE + 8) : 0;
+  double strip = side == SPELCH_SIDE_FAR ? f->far_rest + f->backer : f->near_rest;
+  room -= mark;
+  if (room <= 0)
+    return false;
+  SpelchLabel *label
+      = spelch_scene_label (scene, id, SPELCH_LAYER_WORDS, g_strdup (name), NAME_SIZE, SPELCH_LETTERS_STRONG,
+                            room, PANGO_ALIGN_LEFT, &scene->palette->ink);
+  label->box.x = face_x (scene, side) + mark;
+  label->box.y = face_y (scene, side) - up * (off + label->box.height / 2 + 1) - label->box.height / 2;
+  return pango_layout_get_line_count (label->layout) <= lines && label->box.width <= room + 1
+         && (strip < ROW_LEAST * scene->view.text || off + label->box.height + 2 <= strip)
+         && label->box.y >= 1;
+}
+
+/* In two lines: "show face," and "motor side". */
+static char *
+broken_name (const char *name)
+{
+  g_auto (GStrv) parts = g_strsplit (name, ", ", 2);
+  return g_strjoinv (",\n", parts);
+}
+
+/* Whole in a line or two; else what kind of face it is alone, since the sides can be seen; else the mark
+ * only. */
+static void
+name_face (SpelchScene *scene, SpelchSide side)
+{
+  g_autofree char *whole = spelch_scene_face_name (scene, side);
+  g_autofree char *short_name = spelch_scene_face_short (scene, side);
+  g_autofree char *broken = broken_name (whole);
+  const char *const names[] = { whole, broken, short_name };
+  bool far = side == SPELCH_SIDE_FAR;
+  double room = face_room (scene, side), below = far ? room_below (scene) : 0;
+  for (guint i = 0; i < G_N_ELEMENTS (names); i++)
+    if (try_face (scene, side, names[i], room, names[i] == whole ? 1 : 2, ROW_PAD)
+        || (far && try_face (scene, side, names[i], below, names[i] == broken ? 2 : 1, down_below (scene))))
+      return;
+  spelch_scene_drop_label (scene, far ? SPELCH_LABEL_FAR_FACE : SPELCH_LABEL_NEAR_FACE);
+}
+
+/* On a page names are short, and have their room. */
+static void
+name_face_on_paper (SpelchScene *scene, SpelchSide side)
+{
+  SpelchLabelId id = side == SPELCH_SIDE_MOTOR ? SPELCH_LABEL_NEAR_FACE : SPELCH_LABEL_FAR_FACE;
+  double up = up_from (scene, side), mark = has_face_mark (scene, side) ? (MARK_WIDE + 8) : 0;
+  SpelchLabel *label = spelch_scene_label (
+      scene, id, SPELCH_LAYER_WORDS, spelch_scene_face_name (scene, side), NAME_SIZE, SPELCH_LETTERS_STRONG,
+      MAX (face_room (scene, side) - mark, LEAST_PAPER * scene->view.text), PANGO_ALIGN_LEFT,
+      &scene->palette->ink);
+  label->box.x = face_x (scene, side) + mark;
+  label->box.y = face_y (scene, side) - up * (ROW_PAD + label->box.height / 2 + 1) - label->box.height / 2;
 }
 
 /* Names stand in the strip that lies against the face, or in the air over it. */
 static void
 lay_out_face (SpelchScene *scene, SpelchSide side)
 {
-  SpelchLabelId id = side == SPELCH_SIDE_MOTOR ? SPELCH_LABEL_NEAR_FACE : SPELCH_LABEL_FAR_FACE;
-  double text = scene->view.text, up = up_from (scene, side);
-  double mark = has_face_mark (scene, side) ? (MARK_WIDE + 8) : 0;
-  double room = face_room (scene, side) - mark;
-  SpelchLabel *label = spelch_scene_label (
-      scene, id, SPELCH_LAYER_WORDS, spelch_scene_face_name (scene, side), NAME_SIZE, SPELCH_LETTERS_STRONG,
-      MAX (room, (scene->view.on_paper ? 48 : 64) * text), PANGO_ALIGN_LEFT, &scene->palette->ink);
-
-  label->box.x = face_x (scene, side) + mark;
-  label->box.y = face_y (scene, side) - up * (ROW_PAD + label->box.height / 2 + 1) - label->box.height / 2;
+  if (scene->view.on_paper)
+    name_face_on_paper (scene, side);
+  else
+    name_face (scene, side);
   spelch_placer_take (&scene->placer, spelch_scene_face (scene, side));
+}
+
+/* A line across the board that no words may cover. */
+static void
+take_line (SpelchScene *scene, double y)
+{
+  const SpelchFrame *f = &scene->frame;
+  spelch_placer_take (&scene->placer,
+                      (SpelchRect){ f->board_left, y - 1, f->board_right - f->board_left, 2 });
+}
+
+void
+spelch_scene_take_faces (SpelchScene *scene)
+{
+  const SpelchFrame *f = &scene->frame;
+  double top = MIN (f->near_y, f->far_y), high = fabs (f->far_y - f->near_y);
+  if (scene->view.on_paper)
+    return;
+  take_line (scene, f->near_y);
+  take_line (scene, f->far_y);
+  if (f->near_rest > 0)
+    take_line (scene, f->near_y - f->turn * f->near_rest);
+  if (f->backer > 0)
+    take_line (scene, f->far_y + f->turn * f->backer);
+  if (f->far_rest > 0)
+    take_line (scene, f->far_y + f->turn * (f->backer + f->far_rest));
+  spelch_placer_take (&scene->placer, (SpelchRect){ f->board_left - 3, top, 4, high });
+  spelch_placer_take (&scene->placer, (SpelchRect){ f->board_right - 1, top, 4, high });
+  if (scene->view.with_marks) /* the dimension of the thickness */
+    spelch_placer_take (&scene->placer, (SpelchRect){ f->right + 3, f->near_y - 7, 14, 14 });
 }
 
 static const char *
@@ -123,6 +237,14 @@ far_rest_name (const SpelchScene *scene)
   return scene->machine == SPELCH_MACHINE_GANTRY ? _ ("spoilboard") : _ ("bench");
 }
 
+/* What lies on the near face is open where the bit goes through. */
+static bool
+clears_throat (const SpelchScene *scene, const SpelchRect *rect)
+{
+  const SpelchFrame *f = &scene->frame;
+  return rect->x + rect->width <= f->origin_x - f->throat || rect->x >= f->origin_x + f->throat;
+}
+
 /* A strip's name, on its own row, beyond the row that names the face. */
 static void
 lay_out_strip (SpelchScene *scene, SpelchLabelId id, const char *name, double y0, double y1, double wished)
@@ -133,12 +255,18 @@ lay_out_strip (SpelchScene *scene, SpelchLabelId id, const char *name, double y0
   SpelchRect rect = { scene->frame.left + name_inset (scene), wished - label->box.height / 2,
                       label->box.width, label->box.height };
 
-  if (high - low < rect.height || !spelch_placer_slide (&scene->placer, &rect, low, high - rect.height))
+  for (int i = 0; i < 2 && high - low >= rect.height; i++)
     {
-      spelch_scene_drop_label (scene, id);
+      rect.x = i == 0 ? rect.x : scene->frame.right - rect.width - name_inset (scene);
+      rect.y = wished - rect.height / 2;
+      if (id == SPELCH_LABEL_NEAR_REST && !clears_throat (scene, &rect))
+        continue;
+      if (!spelch_placer_slide (&scene->placer, &rect, low, high - rect.height))
+        continue;
+      label->box = rect;
       return;
     }
-  label->box = rect;
+  spelch_scene_drop_label (scene, id);
 }
 
 static void
@@ -237,7 +365,7 @@ lay_out_caption (SpelchScene *scene)
   label->box.y = f->foot + 18 * scene->view.text - label->box.height / 2;
   if (label->box.y + label->box.height > scene->view.height)
     label->box.y = scene->view.height - label->box.height;
-  if (label->box.y < f->foot - 8)
+  if (label->box.y < f->foot - 8 || pango_layout_get_line_count (label->layout) > 2)
     spelch_scene_drop_label (scene, SPELCH_LABEL_CAPTION);
   spelch_placer_take (&scene->placer, label->box);
 }
