@@ -6,6 +6,7 @@
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
+#include <string.h>
 
 #define GROUND_OPACITY 0.92
 #define GROUND_ROUND   5.0
@@ -25,6 +26,19 @@ spelch_label_unbroken (const char *text)
   g_auto (GStrv) parts = g_strsplit (text, " ", -1);
 
   return g_strjoinv ("\xc2\xa0", parts);
+}
+
+bool
+spelch_label_in_lines (PangoLayout *layout, int lines)
+{
+  const char *text = pango_layout_get_text (layout);
+  for (GSList *at = pango_layout_get_lines_readonly (layout); at != NULL; at = at->next)
+    {
+      int begins = ((PangoLayoutLine *)at->data)->start_index;
+      if (begins > 0 && strchr (" \n-", text[begins - 1]) == NULL)
+        return false;
+    }
+  return pango_layout_get_line_count (layout) <= lines;
 }
 
 SpelchLabel *

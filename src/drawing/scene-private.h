@@ -223,6 +223,9 @@ char *spelch_scene_face_name (const SpelchScene *scene, SpelchSide side);
 /* What kind of face it is, without its side. Free with g_free(). */
 char *spelch_scene_face_short (const SpelchScene *scene, SpelchSide side);
 
+/* Whether a layout is in at most @lines, none of which begins within a word. */
+bool spelch_label_in_lines (PangoLayout *layout, int lines);
+
 /* Makes a label; takes @text. The place is given later. */
 SpelchLabel *spelch_scene_label (SpelchScene *scene, SpelchLabelId id, SpelchSceneLayer layer, char *text,
                                  double size, SpelchLetters letters, double wrap, PangoAlignment align,

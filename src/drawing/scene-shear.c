@@ -121,7 +121,7 @@ try_side (SpelchScene *scene, SpelchLabelId id, const char *text, SpelchLetters 
   label->pad = WORD_PAD;
   outer = spelch_label_outer (label);
   if (!scene->view.on_paper
-      && (pango_layout_get_line_count (label->layout) > most_lines (text)
+      && (!spelch_label_in_lines (label->layout, most_lines (text))
           || outer.width > side.room + 3 * WORD_PAD))
     return false;
   outer.x = side.at_left ? side.x - outer.width : side.x;

@@ -50,7 +50,7 @@ lay_out_window (SpelchScene *scene, SpelchLabelId id, const SpelchRange *just, c
   label->pad = 3;
   outer = spelch_label_outer (label);
   /* One word under another is worse than none: the band tells it too. */
-  if (!scene->view.on_paper && (pango_layout_get_line_count (label->layout) > 2 || label->box.width > room))
+  if (!scene->view.on_paper && (!spelch_label_in_lines (label->layout, 2) || label->box.width > room))
     {
       spelch_scene_drop_label (scene, id);
       return;

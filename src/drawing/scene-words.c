@@ -139,7 +139,7 @@ try_face (SpelchScene *scene, SpelchSide side, const char *name, double room, in
                             room, PANGO_ALIGN_LEFT, &scene->palette->ink);
   label->box.x = face_x (scene, side) + mark;
   label->box.y = face_y (scene, side) - up * (off + label->box.height / 2 + 1) - label->box.height / 2;
-  return pango_layout_get_line_count (label->layout) <= lines && label->box.width <= room + 1
+  return spelch_label_in_lines (label->layout, lines) && label->box.width <= room + 1
          && (strip < ROW_LEAST * scene->view.text || off + label->box.height + 2 <= strip)
          && label->box.y >= 1;
 }
@@ -365,7 +365,7 @@ lay_out_caption (SpelchScene *scene)
   label->box.y = f->foot + 18 * scene->view.text - label->box.height / 2;
   if (label->box.y + label->box.height > scene->view.height)
     label->box.y = scene->view.height - label->box.height;
-  if (label->box.y < f->foot - 8 || pango_layout_get_line_count (label->layout) > 2)
+  if (label->box.y < f->foot - 8 || !spelch_label_in_lines (label->layout, 2))
     spelch_scene_drop_label (scene, SPELCH_LABEL_CAPTION);
   spelch_placer_take (&scene->placer, label->box);
 }

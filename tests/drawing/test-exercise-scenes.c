@@ -75,6 +75,13 @@ check_wrapped (const SpelchScene *scene, const SpelchLabel *label)
   int asked = 1;
   for (const char *at = pango_layout_get_text (label->layout); (at = strchr (at, '\n')) != NULL; at++)
     asked++;
+  const char *words = pango_layout_get_text (label->layout);
+  for (GSList *line = pango_layout_get_lines_readonly (label->layout); line != NULL; line = line->next)
+    {
+      int begins = ((PangoLayoutLine *)line->data)->start_index;
+      if (begins > 0 && strchr (" \n-", words[begins - 1]) == NULL)
+        complain (scene, label, "is broken within a word");
+    }
   if (pango_layout_get_line_count (label->layout) > asked + 1)
     complain (scene, label, "is broken into single words");
 }
