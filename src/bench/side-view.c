@@ -63,6 +63,7 @@ lay_out (SpelchSideView *self)
                       .family = spelch_text_family (widget),
                       .lettering = self->lettering,
                       .shown_pass = spelch_session_get_shown_pass (self->session),
+                      .corner_taken = self->corner != NULL,
                       .asking = spelch_session_is_asked (self->session) };
   return spelch_scene_new (spelch_session_get_part (self->session), spelch_session_get_cut (self->session),
                            spelch_session_get_bit (self->session), spelch_session_get_plan (self->session),

@@ -8,15 +8,16 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define NAME_SIZE   12.5
-#define SMALL_SIZE  11.5
-#define MARK_WIDE   14.0 /* the joiner's face mark */
-#define MARK_HIGH   17.0
-#define ROW_PAD     6.0
-#define BAR_TICK    4.0
-#define ROW_LEAST   24.0 /* of a strip that holds a name */
-#define BESIDE_WALL 8.0  /* between a name and the wall of a through cut */
-#define LEAST_PAPER 48.0
+#define NAME_SIZE    12.5
+#define SMALL_SIZE   11.5
+#define MARK_WIDE    14.0 /* the joiner's face mark */
+#define MARK_HIGH    17.0
+#define ROW_PAD      6.0
+#define BAR_TICK     4.0
+#define CORNER_CLEAR 14.0
+#define ROW_LEAST    24.0 /* of a strip that holds a name */
+#define BESIDE_WALL  8.0  /* between a name and the wall of a through cut */
+#define LEAST_PAPER  48.0
 
 /* ---- Names ---- */
 
@@ -139,6 +140,11 @@ try_face (SpelchScene *scene, SpelchSide side, const char *name, double room, in
                             room, PANGO_ALIGN_LEFT, &scene->palette->ink);
   label->box.x = face_x (scene, side) + mark;
   label->box.y = face_y (scene, side) - up * (off + label->box.height / 2 + 1) - label->box.height / 2;
+  SpelchRect taken = f->corner; /* and what may stand over its end */
+  taken.y -= CORNER_CLEAR;
+  taken.height += 2 * CORNER_CLEAR;
+  if (scene->view.corner_taken && spelch_rect_overlap (label->box, taken))
+    return false;
   return spelch_label_in_lines (label->layout, lines) && label->box.width <= room + 1
          && (strip < ROW_LEAST * scene->view.text || off + label->box.height + 2 <= strip)
          && label->box.y >= 1;

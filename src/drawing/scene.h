@@ -30,6 +30,7 @@ typedef struct
   bool with_marks;            /* draw pass marks too (a window uses widgets instead) */
   double turned;              /* rad the bit has turned */
   bool without_words;         /* but which side the motor is on; for a small picture among others */
+  bool corner_taken;          /* a window has words in the corner that is kept free, so names keep off it */
   bool asking;   /* a question: nothing of how the edges come out, or at which depths they would be clean */
   bool on_paper; /* a page tells board, pass and scale beside it; the bit may be drawn wider */
   double left_share; /* of the board's width that is left of the opening; 0: half */
