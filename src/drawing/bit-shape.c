@@ -207,6 +207,12 @@ add_shank (cairo_t *cr, double narrow, double half, double y0, double cone, doub
   cairo_close_path (cr);
 }
 
+static double
+fine_line (const SpelchBitShape *shape, double share)
+{
+  return shape->narrow > 0 ? shape->narrow : shape->line * share;
+}
+
 static void
 paint_steel (cairo_t *cr, const SpelchBitShape *shape, double half, const SpelchPalette *p)
 {
@@ -247,7 +253,7 @@ draw_flutes (cairo_t *cr, const SpelchBitShape *shape, const SpelchPalette *p)
       draw_lands (cr, shape, pieces[i], edges, &edge);
       add_edges (cr, shape, pieces[i], edges);
       spelch_colour_set (cr, &p->ink, 1.0);
-      cairo_set_line_width (cr, shape->line * 4 / 3);
+      cairo_set_line_width (cr, shape->narrow > 0 ? shape->line : shape->line * 4 / 3);
       cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
       cairo_stroke (cr);
     }
@@ -322,7 +328,7 @@ draw_collet (cairo_t *cr, const SpelchBitShape *shape, const SpelchPalette *p)
   cairo_move_to (cr, -half, y - chamfer);
   cairo_line_to (cr, half, y - chamfer);
   spelch_colour_set (cr, &p->ink, 0.45);
-  cairo_set_line_width (cr, shape->line * 0.7);
+  cairo_set_line_width (cr, fine_line (shape, 0.7));
   cairo_stroke (cr);
 }
 
@@ -342,7 +348,7 @@ draw_bearing (cairo_t *cr, const SpelchBitShape *shape, const SpelchPalette *p)
       cairo_line_to (cr, side * half * 0.55, y - height);
     }
   spelch_colour_set (cr, &p->ink, 0.6);
-  cairo_set_line_width (cr, shape->line * 0.7);
+  cairo_set_line_width (cr, fine_line (shape, 0.7));
   cairo_stroke (cr);
 }
 
@@ -358,7 +364,7 @@ draw_hollow (cairo_t *cr, const SpelchBitShape *shape, const SpelchPalette *p)
   cairo_line_to (cr, 0, -height);
   cairo_line_to (cr, half, 0);
   spelch_colour_set (cr, &p->ink, 1.0);
-  cairo_set_line_width (cr, shape->line * 0.8);
+  cairo_set_line_width (cr, fine_line (shape, 0.8));
   cairo_stroke (cr);
 }
 

@@ -24,6 +24,7 @@ typedef struct
   double collet; /* picture units of collet above that; 0: none */
   double turned; /* rad */
   double line;   /* width of outlines; 1.2 in the side view */
+  double narrow; /* of all other lines, with cutting edges as wide as outlines; 0: in proportion to them */
 } SpelchBitShape;
 
 /* The parts of @shape that follow from the bit alone. */

@@ -136,6 +136,23 @@ spelch_lettering_set (SpelchLettering *lettering, const char *text, double size,
   return layout;
 }
 
+double
+spelch_lettering_longest (SpelchLettering *lettering, const char *text, double size, SpelchLetters letters)
+{
+  g_auto (GStrv) words = g_strsplit_set (text, " \n", -1);
+  SpelchLetters wide = letters == SPELCH_LETTERS_PLAIN ? SPELCH_LETTERS_PLAIN : SPELCH_LETTERS_STRONG;
+  double longest = 0, width, height;
+
+  for (guint i = 0; words[i] != NULL; i++)
+    {
+      g_autoptr (PangoLayout) word
+          = spelch_lettering_set (lettering, words[i], size, wide, 0, PANGO_ALIGN_LEFT);
+      spelch_lettering_measure (word, &width, &height);
+      longest = MAX (longest, width);
+    }
+  return longest;
+}
+
 void
 spelch_lettering_measure (PangoLayout *layout, double *width, double *height)
 {

@@ -35,6 +35,10 @@ typedef enum
 PangoLayout *spelch_lettering_set (SpelchLettering *lettering, const char *text, double size,
                                    SpelchLetters letters, double wrap, PangoAlignment align);
 
+/* The width of the longest word of @text: what @wrap must be at least if no word is to be broken. */
+double spelch_lettering_longest (SpelchLettering *lettering, const char *text, double size,
+                                 SpelchLetters letters);
+
 /* Leaves out what a font may do to neighbouring letters, for a layout whose text changes in every frame:
  * words arrive composed, and looking for alternates takes a third of the time of setting them. */
 void spelch_lettering_plainly (PangoLayout *layout);

@@ -8,9 +8,8 @@
 #include <math.h>
 
 #define BREAK_DEPTH 5.0
-#define FACE_LINE   1.6
-#define LAYER_LINE  0.8
 #define LEAST_SKIN  1.2
+#define HATCH_STEP  14.0 /* between lines of hatching, along the face */
 
 /* The board's ends in local coordinates, left before right. */
 static void
@@ -79,6 +78,38 @@ layer_rows (const SpelchScene *scene, guint i, double depth, double *y0, double 
     *y1 = *y0 + LEAST_SKIN;
 }
 
+/* ISO 128: what is cut through and shows no grain of its own is hatched on a page, with narrow lines at 45
+ * degrees, the other way in the next such layer. */
+static void
+hatch_layer (cairo_t *cr, const SpelchScene *scene, guint i, SpelchRect r)
+{
+  const SpelchColour *ground
+      = spelch_grain_colour (&scene->board.layers[i], scene->layer_path[i], scene->palette);
+  double lean = i % 2 == 0 ? r.height : -r.height;
+
+  cairo_save (cr);
+  cairo_rectangle (cr, r.x, r.y, r.width, r.height);
+  spelch_colour_set (cr, ground, 1.0);
+  cairo_fill_preserve (cr);
+  cairo_clip (cr);
+  for (double x = r.x - r.height; x < r.x + r.width + r.height; x += HATCH_STEP)
+    {
+      cairo_move_to (cr, x, r.y + r.height);
+      cairo_line_to (cr, x + lean, r.y);
+    }
+  spelch_colour_set (cr, &scene->palette->ink, 1.0);
+  spelch_scene_set_line (scene, cr, SPELCH_LINE_HATCH);
+  cairo_stroke (cr);
+  cairo_restore (cr);
+}
+
+static bool
+is_hatched (const SpelchScene *scene, const SpelchLayer *layer)
+{
+  return scene->view.on_paper
+         && (layer->material == SPELCH_MATERIAL_MDF || layer->material == SPELCH_MATERIAL_PARTICLEBOARD);
+}
+
 static void
 draw_layers (cairo_t *cr, const SpelchScene *scene)
 {
@@ -99,10 +130,14 @@ draw_layers (cairo_t *cr, const SpelchScene *scene)
           double at_face[2] = { depth / thickness, end / thickness };
 
           layer_rows (scene, i, depth, &y0, &y1);
-          if (skin == (pass == 1))
+          depth = end;
+          if (skin != (pass == 1))
+            continue;
+          if (is_hatched (scene, layer))
+            hatch_layer (cr, scene, i, (SpelchRect){ left, y0, right - left, y1 - y0 });
+          else
             spelch_grain_draw (cr, layer, i, scene->layer_path[i], left, y0, right, y1, at_face,
                                scene->palette);
-          depth = end;
         }
     }
 }
@@ -121,7 +156,7 @@ draw_layer_lines (cairo_t *cr, const SpelchScene *scene)
       cairo_move_to (cr, left - (ends_left ? 0 : BREAK_DEPTH), depth * scene->frame.scale);
       cairo_line_to (cr, right + (ends_right ? 0 : BREAK_DEPTH), depth * scene->frame.scale);
     }
-  cairo_set_line_width (cr, LAYER_LINE);
+  spelch_scene_set_line (scene, cr, SPELCH_LINE_LAYER);
   spelch_colour_set (cr, &scene->palette->layer_line, 1.0);
   cairo_stroke (cr);
 }
@@ -145,13 +180,14 @@ draw_board (cairo_t *cr, const SpelchScene *scene)
   cairo_line_to (cr, right, 0);
   cairo_move_to (cr, left, height);
   cairo_line_to (cr, right, height);
-  cairo_set_line_width (cr, FACE_LINE);
+  spelch_scene_set_line (scene, cr, SPELCH_LINE_VISIBLE);
   cairo_stroke (cr);
-  add_end (cr, right, height, ends_right, 1, true);
-  cairo_new_sub_path (cr);
-  add_end (cr, left, height, ends_left, -1, false);
-  cairo_set_line_width (cr, ends_left || ends_right ? FACE_LINE : 1.1);
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
+  add_end (cr, right, height, ends_right, 1, true);
+  spelch_scene_set_line (scene, cr, ends_right ? SPELCH_LINE_VISIBLE : SPELCH_LINE_BREAK);
+  cairo_stroke (cr);
+  add_end (cr, left, height, ends_left, -1, false);
+  spelch_scene_set_line (scene, cr, ends_left ? SPELCH_LINE_VISIBLE : SPELCH_LINE_BREAK);
   cairo_stroke (cr);
 }
 
@@ -171,7 +207,7 @@ draw_strip (cairo_t *cr, const SpelchScene *scene, double x0, double x1, double 
   cairo_fill (cr);
   cairo_rectangle (cr, x0, y0, x1 - x0, y1 - y0);
   spelch_colour_set (cr, &scene->palette->ink_soft, 1.0);
-  cairo_set_line_width (cr, 1.0);
+  spelch_scene_set_line (scene, cr, SPELCH_LINE_REST);
   cairo_stroke (cr);
 }
 

@@ -19,9 +19,8 @@
 #define ARROW       9.0
 #define ARROW_HALF  1.6
 #define DOT         1.5
-#define AXIS_BEYOND 8.0  /* of the bit's axis, beyond tip and collet */
-#define ORIGIN      2.4  /* radius */
-#define NARROW      0.82 /* 0.18 mm on the page */
+#define AXIS_BEYOND 8.0 /* of the bit's axis, beyond tip and collet */
+#define ORIGIN      2.4 /* radius */
 
 static SpelchMark *
 add_dimension (SpelchScene *scene, SpelchMarkKind kind, guint index, char *text, double depth, bool strong)
@@ -112,11 +111,13 @@ spelch_scene_lay_out_dimensions (SpelchScene *scene)
   add_passes (scene, lowest - highest);
   place_passes (scene, highest, lowest);
   place_thickness (scene);
+  spelch_placer_take (&scene->placer, spelch_scene_dimension_line (scene));
   for (guint i = 0; i < scene->n_marks; i++)
     {
       spelch_placer_take (&scene->placer, scene->marks[i].box);
       spelch_placer_take (&scene->placer, spelch_scene_extension (&scene->marks[i]));
     }
+  spelch_scene_lay_out_width (scene);
 }
 
 SpelchRect
@@ -232,16 +233,14 @@ draw_thickness (cairo_t *cr, const SpelchScene *scene, const SpelchMark *mark)
 static void
 draw_axis (cairo_t *cr, const SpelchScene *scene)
 {
-  static const double CHAIN[] = { 20, 2.5, 0.5, 2.5 };
   const SpelchFrame *f = &scene->frame;
   double high = f->flute_mm * f->scale + f->stub + f->collet;
   if (scene->opening.n == 0)
     return;
   cairo_move_to (cr, scene->axis_x, scene->tip_y + f->turn * AXIS_BEYOND);
   cairo_line_to (cr, scene->axis_x, scene->tip_y - f->turn * (high + AXIS_BEYOND));
-  cairo_set_dash (cr, CHAIN, G_N_ELEMENTS (CHAIN), 0);
+  spelch_scene_set_line (scene, cr, SPELCH_LINE_CENTRE);
   cairo_stroke (cr);
-  cairo_set_dash (cr, NULL, 0, 0);
 }
 
 void
@@ -249,8 +248,9 @@ spelch_scene_draw_dimensions (const SpelchScene *scene, cairo_t *cr)
 {
   cairo_save (cr);
   spelch_colour_set (cr, &scene->palette->ink, 1.0);
-  cairo_set_line_width (cr, NARROW);
   draw_axis (cr, scene);
+  spelch_scene_set_line (scene, cr, SPELCH_LINE_DIMENSION);
+  spelch_scene_draw_width (scene, cr);
   draw_passes (cr, scene);
   for (guint i = 0; i < scene->n_marks; i++)
     if (scene->marks[i].kind == SPELCH_MARK_THICKNESS)

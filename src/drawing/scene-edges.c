@@ -102,7 +102,6 @@ tab_of (const SpelchScene *scene)
 void
 spelch_scene_draw_tabs (const SpelchScene *scene, cairo_t *cr)
 {
-  static const double DASH[] = { 3, 2.5 };
   SpelchRect tab;
 
   if (!spelch_scene_shows_tabs (scene))
@@ -112,8 +111,7 @@ spelch_scene_draw_tabs (const SpelchScene *scene, cairo_t *cr)
   spelch_colour_set (cr, &scene->palette->long_grain, 0.55);
   cairo_fill_preserve (cr);
   spelch_colour_set (cr, &scene->palette->ink, 1.0);
-  cairo_set_line_width (cr, 1.2);
-  cairo_set_dash (cr, DASH, 2, 0);
+  spelch_scene_set_line (scene, cr, SPELCH_LINE_HIDDEN);
   cairo_stroke (cr);
   cairo_set_dash (cr, NULL, 0, 0);
 }

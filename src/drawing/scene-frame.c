@@ -23,7 +23,7 @@
 #define BIT_SHARE_PAPER     0.42
 #define BOARD_SHARE         0.24 /* of the picture's height, at least, when the bit's length allows it */
 #define OPENING_SHARE       0.44 /* of the board's width, at most */
-#define OPENING_SHARE_PAPER 0.42
+#define OPENING_SHARE_PAPER 0.38
 #define DIMENSIONS          120.0 /* right of the board */
 #define MOTOR_OFF           24.0  /* from the collet to the words beside it, an arrow between */
 #define WIDE_ENOUGH         640.0 /* width, times the text size, from which words have room on both sides */
@@ -348,7 +348,8 @@ spelch_scene_lay_out_bit (SpelchScene *scene)
                              .stub = frame->stub,
                              .collet = frame->collet,
                              .turned = scene->view.turned,
-                             .line = 1.2 };
+                             .line = scene->view.on_paper ? SPELCH_PAPER_WIDE : 1.2,
+                             .narrow = scene->view.on_paper ? SPELCH_PAPER_NARROW : 0 };
   spelch_bit_shape_init (shape, &scene->bit);
   frame->throat
       = MAX (spelch_scene_cut_reach (scene, true), spelch_scene_cut_reach (scene, false)) + THROAT_CLEAR;

@@ -117,7 +117,6 @@ add_wall_to_come (const SpelchScene *scene, cairo_t *cr, double wall, double fro
 static void
 draw_to_come (const SpelchScene *scene, cairo_t *cr)
 {
-  static const double DASH[] = { 4, 3 };
   const SpelchOpening *opening = &scene->opening;
   double left, right, tip = spelch_scene_local_tip (scene);
   LocalSpan all = removed (scene);
@@ -130,8 +129,7 @@ draw_to_come (const SpelchScene *scene, cairo_t *cr)
   if (opening->wall_right)
     add_wall_to_come (scene, cr, right, all.x1 < right - 0.01 ? 0 : tip);
   spelch_colour_set (cr, &scene->palette->ink, 0.7);
-  cairo_set_line_width (cr, 1.0);
-  cairo_set_dash (cr, DASH, 2, 0);
+  spelch_scene_set_line (scene, cr, SPELCH_LINE_HIDDEN);
   cairo_stroke (cr);
   cairo_set_dash (cr, NULL, 0, 0);
 }
@@ -167,7 +165,7 @@ draw_shortening (const SpelchScene *scene, cairo_t *cr)
   cairo_new_sub_path (cr);
   add_break (cr, x + 3.5, -6, height + 6);
   spelch_colour_set (cr, &scene->palette->ink, 1.0);
-  cairo_set_line_width (cr, 1.0);
+  spelch_scene_set_line (scene, cr, SPELCH_LINE_SHORTENED);
   cairo_stroke (cr);
 }
 

@@ -48,6 +48,9 @@ spelch_scene_label (SpelchScene *scene, SpelchLabelId id, SpelchSceneLayer layer
   SpelchLabel *label = &scene->labels[id];
 
   g_clear_object (&label->layout);
+  /* Where a broken word would stay, none is: a page looks for a place that has room for it. */
+  if (scene->view.on_paper && wrap > 0)
+    wrap = MAX (wrap, ceil (spelch_lettering_longest (scene->lettering, text, size, letters)) + 0.5);
   label->layout = spelch_lettering_set (scene->lettering, text, size, letters, wrap, align);
   label->colour = colour;
   label->layer = layer;
@@ -63,6 +66,13 @@ spelch_scene_drop_label (SpelchScene *scene, SpelchLabelId id)
 {
   g_clear_object (&scene->labels[id].layout);
   scene->labels[id].box = (SpelchRect){ 0, 0, 0, 0 };
+  scene->lost[id] = true;
+}
+
+bool
+spelch_scene_lost (const SpelchScene *scene, SpelchLabelId id)
+{
+  return scene->lost[id];
 }
 
 SpelchRect

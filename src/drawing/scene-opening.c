@@ -85,6 +85,7 @@ spelch_scene_lay_out_opening (SpelchScene *scene)
   double width = width_of (&scene->cut, scene->plan.flutes.diameter);
   double most = spelch_scene_widest_opening (scene);
 
+  opening->width_mm = width;
   opening->shortened = width > most;
   width = MIN (width, most);
   opening->left = -width / 2;

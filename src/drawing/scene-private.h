@@ -25,6 +25,7 @@ typedef struct
 {
   double left, right;         /* finished walls or the board's end, mm */
   bool wall_left, wall_right; /* false: the board ends there (rabbet, trim) */
+  double width_mm;            /* as it is */
   bool shortened;             /* drawn narrower than it is, with a break line */
   guint n;
   SpelchSpan spans[SPELCH_MAX_PASSES];
@@ -95,6 +96,16 @@ typedef struct
   bool strong;      /* the pass that is shown */
 } SpelchMark;
 
+/* On paper, the dimension of the cut's width. Absent without a layout. */
+typedef struct
+{
+  PangoLayout *layout;
+  SpelchRect box;   /* of the words */
+  double x0, x1, y; /* its line, from wall to wall */
+  double from;      /* of the floor that it is taken from, y */
+  bool inside;      /* arrows and words stand between the walls */
+} SpelchWidth;
+
 #define SPELCH_MAX_MARKS (SPELCH_MAX_PASSES + 3)
 
 struct _SpelchScene
@@ -121,8 +132,10 @@ struct _SpelchScene
   char *setting;  /* board and machine in a sentence */
   char *faces[2]; /* names by SpelchSide */
   SpelchLabel labels[SPELCH_N_LABELS];
+  bool lost[SPELCH_N_LABELS]; /* there was no room for it */
   guint n_marks;
   SpelchMark marks[SPELCH_MAX_MARKS];
+  SpelchWidth width;
   SpelchPlacer placer;
 };
 
@@ -135,6 +148,7 @@ void spelch_scene_lay_out_words (SpelchScene *scene);   /* what stands still */
 void spelch_scene_lay_out_windows (SpelchScene *scene); /* by the one before */
 void spelch_scene_lay_out_marks (SpelchScene *scene);
 void spelch_scene_lay_out_dimensions (SpelchScene *scene); /* by the one before, on paper */
+void spelch_scene_lay_out_width (SpelchScene *scene);      /* likewise */
 void spelch_scene_lay_out_shear (SpelchScene *scene);      /* words that move with the bit */
 
 /* The widest opening that is drawn true, mm; a wider one is shortened by a break line. */
@@ -162,6 +176,7 @@ void spelch_scene_draw_tabs (const SpelchScene *scene, cairo_t *cr);
 
 void spelch_scene_draw_words (const SpelchScene *scene, cairo_t *cr);
 void spelch_scene_draw_marks (const SpelchScene *scene, cairo_t *cr);
+void spelch_scene_draw_width (const SpelchScene *scene, cairo_t *cr);      /* likewise */
 void spelch_scene_draw_dimensions (const SpelchScene *scene, cairo_t *cr); /* by the one before, on paper */
 
 SpelchRect spelch_scene_kerf_bounds (const SpelchScene *scene);
@@ -170,6 +185,31 @@ SpelchRect spelch_scene_shear_bounds (const SpelchScene *scene);
 SpelchRect spelch_scene_edges_bounds (const SpelchScene *scene);
 SpelchRect spelch_scene_words_bounds (const SpelchScene *scene);
 SpelchRect spelch_scene_marks_bounds (const SpelchScene *scene);
+
+/* ---- Lines ---- */
+
+/* Widths of a page's lines, picture units: the page makes 0.35 and 0.18 mm of them. */
+#define SPELCH_PAPER_WIDE   1.6
+#define SPELCH_PAPER_NARROW 0.8
+
+typedef enum
+{
+  SPELCH_LINE_VISIBLE, /* edges and faces of what is cut */
+  SPELCH_LINE_BREAK,   /* where a drawing breaks off */
+  SPELCH_LINE_LAYER,
+  SPELCH_LINE_HIDDEN, /* or still to be cut */
+  SPELCH_LINE_CENTRE,
+  SPELCH_LINE_DIMENSION,
+  SPELCH_LINE_HATCH,
+  SPELCH_LINE_REST, /* what the board lies on */
+  SPELCH_LINE_SHORTENED,
+  SPELCH_LINE_RULE,
+  SPELCH_LINE_ARROW,
+} SpelchLine;
+
+/* Width of a line, and sets it with its dashes. */
+double spelch_scene_line (const SpelchScene *scene, SpelchLine line);
+void spelch_scene_set_line (const SpelchScene *scene, cairo_t *cr, SpelchLine line);
 
 /* ---- Helpers ---- */
 
@@ -189,6 +229,13 @@ double spelch_scene_wall_x (const SpelchScene *scene, const SpelchMark *mark);
 
 /* On paper: where a pass's extension line crosses the board. */
 SpelchRect spelch_scene_extension (const SpelchMark *mark);
+
+/* Whether the cut has a width of its own. */
+bool spelch_scene_has_width (const SpelchScene *scene);
+
+/* On paper: the line of the width's dimension with its arrows, and one of its two extension lines. */
+SpelchRect spelch_width_line (const SpelchWidth *width);
+SpelchRect spelch_width_extension (const SpelchWidth *width, bool left);
 
 /* On paper: the room that the lines of the running dimensions take right of the board. */
 SpelchRect spelch_scene_dimension_line (const SpelchScene *scene);
@@ -230,6 +277,7 @@ bool spelch_label_in_lines (PangoLayout *layout, int lines);
 SpelchLabel *spelch_scene_label (SpelchScene *scene, SpelchLabelId id, SpelchSceneLayer layer, char *text,
                                  double size, SpelchLetters letters, double wrap, PangoAlignment align,
                                  const SpelchColour *colour);
+bool spelch_scene_lost (const SpelchScene *scene, SpelchLabelId id); /* it was dropped */
 void spelch_scene_drop_label (SpelchScene *scene, SpelchLabelId id);
 void spelch_scene_draw_labels (const SpelchScene *scene, SpelchSceneLayer layer, cairo_t *cr);
 SpelchRect spelch_scene_label_bounds (const SpelchScene *scene, SpelchSceneLayer layer);

@@ -94,7 +94,7 @@ draw_ticks (cairo_t *cr, const SpelchScene *scene)
       cairo_move_to (cr, f->rule_x, y);
       cairo_line_to (cr, f->rule_x + (i % ticks.every == 0 ? 9 : 4), y);
     }
-  cairo_set_line_width (cr, 1.0);
+  spelch_scene_set_line (scene, cr, SPELCH_LINE_RULE);
   spelch_colour_set (cr, &scene->palette->ink_soft, 1.0);
   cairo_stroke (cr);
   for (int i = 0; i * ticks.small <= deepest; i += ticks.every)
@@ -128,7 +128,7 @@ draw_band (cairo_t *cr, const SpelchScene *scene, int column, const SpelchRange 
   else
     add_band (cr, scene, column, just->from, just->to);
   spelch_colour_set (cr, &scene->palette->window_just, 1.0);
-  cairo_set_line_width (cr, just->empty ? 1.0 : 1.2);
+  cairo_set_line_width (cr, scene->view.on_paper ? SPELCH_PAPER_NARROW : just->empty ? 1.0 : 1.2);
   cairo_stroke (cr);
   cairo_set_dash (cr, NULL, 0, 0);
   if (sure->empty)

@@ -340,7 +340,7 @@ spelch_scene_draw_shear (const SpelchScene *scene, cairo_t *cr)
       cairo_move_to (cr, x0, y);
       cairo_line_to (cr, x1, y);
       spelch_colour_set (cr, &scene->palette->ink, 1.0);
-      cairo_set_line_width (cr, 1.0);
+      cairo_set_line_width (cr, scene->view.on_paper ? SPELCH_PAPER_NARROW : 1.0);
       cairo_set_line_cap (cr, CAIRO_LINE_CAP_BUTT);
       cairo_set_dash (cr, DOTS, 2, 0);
       cairo_stroke (cr);

@@ -65,6 +65,10 @@ face_room (const SpelchScene *scene, SpelchSide side)
     return (f->right - f->left) * 0.6;
   if (side == SPELCH_SIDE_MOTOR && f->near_rest > 0)
     return f->origin_x - f->throat - f->board_left - name_inset (scene);
+  /* A page shows the first pass alone. */
+  if (side == SPELCH_SIDE_FAR && scene->view.on_paper)
+    return f->origin_x + MIN (f->turn * scene->opening.left, f->turn * scene->opening.right) * f->scale
+           - f->board_left - 2 * name_inset (scene);
   return f->corner.x + f->corner.width - f->board_left - name_inset (scene);
 }
 

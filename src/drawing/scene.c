@@ -4,8 +4,6 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define ARROW_LINE 1.4
-
 /* The angle between a layer's fibres and the feed, 0 to pi/2. A cut in every direction is shown where it
  * crosses the board, which is where its faces tear soonest. */
 static double
@@ -119,6 +117,7 @@ spelch_scene_free (SpelchScene *scene)
     g_clear_object (&scene->labels[i].layout);
   for (guint i = 0; i < scene->n_marks; i++)
     g_clear_object (&scene->marks[i].layout);
+  g_clear_object (&scene->width.layout);
   g_free (scene->setting);
   g_free (scene->faces[SPELCH_SIDE_MOTOR]);
   g_free (scene->faces[SPELCH_SIDE_FAR]);
@@ -224,7 +223,7 @@ spelch_scene_draw_motor (const SpelchScene *scene, cairo_t *cr)
   cairo_move_to (cr, x - 4, head + turn * 6);
   cairo_line_to (cr, x, head);
   cairo_line_to (cr, x + 4, head + turn * 6);
-  cairo_set_line_width (cr, ARROW_LINE);
+  spelch_scene_set_line (scene, cr, SPELCH_LINE_ARROW);
   spelch_colour_set (cr, &scene->palette->ink_soft, 1.0);
   cairo_stroke (cr);
   cairo_restore (cr);

@@ -11,14 +11,14 @@
 #define UNIT       0.22 /* mm of paper to a unit of the scene: its lines are 0.35 and 0.18 mm wide then */
 #define STEP       2.0  /* mm by which a picture is made lower */
 #define LEAST_HIGH 40.0
-#define MOST_RECTS (SPELCH_N_LABELS + SPELCH_MAX_MARKS + 2)
+#define MOST_RECTS (SPELCH_N_LABELS + SPELCH_MAX_MARKS + 4)
 
 /* ISO 5455: 1979, the enlargements, full size, and the reductions. */
 static const double RATIOS[] = { 20, 10, 5, 2, 1, 1 / 2.0, 1 / 5.0, 1 / 10.0, 1 / 20.0 };
 
 /* Of the board's width left of the opening, what is tried: names stand there, at the right dimensions begin.
  */
-static const double LEFTS[] = { 0.54, 0.60, 0.66 };
+static const double LEFTS[] = { 0.54, 0.57, 0.60, 0.63, 0.66 };
 
 static SpelchScene *
 scene_at (const SpelchSheet *sheet, const SpelchTask *task, double ratio, double left, double width,
@@ -57,19 +57,30 @@ gather (const SpelchScene *scene, SpelchRect rects[MOST_RECTS])
     rects[n++] = scene->marks[i].box;
   rects[n++] = scene->chevrons;
   rects[n++] = spelch_scene_dimension_line (scene);
+  rects[n++] = spelch_width_line (&scene->width);
+  if (scene->width.layout != NULL)
+    rects[n++] = scene->width.box;
   return n;
 }
 
-/* Whether a pass's line runs through words. */
+static bool
+runs_through_words (const SpelchScene *scene, SpelchRect line)
+{
+  for (guint i = 0; i < SPELCH_N_LABELS; i++)
+    if (scene->labels[i].layout != NULL && spelch_rect_overlap (line, scene->labels[i].box))
+      return true;
+  return false;
+}
+
+/* Whether an extension line runs through words. */
 static bool
 crosses_label (const SpelchScene *scene)
 {
   for (guint i = 0; i < scene->n_marks; i++)
-    for (guint j = 0; j < SPELCH_N_LABELS; j++)
-      if (scene->labels[j].layout != NULL
-          && spelch_rect_overlap (spelch_scene_extension (&scene->marks[i]), scene->labels[j].box))
-        return true;
-  return false;
+    if (runs_through_words (scene, spelch_scene_extension (&scene->marks[i])))
+      return true;
+  return runs_through_words (scene, spelch_width_extension (&scene->width, true))
+         || runs_through_words (scene, spelch_width_extension (&scene->width, false));
 }
 
 static bool
@@ -95,22 +106,40 @@ is_clear (const SpelchScene *scene)
   return true;
 }
 
-/* Sets the ratio and the share of the board left of the opening. */
+/* What a view has found no room for: its width, or words of the shear. */
+static guint
+missing (const SpelchScene *scene)
+{
+  guint n = scene->width.layout == NULL && spelch_scene_has_width (scene) ? 2 : 0;
+  for (guint id = SPELCH_LABEL_TURN_OVER; id <= SPELCH_LABEL_UPPER_SHEAR; id++)
+    n += spelch_scene_lost (scene, (SpelchLabelId)id);
+  return n;
+}
+
+/* Sets the ratio and the share of the board left of the opening; at one ratio a view that tells the width
+ * goes before others. */
 static SpelchScene *
 largest (const SpelchSheet *sheet, const SpelchTask *task, double width, double height, double *ratio,
          double *left)
 {
   for (guint i = 0; i + 1 < G_N_ELEMENTS (RATIOS); i++)
-    for (guint j = 0; j < G_N_ELEMENTS (LEFTS); j++)
-      {
-        g_autoptr (SpelchScene) scene = scene_at (sheet, task, RATIOS[i], LEFTS[j], width, height);
-        *ratio = RATIOS[i];
-        *left = LEFTS[j];
-        if (!is_at (scene, RATIOS[i]))
-          break;
-        if (is_clear (scene))
-          return g_steal_pointer (&scene);
-      }
+    {
+      g_autoptr (SpelchScene) found = NULL;
+      *ratio = RATIOS[i];
+      for (guint j = 0; j < G_N_ELEMENTS (LEFTS) && (found == NULL || missing (found) > 0); j++)
+        {
+          g_autoptr (SpelchScene) scene = scene_at (sheet, task, RATIOS[i], LEFTS[j], width, height);
+          if (!is_at (scene, RATIOS[i]))
+            break;
+          if (!is_clear (scene) || (found != NULL && missing (scene) >= missing (found)))
+            continue;
+          *left = LEFTS[j];
+          g_clear_pointer (&found, spelch_scene_free);
+          found = g_steal_pointer (&scene);
+        }
+      if (found != NULL)
+        return g_steal_pointer (&found);
+    }
   *ratio = RATIOS[G_N_ELEMENTS (RATIOS) - 1];
   *left = LEFTS[0];
   return scene_at (sheet, task, *ratio, *left, width, height);
@@ -128,7 +157,7 @@ spelch_sheet_view_new (const SpelchSheet *sheet, const SpelchTask *task, double 
   while (*height - STEP >= LEAST_HIGH)
     {
       SpelchScene *lower = scene_at (sheet, task, view.ratio, left, width, *height - STEP);
-      if (!is_at (lower, view.ratio) || !is_clear (lower))
+      if (!is_at (lower, view.ratio) || !is_clear (lower) || missing (lower) > missing (view.scene))
         {
           spelch_scene_free (lower);
           break;

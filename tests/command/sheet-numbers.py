@@ -227,6 +227,7 @@ ROWS = [
 CUT = [
     ('Cut # of #', lambda p: [p.number - p.covers], lambda p: [len(p.cut_pages)]),
     ('# · #', lambda p: p.cut.numbers, lambda p: p.of_first(p.cut.tips)),
+    ('Ø #', lambda p: p.cut.widths()),
     ('pass 1 of #', lambda p: [len(p.cut.tips)]),
     ('through, # pass', lambda p: [len(p.cut.tips)]),
     ('# of them', lambda p: [p.cut.cut['quantity']]),

@@ -105,7 +105,7 @@ assert_way_up_apart (const SpelchSheetPage *page)
 static void
 assert_view_apart (const SpelchScene *scene)
 {
-  SpelchRect rects[SPELCH_N_LABELS + SPELCH_MAX_MARKS + 2],
+  SpelchRect rects[SPELCH_N_LABELS + SPELCH_MAX_MARKS + 4],
       all = { 0, 0, scene->view.width, scene->view.height };
   const char *words[G_N_ELEMENTS (rects)];
   guint n = 0;
@@ -119,6 +119,13 @@ assert_view_apart (const SpelchScene *scene)
     {
       rects[n] = scene->marks[i].box;
       words[n++] = pango_layout_get_text (scene->marks[i].layout);
+    }
+  if (scene->width.layout != NULL)
+    {
+      rects[n] = scene->width.box;
+      words[n++] = pango_layout_get_text (scene->width.layout);
+      rects[n] = spelch_width_line (&scene->width);
+      words[n++] = "the line of the width";
     }
   rects[n] = scene->chevrons;
   words[n++] = "chevrons";
@@ -144,6 +151,38 @@ assert_lines_apart (const SpelchScene *scene)
           && do_overlap (spelch_scene_extension (&scene->marks[i]), scene->labels[j].box))
         g_error ("the line of “%s” runs through “%s”", pango_layout_get_text (scene->marks[i].layout),
                  pango_layout_get_text (scene->labels[j].layout));
+}
+
+/* The width stands against its walls, which are as far apart as it says unless a break line shortens them. */
+static void
+assert_width (const SpelchScene *scene)
+{
+  const SpelchWidth *width = &scene->width;
+  g_assert_true ((width->layout != NULL) == spelch_scene_has_width (scene));
+  if (width->layout == NULL)
+    return;
+  for (guint i = 0; i < SPELCH_N_LABELS; i++)
+    if (scene->labels[i].layout != NULL)
+      for (int left = 0; left < 2; left++)
+        g_assert_false (do_overlap (spelch_width_extension (width, left), scene->labels[i].box));
+  double drawn = (width->x1 - width->x0) / spelch_scene_scale (scene);
+  if (scene->opening.shortened)
+    g_assert_cmpfloat (drawn, <, scene->opening.width_mm);
+  else
+    g_assert_cmpfloat_with_epsilon (drawn, scene->opening.width_mm, 1e-6);
+}
+
+/* No word is broken, but after a hyphen of its own. */
+static void
+assert_words_whole (PangoLayout *layout)
+{
+  const char *text = pango_layout_get_text (layout);
+  for (int i = 1; i < pango_layout_get_line_count (layout); i++)
+    {
+      char before = text[pango_layout_get_line_readonly (layout, i)->start_index - 1];
+      if (strchr (" \n-", before) == NULL)
+        g_error ("a word of “%s” is broken", text);
+    }
 }
 
 /* ISO 5455: 1979: 1, 2 or 5 times a power of ten, or one divided by that. */
@@ -184,6 +223,10 @@ check_boxes (Trial *trial)
     assert_way_up_apart (page);
     assert_view_apart (page->view.scene);
     assert_lines_apart (page->view.scene);
+    assert_width (page->view.scene);
+    for (guint i = 0; i < SPELCH_N_LABELS; i++)
+      if (page->view.scene->labels[i].layout != NULL)
+        assert_words_whole (page->view.scene->labels[i].layout);
     assert_true_view (page);
   }
   trial->counts = true;
