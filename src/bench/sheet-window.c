@@ -3,6 +3,7 @@
 #include "bench/escape.h"
 #include "bench/one-window.h"
 #include "bench/page.h"
+#include "bench/text-size.h"
 #include "drawing/sheet-file.h"
 #include "files/file-io.h"
 #include "files/shop-data.h"
@@ -112,6 +113,13 @@ say (GtkWindow *window, const char *sentence)
   gtk_widget_set_visible (view->said_bar, sentence[0] != '\0');
 }
 
+/* Pages grow with the text of everything else. */
+static double
+dots_of (const View *view)
+{
+  return DOTS * spelch_text_factor (GTK_WIDGET (view->window));
+}
+
 static void
 draw_page (GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer data)
 {
@@ -119,7 +127,8 @@ draw_page (GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer da
   guint page = GPOINTER_TO_UINT (g_object_get_data (G_OBJECT (area), "page"));
   if (view->bundle == NULL || page >= spelch_sheet_pages (view->bundle->sheet))
     return;
-  cairo_scale (cr, DOTS, DOTS);
+  const double dots = width / spelch_paper_width (spelch_sheet_paper (view->bundle->sheet));
+  cairo_scale (cr, dots, dots);
   spelch_sheet_draw (view->bundle->sheet, page, cr);
 }
 
@@ -134,9 +143,9 @@ add_page (View *view, guint page)
   g_autofree char *words = spelch_sheet_words (sheet, page);
   g_object_set_data (G_OBJECT (area), "page", GUINT_TO_POINTER (page));
   gtk_drawing_area_set_content_width (GTK_DRAWING_AREA (area),
-                                      (int)round (spelch_paper_width (paper) * DOTS));
+                                      (int)round (spelch_paper_width (paper) * dots_of (view)));
   gtk_drawing_area_set_content_height (GTK_DRAWING_AREA (area),
-                                       (int)round (spelch_paper_height (paper) * DOTS));
+                                       (int)round (spelch_paper_height (paper) * dots_of (view)));
   gtk_drawing_area_set_draw_func (GTK_DRAWING_AREA (area), draw_page, view, NULL);
   gtk_widget_set_halign (area, GTK_ALIGN_CENTER);
   gtk_widget_add_css_class (area, "sheetpage");

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #define MOST_KEPT 256 /* layouts; a drag over every depth would gather them without end */
+#define UNIT_MOST 3   /* letters of "mm", and of "min" */
 
 struct _SpelchLettering
 {
@@ -79,12 +80,33 @@ spelch_lettering_plainly (PangoLayout *layout)
   pango_attr_list_unref (attributes);
 }
 
+/* "mm/min" stays on its line: Unicode would let it break after the stroke. */
+static void
+keep_units (PangoAttrList *attributes, const char *text)
+{
+  for (const char *stroke = strchr (text, '/'); stroke != NULL; stroke = strchr (stroke + 1, '/'))
+    {
+      const char *begin = stroke, *end = stroke + 1;
+      while (begin > text && g_ascii_isalpha (begin[-1]))
+        begin--;
+      while (g_ascii_isalpha (*end))
+        end++;
+      if (begin == stroke || stroke - begin > UNIT_MOST || end == stroke + 1 || end - stroke > UNIT_MOST + 1)
+        continue;
+      PangoAttribute *kept = pango_attr_allow_breaks_new (FALSE);
+      kept->start_index = (guint)(begin - text);
+      kept->end_index = (guint)(end - text);
+      pango_attr_list_insert (attributes, kept);
+    }
+}
+
 static void
 set_attributes (PangoLayout *layout, const char *text, bool title)
 {
   PangoAttrList *attributes = pango_attr_list_new ();
 
   pango_attr_list_insert (attributes, pango_attr_font_features_new (PLAINLY));
+  keep_units (attributes, text);
   if (title)
     {
       const char *end = strchr (text, '\n');

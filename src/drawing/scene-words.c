@@ -7,6 +7,7 @@
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
+#include <string.h>
 
 #define NAME_SIZE    12.5
 #define SMALL_SIZE   11.5
@@ -180,6 +181,20 @@ name_face (SpelchScene *scene, SpelchSide side)
   spelch_scene_drop_label (scene, far ? SPELCH_LABEL_FAR_FACE : SPELCH_LABEL_NEAR_FACE);
 }
 
+/* A page keeps "face 2" together. */
+static char *
+name_of (const SpelchScene *scene, SpelchSide side)
+{
+  char *name = spelch_scene_face_name (scene, side), *gap = strrchr (name, ' ');
+
+  if (!scene->view.on_paper || gap == NULL || !g_ascii_isdigit (gap[1]))
+    return name;
+  *gap = '\0';
+  char *kept = g_strconcat (name, "\u00a0", gap + 1, NULL);
+  g_free (name);
+  return kept;
+}
+
 /* On a page names are short, and have their room. */
 static void
 name_face_on_paper (SpelchScene *scene, SpelchSide side)
@@ -187,7 +202,7 @@ name_face_on_paper (SpelchScene *scene, SpelchSide side)
   SpelchLabelId id = side == SPELCH_SIDE_MOTOR ? SPELCH_LABEL_NEAR_FACE : SPELCH_LABEL_FAR_FACE;
   double up = up_from (scene, side), mark = has_face_mark (scene, side) ? (MARK_WIDE + 8) : 0;
   SpelchLabel *label = spelch_scene_label (
-      scene, id, SPELCH_LAYER_WORDS, spelch_scene_face_name (scene, side), NAME_SIZE, SPELCH_LETTERS_STRONG,
+      scene, id, SPELCH_LAYER_WORDS, name_of (scene, side), NAME_SIZE, SPELCH_LETTERS_STRONG,
       MAX (face_room (scene, side) - mark, LEAST_PAPER * scene->view.text), PANGO_ALIGN_LEFT,
       &scene->palette->ink);
   label->box.x = face_x (scene, side) + mark;
@@ -255,12 +270,24 @@ clears_throat (const SpelchScene *scene, const SpelchRect *rect)
   return rect->x + rect->width <= f->origin_x - f->throat || rect->x >= f->origin_x + f->throat;
 }
 
+/* On a page the name of what lies on the motor's side gives way to the chevrons. */
+static double
+strip_room (const SpelchScene *scene, SpelchLabelId id)
+{
+  double end = scene->frame.corner.x + scene->frame.corner.width;
+
+  return scene->view.on_paper && id == SPELCH_LABEL_NEAR_REST
+             ? MAX (end - scene->frame.left - name_inset (scene), 1)
+             : 0;
+}
+
 /* A strip's name, on its own row, beyond the row that names the face. */
 static void
 lay_out_strip (SpelchScene *scene, SpelchLabelId id, const char *name, double y0, double y1, double wished)
 {
-  SpelchLabel *label = spelch_scene_label (scene, id, SPELCH_LAYER_WORDS, g_strdup (name), 12,
-                                           SPELCH_LETTERS_PLAIN, 0, PANGO_ALIGN_LEFT, &scene->palette->ink);
+  SpelchLabel *label
+      = spelch_scene_label (scene, id, SPELCH_LAYER_WORDS, g_strdup (name), 12, SPELCH_LETTERS_PLAIN,
+                            strip_room (scene, id), PANGO_ALIGN_LEFT, &scene->palette->ink);
   double low = MIN (y0, y1), high = MAX (y0, y1);
   SpelchRect rect = { scene->frame.left + name_inset (scene), wished - label->box.height / 2,
                       label->box.width, label->box.height };
@@ -291,6 +318,9 @@ lay_out_strips (SpelchScene *scene)
 
       lay_out_strip (scene, SPELCH_LABEL_NEAR_REST, near_rest_name (scene), f->near_y, outer,
                      f->near_y - f->turn * MIN (row + 10 * scene->view.text, f->near_rest - 10));
+      /* Of a base little may stand in the picture: then its end doesn't run through its name. */
+      if (scene->view.on_paper && f->origin_x - f->throat < f->left + name_inset (scene) + 70)
+        scene->labels[SPELCH_LABEL_NEAR_REST].pad = 2;
     }
   if (f->backer > 0)
     lay_out_strip (scene, SPELCH_LABEL_BACKER, _ ("backer board"), f->far_y, f->far_y + f->turn * f->backer,

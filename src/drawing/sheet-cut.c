@@ -149,6 +149,12 @@ head_under (const SpelchSheet *sheet, const SpelchTask *task)
   g_autofree char *line = spelch_words_cut (&task->cut, task->has_bit ? &task->plan : NULL, &sheet->numbers);
   g_autofree char *length = spelch_length_show_whole (&task->cut.length, sheet->numbers.unit,
                                                       sheet->numbers.inch_style, sheet->numbers.decimal_sign);
+  /* How far round a hole is, nobody measures. */
+  if (task->cut.kind == SPELCH_CUT_HOLE)
+    return task->cut.quantity > 1 ? g_strdup_printf (
+               g_dngettext (GETTEXT_PACKAGE, "%s; %u of them", "%s; %u of them", task->cut.quantity), line,
+               task->cut.quantity)
+                                  : g_steal_pointer (&line);
   if (task->cut.quantity > 1)
     return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s; %u of them, each %s long",
                                          "%s; %u of them, each %s long", task->cut.quantity),

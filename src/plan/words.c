@@ -105,6 +105,8 @@ spelch_words_time (double seconds)
   int whole = (int)fmin (round (seconds), 1e8);
   if (whole < 60)
     return g_strdup_printf (_ ("%d s"), whole);
+  if (whole < 3600 && whole % 60 == 0)
+    return g_strdup_printf (_ ("%d min"), whole / 60);
   if (whole < 3600)
     return g_strdup_printf (_ ("%d min %d s"), whole / 60, whole % 60);
   return g_strdup_printf (_ ("%d h %d min"), whole / 3600, whole % 3600 / 60);

@@ -185,6 +185,23 @@ assert_words_whole (PangoLayout *layout)
     }
 }
 
+/* A feed's unit isn't broken after its stroke. */
+static void
+assert_units_whole (const SpelchSheetPage *page)
+{
+  for (guint i = 0; i < page->items->len; i++)
+    {
+      PangoLayout *layout = g_array_index (page->items, SpelchSheetItem, i).layout;
+      const char *text = layout != NULL ? pango_layout_get_text (layout) : "";
+      for (int line = 1; layout != NULL && line < pango_layout_get_line_count (layout); line++)
+        {
+          int start = pango_layout_get_line_readonly (layout, line)->start_index;
+          if (text[start - 1] == '/' && g_str_has_prefix (text + start, "min"))
+            g_error ("a unit of “%s” is broken", text);
+        }
+    }
+}
+
 /* ISO 5455: 1979: 1, 2 or 5 times a power of ten, or one divided by that. */
 static void
 assert_standard_scale (double ratio)
@@ -223,6 +240,7 @@ check_boxes (Trial *trial)
     assert_way_up_apart (page);
     assert_view_apart (page->view.scene);
     assert_lines_apart (page->view.scene);
+    assert_units_whole (page);
     assert_width (page->view.scene);
     for (guint i = 0; i < SPELCH_N_LABELS; i++)
       if (page->view.scene->labels[i].layout != NULL)
