@@ -181,6 +181,16 @@ name_face (SpelchScene *scene, SpelchSide side)
   spelch_scene_drop_label (scene, far ? SPELCH_LABEL_FAR_FACE : SPELCH_LABEL_NEAR_FACE);
 }
 
+/* On a page, whether the end of a base or table stands behind words, where it would run through them. */
+static bool
+ends_in_strip (const SpelchScene *scene, const SpelchLabel *label)
+{
+  const SpelchFrame *f = &scene->frame;
+
+  return scene->view.on_paper && f->near_rest > 0
+         && label->box.x + label->box.width + 2 > f->origin_x - f->throat;
+}
+
 /* A page keeps "face 2" together. */
 static char *
 name_of (const SpelchScene *scene, SpelchSide side)
@@ -207,6 +217,8 @@ name_face_on_paper (SpelchScene *scene, SpelchSide side)
       &scene->palette->ink);
   label->box.x = face_x (scene, side) + mark;
   label->box.y = face_y (scene, side) - up * (ROW_PAD + label->box.height / 2 + 1) - label->box.height / 2;
+  if (side == SPELCH_SIDE_MOTOR && ends_in_strip (scene, label))
+    label->pad = 1;
 }
 
 /* Names stand in the strip that lies against the face, or in the air over it. */
@@ -318,9 +330,8 @@ lay_out_strips (SpelchScene *scene)
 
       lay_out_strip (scene, SPELCH_LABEL_NEAR_REST, near_rest_name (scene), f->near_y, outer,
                      f->near_y - f->turn * MIN (row + 10 * scene->view.text, f->near_rest - 10));
-      /* Of a base little may stand in the picture: then its end doesn't run through its name. */
-      if (scene->view.on_paper && f->origin_x - f->throat < f->left + name_inset (scene) + 70)
-        scene->labels[SPELCH_LABEL_NEAR_REST].pad = 2;
+      if (ends_in_strip (scene, &scene->labels[SPELCH_LABEL_NEAR_REST]))
+        scene->labels[SPELCH_LABEL_NEAR_REST].pad = 1;
     }
   if (f->backer > 0)
     lay_out_strip (scene, SPELCH_LABEL_BACKER, _ ("backer board"), f->far_y, f->far_y + f->turn * f->backer,
