@@ -21,7 +21,7 @@ import tempfile
 
 INCH, FOOT = 25.4, 304.8
 # The date on the pages is this one.
-ENVIRONMENT = dict(os.environ, SOURCE_DATE_EPOCH='1780185600', LC_ALL='C.UTF-8', LANGUAGE='en')
+ENVIRONMENT = dict(os.environ, SOURCE_DATE_EPOCH='1780185600', LC_ALL='C.UTF-8')
 DATE = '2026-05-31'
 MAY_GO_UNNOTICED = 0.05
 
@@ -30,9 +30,10 @@ class Unaccounted(Exception):
     pass
 
 
-def run(*words):
+def run(*words, language='en'):
     # 1: done, but the plan must not be cut.
-    done = subprocess.run([str(word) for word in words], capture_output=True, text=True, env=ENVIRONMENT, check=False)
+    done = subprocess.run([str(word) for word in words], capture_output=True, text=True, check=False,
+                          env=dict(ENVIRONMENT, LANGUAGE=language))
     if done.returncode not in {0, 1}:
         raise Unaccounted(f"{' '.join(map(str, words))}: {done.returncode}\n{done.stderr}")
     return done.stdout
@@ -312,9 +313,9 @@ class Sheet:
                                                                         '--json', *asked)))
         return self.planned[key]
 
-    def texts(self, units, folder):
+    def texts(self, units, folder, language='en'):
         pdf = pathlib.Path(folder) / 'sheet.pdf'
-        run(self.spelch, 'sheet', self.path, '--units', units, '-o', pdf)
+        run(self.spelch, 'sheet', self.path, '--units', units, '-o', pdf, language=language)
         return run('pdftotext', '-raw', pdf, '-').split('\f')[:-1]
 
 
@@ -417,7 +418,7 @@ def said_blanked(text, page, rows):
     return text
 
 
-AT_FOOT = re.compile(rf'\S+, revision [0-9a-f]{{8}}, {DATE}\. Reckoned by model 1\.0\.')
+AT_FOOT = re.compile(rf'\S+, revision [0-9a-f]{{8}}, {DATE}\. Reckoned by model [\d.]+')
 
 
 def names_blanked(text, names):
@@ -471,6 +472,20 @@ def check_part(sheet, folder):
     return f'{total} numbers'
 
 
+def check_languages(sheet, folder):
+    """Other languages say no number that the English page doesn't; their words are the translators'."""
+    folders = pathlib.Path(os.environ['SPELCH_LOCALE_DIR']).iterdir()
+    spoken = sorted(path.name for path in folders if (path / 'LC_MESSAGES').is_dir())
+    for units in ('mm', 'in'):
+        english = [set(re.findall(DIGITS, text)) for text in sheet.texts(units, folder)]
+        for language in spoken:
+            for i, text in enumerate(sheet.texts(units, folder, language)):
+                more = set(re.findall(DIGITS, text)) - english[i]
+                if more:
+                    raise Unaccounted(f'page {i + 1} in {units}, {language}: {sorted(more)} isn’t on the English page')
+    return ', '.join(spoken)
+
+
 def check_that_it_notices(sheet, folder):
     texts, names, tried, missed = sheet.texts('mm', folder), sheet.names(), 0, []
     for i, text in enumerate(texts):
@@ -491,11 +506,13 @@ def main():
     if shutil.which('pdftotext') is None:
         print("1..0 # SKIP poppler-utils isn't installed")
         return 0
-    print(f'1..{len(parts) + 1}')
+    demo = data / 'demo.spelch'
+    tests = [(path.stem, check_part, path) for path in parts]
+    tests += [('wrong numbers', check_that_it_notices, demo)]
+    tests += [('languages', check_languages, demo)] if 'SPELCH_LOCALE_DIR' in os.environ else []
+    print(f'1..{len(tests)}')
     failed = 0
     with tempfile.TemporaryDirectory() as folder:
-        tests = [(path.stem, check_part, path) for path in parts]
-        tests.append(('wrong numbers', check_that_it_notices, data / 'demo.spelch'))
         for number, (name, test, path) in enumerate(tests, 1):
             try:
                 print(f'ok {number} {name}: {test(Sheet(spelch, data, path), folder)}')
