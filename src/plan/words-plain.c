@@ -172,7 +172,7 @@ spelch_words_plain_edge (const SpelchPart *part, const SpelchPlan *plan, SpelchS
 const char *
 spelch_words_plain_groove (void)
 {
-  return _ ("Over the groove of an earlier cut nothing lies behind the fibres to hold them.");
+  return _ ("Over the groove of an earlier cut nothing lies behind the fibres of the far face to hold them.");
 }
 
 /* ---- Limits ---- */

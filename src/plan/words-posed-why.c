@@ -387,17 +387,29 @@ why_way_up (const SpelchPosed *posed, const SpelchNumbers *numbers, GPtrArray *l
   g_free (causes[SPELCH_FACE_B]);
 }
 
+/* One way that was answered: what comes of it, or that it isn't the only one. */
+static char *
+wrong_one_way (const SpelchPosed *posed, SpelchFace face, const SpelchNumbers *numbers)
+{
+  g_autofree char *way = way_words (posed, face, numbers);
+  if (!spelch_posed_serves (posed->part, plan_of_way (posed, face)))
+    return way_result (posed, face, numbers);
+  return g_strdup_printf (_ ("%s: every edge comes out as accepted, but the other way up as well."), way);
+}
+
 static char *
 wrong_way_up (const SpelchPosed *posed, const char *code, const SpelchNumbers *numbers)
 {
-  bool either = g_str_equal (code, SPELCH_ANSWER_EITHER), neither = g_str_equal (code, SPELCH_ANSWER_NEITHER);
+  bool either = g_str_equal (code, SPELCH_ANSWER_EITHER);
+  int one;
+  if (spelch_code_read (&SPELCH_FACE_CODES, code, &one))
+    return wrong_one_way (posed, (SpelchFace)one, numbers);
   GPtrArray *list = g_ptr_array_new ();
   for (int face = SPELCH_FACE_A; face <= SPELCH_FACE_B; face++)
-    {
-      bool claimed = either || (!neither && g_str_equal (code, spelch_code_of (&SPELCH_FACE_CODES, face)));
-      if (claimed != spelch_posed_serves (posed->part, plan_of_way (posed, (SpelchFace)face)))
-        spelch_words_say (list, way_result (posed, (SpelchFace)face, numbers));
-    }
+    if (either != spelch_posed_serves (posed->part, plan_of_way (posed, (SpelchFace)face)))
+      spelch_words_say (list, way_result (posed, (SpelchFace)face, numbers));
+  if (either && list->len == 1)
+    g_ptr_array_insert (list, 0, g_strdup (_ ("Not both ways will do.")));
   return spelch_words_joined (list);
 }
 

@@ -434,6 +434,18 @@ check_said (const char *id, const SpelchByLanguage *words, bool needed)
     }
 }
 
+/* Whether an answer changes is for the learner to find, so it isn't asked only where it doesn't. */
+static void
+check_asks_nothing (const SpelchByLanguage *words)
+{
+  static const char *const SPOKEN[] = { "en", "de", "fr" };
+  for (guint i = 0; i < G_N_ELEMENTS (SPOKEN); i++)
+    {
+      const char *const language[] = { SPOKEN[i], NULL };
+      g_assert_null (strchr (spelch_by_language (words, language), '?'));
+    }
+}
+
 static void
 test_languages (void)
 {
@@ -444,6 +456,7 @@ test_languages (void)
       check_said (exercise->id, &exercise->lead, true);
       check_said (exercise->id, &exercise->hint, false);
       check_said (exercise->id, &exercise->follow_up.lead, true);
+      check_asks_nothing (&exercise->follow_up.lead);
     }
 }
 
