@@ -7,9 +7,13 @@
 #include "plan/words-posed.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 #define WIDTH                                                                                                \
   600 /* wanted at the least; then a list beside it is folded away, so that drawing and choices have room */
+
+#define FRAMES_TO_LAY_OUT 2
+#define ABOVE_RESULT      12 /* left free over it, pixels */
 
 struct _SpelchPracticeQuestion
 {
@@ -31,6 +35,7 @@ struct _SpelchPracticeQuestion
   GtkLabel *remark;
   GtkWidget *back, *answer, *follow_up, *next;
   GtkLabel *follow_up_words;
+  guint bringing, frames; /* the result into view, once it is laid out */
 };
 
 G_DEFINE_FINAL_TYPE (SpelchPracticeQuestion, spelch_practice_question, GTK_TYPE_WIDGET)
@@ -228,6 +233,28 @@ show (SpelchPracticeQuestion *self)
   remark (self, "");
 }
 
+/* The result stands where the choices stood, which may have been scrolled to; its head is what is read first.
+ */
+static gboolean
+bring_result (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
+{
+  SpelchPracticeQuestion *self = SPELCH_PRACTICE_QUESTION (widget);
+  GtkAdjustment *down = gtk_scrolled_window_get_vadjustment (self->scroller);
+  GtkWidget *body = gtk_viewport_get_child (GTK_VIEWPORT (gtk_scrolled_window_get_child (self->scroller)));
+  graphene_rect_t place;
+  if (++self->frames < FRAMES_TO_LAY_OUT)
+    return G_SOURCE_CONTINUE;
+  if (gtk_widget_get_mapped (GTK_WIDGET (self->result))
+      && gtk_widget_compute_bounds (GTK_WIDGET (self->result), body, &place))
+    {
+      double top = place.origin.y - ABOVE_RESULT, bottom = place.origin.y + place.size.height;
+      gtk_adjustment_clamp_page (down, top, bottom);
+      gtk_adjustment_set_value (down, fmin (gtk_adjustment_get_value (down), top));
+    }
+  self->bringing = 0;
+  return G_SOURCE_REMOVE;
+}
+
 static void
 practice_changed (SpelchPracticeQuestion *self)
 {
@@ -235,6 +262,12 @@ practice_changed (SpelchPracticeQuestion *self)
   show (self);
   if (spelch_practice_get_given (self->practice) == NULL)
     gtk_adjustment_set_value (down, 0);
+  else
+    {
+      self->frames = 0;
+      if (self->bringing == 0)
+        self->bringing = gtk_widget_add_tick_callback (GTK_WIDGET (self), bring_result, NULL, NULL);
+    }
   spelch_practice_question_focus (self);
 }
 

@@ -190,10 +190,10 @@ spelch_words_plain_limit (SpelchLimitKind kind, SpelchMachineKind machine)
           "The thicker chips of a quicker feed split the wood ahead of the tooth: the edge that is seen "
           "would come out rougher than is accepted.");
     case SPELCH_LIMIT_BENDING:
-      return _ ("The wood pushes the bit sideways: it would bend off its line, and the cut would come out "
-                "beside its mark.");
+      return _ ("The wood would push the bit sideways so far that it bends off its line, and the cut comes "
+                "out beside its mark.");
     case SPELCH_LIMIT_STRESS:
-      return _ ("The wood pushes the bit so hard sideways that it might break.");
+      return _ ("The wood would push the bit so hard sideways that it might break.");
     case SPELCH_LIMIT_POWER:
       return _ ("The motor couldn't keep the bit turning at its speed: it would labour and slow down.");
     case SPELCH_LIMIT_MACHINE:
