@@ -132,11 +132,11 @@ choice_words (const Pen *pen, const SpelchPosed *posed, guint i)
                                                   : g_steal_pointer (&words);
 }
 
-/* The same with what it means at the machine. */
+/* The same with what it means at the machine, which the first question says for its follow-up too. */
 static char *
 choice_in_full (const Pen *pen, const SpelchPosed *posed, guint i)
 {
-  const char *meaning = spelch_words_posed_meaning (posed, i);
+  const char *meaning = posed->follow_up ? "" : spelch_words_posed_meaning (posed, i);
   g_autofree char *words = choice_words (pen, posed, i);
   return *meaning == '\0' ? g_steal_pointer (&words) : g_strdup_printf ("%s: %s", words, meaning);
 }

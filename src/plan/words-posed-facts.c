@@ -458,6 +458,19 @@ hold_words (const SpelchPart *part, const SpelchNumbers *numbers)
     }
 }
 
+/* Kilopascals say nothing to a learner; what they press with does. */
+static char *
+held_by (const SpelchPosed *posed, const SpelchNumbers *numbers)
+{
+  double press = posed->plan.hold_available_n;
+  char *held = hold_words (posed->part, numbers);
+  if (posed->part->holding.method != SPELCH_HOLD_VACUUM || press <= 0)
+    return held;
+  g_autofree char *weight = spelch_words_plain_weight (press, numbers), *vacuum = held;
+  /* TRANSLATORS: "vacuum of 60 kPa on 70 cm²: presses as much as a weight of about 20 kg" */
+  return g_strdup_printf (_ ("%s: presses as much as a weight of about %s"), vacuum, weight);
+}
+
 static void
 tell_holding (GArray *facts, const SpelchPosed *posed, const SpelchNumbers *numbers)
 {
@@ -469,7 +482,7 @@ tell_holding (GArray *facts, const SpelchPosed *posed, const SpelchNumbers *numb
   g_autofree char *thick = spelch_words_length (numbers, tabs->thickness.mm);
   if (part->length.mm > 0 && part->width.mm > 0)
     tell (facts, _ ("Piece"), g_strdup_printf (_ ("%s by %s"), length, width));
-  tell (facts, _ ("Held by"), hold_words (part, numbers));
+  tell (facts, _ ("Held by"), held_by (posed, numbers));
   if (tabs->count > 0)
     /* TRANSLATORS: tabs: how many, how wide, how thick */
     tell (facts, _ ("Tabs"), g_strdup_printf (_ ("%u, each %s wide and %s thick"), tabs->count, wide, thick));

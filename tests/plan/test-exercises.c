@@ -235,19 +235,26 @@ add_advice (const SpelchPosed *posed, GPtrArray *told)
 /* Whatever was answered to a question, nothing that is said of it answers its follow-up; of one that was
  * answered for it, its own words are said. */
 static void
+try_untold_of (const SpelchPosed *first, const char *answer, const GPtrArray *told)
+{
+  g_autofree char *text = result_of (first, answer);
+  for (guint t = 0; t < told->len; t++)
+    if (says (text, told->pdata[t]))
+      g_error ("%s, seed %u, %s: \"%s\" gives the follow-up away", first->exercise->id, first->seed, answer,
+               (const char *)told->pdata[t]);
+}
+
+static void
 try_untold (const SpelchPosed *first, const SpelchPosed *next)
 {
   g_autoptr (GPtrArray) told = telltales (first, next);
   g_autofree char *right = spelch_posed_right_answer (next);
   add_advice (first, told);
   for (guint i = 0; i < first->n_choices; i++)
-    {
-      g_autofree char *text = result_of (first, first->choices[i]);
-      for (guint t = 0; t < told->len; t++)
-        if (!g_str_equal (first->choices[i], right) && says (text, told->pdata[t]))
-          g_error ("%s, seed %u, %s: \"%s\" gives the follow-up away", first->exercise->id, first->seed,
-                   first->choices[i], (const char *)told->pdata[t]);
-    }
+    if (!g_str_equal (first->choices[i], right))
+      try_untold_of (first, first->choices[i], told);
+  if (first->by_depth)
+    try_untold_of (first, "3.3 mm", told);
 }
 
 static void

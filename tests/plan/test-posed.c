@@ -6,6 +6,7 @@
 #include "files/exercise-file.h"
 #include "files/shop-data.h"
 #include "plan/posed-sound.h"
+#include "plan/words-plain.h"
 #include "plan/words-posed.h"
 
 #include <string.h>
@@ -148,6 +149,108 @@ test_order_of_bits (void)
   g_assert_cmpuint (places, ==, 7);
 }
 
+/* ---- Plain words ---- */
+
+static char *
+why_of (const SpelchPosed *posed)
+{
+  g_auto (GStrv) why = spelch_words_posed_why (posed, &MM);
+  return g_strjoinv (" ", why);
+}
+
+/* MDF has neither plies nor grain, so turning it over changes nothing: one reason, said once. With a dull bit
+ * the reason is another one. */
+static void
+test_way_up_in_mdf (void)
+{
+  static const char *const ROWS[][3]
+      = { { "new", "either", "no plies and no grain" }, { "dull", "neither", "is dull" } };
+  for (guint i = 0; i < G_N_ELEMENTS (ROWS); i++)
+    {
+      g_autofree char *text = g_strdup_printf (
+          HEAD "\"asks\": \"way-up\", \"board\": \"mdf-18\", \"machine\": \"medium-gantry\", \"bits\": "
+               "[\"straight-12.7x32\"], " HELD OUTLINE
+               ", \"bit\": \"straight-12.7x32\"}, \"vary\": [{\"what\": \"wear\", \"one_of\": [\"%s\"]}]}",
+          ROWS[i][0]);
+      g_autoptr (SpelchPosed) posed = pose (text);
+      g_autofree char *why = why_of (posed);
+      g_assert_cmpstr (posed->choices[posed->right], ==, ROWS[i][1]);
+      g_assert_nonnull (strstr (why, ROWS[i][2]));
+      g_assert_nonnull (strstr (why, "Whichever face"));
+    }
+}
+
+/* A groove takes away what holds the far face, which is said where it comes in and where it decides. */
+static void
+test_groove (void)
+{
+  g_autoptr (SpelchExercise) exercise = exercise_of (
+      HEAD
+      "\"asks\": \"tears\", \"board\": \"birch-ply-18\", \"machine\": \"medium-gantry\", \"bits\": "
+      "[\"down-cut-6.35x25\"], " HELD OUTLINE
+      ", \"bit\": \"down-cut-6.35x25\"}, \"vary\": [{\"what\": \"spoilboard\", \"one_of\": [\"fresh\"]}], "
+      "\"follow_up\": {\"what\": \"spoilboard\", \"is\": \"cut-here-before\", \"same\": true}}");
+  g_autoptr (SpelchPosed) fresh = spelch_posed_new (spelch_shop_constants (), exercise, 1, false);
+  g_autoptr (SpelchPosed) cut = spelch_posed_new (spelch_shop_constants (), exercise, 1, true);
+  g_autofree char *before = why_of (fresh), *after = why_of (cut);
+  const char *groove = spelch_words_plain_groove ();
+  g_assert_cmpstr (spelch_words_changed_means (fresh), ==, "");
+  g_assert_cmpstr (spelch_words_changed_means (cut), ==, groove);
+  g_assert_null (strstr (before, groove));
+  g_assert_nonnull (strstr (after, groove));
+}
+
+/* By hand: 9.81 N to the kilogram, 4.448 N to the pound (NIST SP 811, from memory). */
+static void
+test_weights (void)
+{
+  static const SpelchNumbers INCH = { SPELCH_UNIT_INCH, SPELCH_INCH_FRACTION, '.' };
+  static const struct
+  {
+    double newtons;
+    const char *kg, *lb;
+  } ROWS[] = { { 98.1, "10 kg", "22 lb" }, { 570, "58 kg", "130 lb" }, { 8, "0.8 kg", "1.8 lb" } };
+  for (guint i = 0; i < G_N_ELEMENTS (ROWS); i++)
+    {
+      g_autofree char *kg = spelch_words_plain_weight (ROWS[i].newtons, &MM);
+      g_autofree char *lb = spelch_words_plain_weight (ROWS[i].newtons, &INCH);
+      g_assert_cmpstr (kg, ==, ROWS[i].kg);
+      g_assert_cmpstr (lb, ==, ROWS[i].lb);
+    }
+}
+
+/* Each limit that can be answered says what it means at the machine, and no two say the same. */
+static void
+test_limits_mean (void)
+{
+  g_autoptr (GHashTable) said = g_hash_table_new (g_str_hash, g_str_equal);
+  for (int kind = 0; kind < SPELCH_N_LIMITS; kind++)
+    {
+      const char *words = spelch_words_plain_limit ((SpelchLimitKind)kind, SPELCH_MACHINE_GANTRY);
+      g_assert_true (g_str_has_suffix (words, "."));
+      g_assert_true (g_hash_table_add (said, (gpointer)words));
+    }
+  g_assert_cmpstr (spelch_words_plain_limit (SPELCH_LIMIT_MACHINE, SPELCH_MACHINE_HAND), !=,
+                   spelch_words_plain_limit (SPELCH_LIMIT_MACHINE, SPELCH_MACHINE_GANTRY));
+}
+
+/* What nobody set is what the plan recommends, never 0. */
+static void
+test_changed_speed (void)
+{
+  g_autoptr (SpelchExercise) exercise = exercise_of (
+      HEAD "\"asks\": \"limit\", \"board\": \"mdf-18\", \"machine\": \"medium-gantry\", \"bits\": "
+           "[\"straight-12.7x32\"], " HELD OUTLINE ", \"bit\": \"straight-12.7x32\"}, "
+           "\"follow_up\": {\"what\": \"speed\", \"is\": 10000, \"same\": true}}");
+  g_autoptr (SpelchPosed) first = spelch_posed_new (spelch_shop_constants (), exercise, 1, false);
+  g_autoptr (SpelchPosed) next = spelch_posed_new (spelch_shop_constants (), exercise, 1, true);
+  g_autofree char *changed = spelch_words_changed (next, &MM);
+  g_autofree char *was = spelch_words_count (first->plan.speed_rpm);
+  g_autofree char *expected = g_strdup_printf ("instead of %s rpm.", was);
+  g_assert_cmpfloat (first->plan.speed_rpm, >, 0);
+  g_assert_true (g_str_has_suffix (changed, expected));
+}
+
 /* ---- Questions without a clear answer ---- */
 
 static void
@@ -236,6 +339,11 @@ main (int argc, char **argv)
   g_test_add_func ("/posed/tears", test_tears);
   g_test_add_func ("/posed/blind", test_blind);
   g_test_add_func ("/posed/order-of-bits", test_order_of_bits);
+  g_test_add_func ("/posed/way-up-in-mdf", test_way_up_in_mdf);
+  g_test_add_func ("/posed/groove", test_groove);
+  g_test_add_func ("/posed/weights", test_weights);
+  g_test_add_func ("/posed/limits-mean", test_limits_mean);
+  g_test_add_func ("/posed/changed-speed", test_changed_speed);
   g_test_add_func ("/posed/doubts", test_doubts);
   g_test_add_func ("/posed/sound", test_sound);
   g_test_add_func ("/posed/lead", test_lead);
