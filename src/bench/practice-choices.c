@@ -114,7 +114,7 @@ row_new (SpelchPracticeChoices *self, guint i, const char *words, const char *me
   GtkWidget *sides = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 10);
   GtkWidget *name = gtk_label_new (letter), *label = gtk_label_new (words), *means = gtk_label_new (meaning);
   GtkWidget *lines = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  g_autofree char *spoken = g_strdup_printf ("%s: %s", letter, words);
+  g_autofree char *spoken = g_strdup_printf (_ ("%s: %s"), letter, words);
   gtk_widget_add_css_class (name, "strong");
   gtk_widget_set_valign (name, GTK_ALIGN_START);
   gtk_widget_set_visible (name, !self->by_depth);

@@ -139,7 +139,7 @@ add_page (View *view, guint page)
   SpelchPaper paper = spelch_sheet_paper (sheet);
   GtkWidget *area = g_object_new (GTK_TYPE_DRAWING_AREA, "accessible-role", GTK_ACCESSIBLE_ROLE_IMG, NULL);
   g_autofree char *name = g_strdup_printf (_ ("Page %u of %u"), page + 1, spelch_sheet_pages (sheet));
-  g_autofree char *whole = g_strdup_printf ("%s: %s", name, spelch_sheet_title (sheet, page));
+  g_autofree char *whole = g_strdup_printf (_ ("%s: %s"), name, spelch_sheet_title (sheet, page));
   g_autofree char *words = spelch_sheet_words (sheet, page);
   g_object_set_data (G_OBJECT (area), "page", GUINT_TO_POINTER (page));
   gtk_drawing_area_set_content_width (GTK_DRAWING_AREA (area),

@@ -86,6 +86,14 @@ add_choices (GString *text, const SpelchPosed *posed, const SpelchNumbers *numbe
     }
 }
 
+/* "The right answer: both", with the space before the colon that some languages set. */
+static void
+add_line (GString *text, const char *label, const char *value)
+{
+  g_autofree char *line = g_strdup_printf (_ ("%s: %s"), label, value);
+  g_string_append_printf (text, "\n%s\n", line);
+}
+
 /* First what was answered and what comes of it, then what is right and why. */
 static void
 add_verdict (GString *text, const SpelchPosed *posed, const SpelchGiven *given, bool reckoning,
@@ -96,12 +104,12 @@ add_verdict (GString *text, const SpelchPosed *posed, const SpelchGiven *given, 
   g_autofree char *wrong = spelch_words_posed_wrong (posed, given, numbers);
   g_auto (GStrv) why = spelch_words_posed_why (posed, numbers);
   g_auto (GStrv) reckoned = spelch_words_posed_reckoning (posed, spelch_shop_constant_source, numbers);
-  g_string_append_printf (text, "\n%s: %s\n", _ ("Your answer"), answered);
+  add_line (text, _ ("Your answer"), answered);
   g_string_append_printf (text, "%s\n", given->right ? _ ("Right.") : _ ("Not right."));
   if (*wrong != '\0')
     g_string_append_printf (text, "  %s\n", wrong);
   if (!given->right || given->choice < 0)
-    g_string_append_printf (text, "\n%s: %s\n", _ ("The right answer"), right);
+    add_line (text, _ ("The right answer"), right);
   for (guint i = 0; why[i] != NULL; i++)
     g_string_append_printf (text, "  %s\n", why[i]);
   if (reckoning)
