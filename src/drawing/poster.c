@@ -18,6 +18,10 @@
 #define PICTURE_TOP  240.0
 #define PICTURE      380.0
 #define PICTURE_TEXT 0.9  /* sizes in the pictures, against the screen's */
+#define FOOT         96.0 /* of two lines, above the paper's lower edge */
+#define FOOT_LEAST   46.0 /* below the foot */
+#define FIT_LEAST    0.7  /* of the size of words that are too long otherwise */
+#define FIT_STEP     0.03
 #define SHORT_TIP    0.75 /* of its diameter at most is a short tip's up-shear */
 
 typedef struct
@@ -26,6 +30,8 @@ typedef struct
   const SpelchPoster *poster;
   SpelchLettering *lettering;
   const SpelchPalette *palette;
+  double fit;    /* sizes of the words under the pictures, against the usual ones */
+  bool measures; /* nothing is drawn */
 } Wall;
 
 /* ---- Which bits ---- */
@@ -107,7 +113,8 @@ say (Wall *wall, const char *words, double size, SpelchLetters letters, double x
       = spelch_lettering_set (wall->lettering, words, size, letters, width, PANGO_ALIGN_LEFT);
   double wide, high;
   spelch_lettering_measure (layout, &wide, &high);
-  spelch_lettering_draw (wall->cr, layout, x, y, colour);
+  if (!wall->measures)
+    spelch_lettering_draw (wall->cr, layout, x, y, colour);
   return y + high;
 }
 
@@ -123,8 +130,10 @@ say_side (Wall *wall, const SpelchPlan *plan, SpelchSide side, double x, double 
   const char *format = side == SPELCH_SIDE_MOTOR ? _ ("Motor side: %s") : _ ("Far side: %s");
   g_autofree char *head = g_strdup_printf (format, grade);
   g_autofree char *why = spelch_words_edge_reason (plan, side, &poster->numbers);
-  y = say (wall, head, WORDS_SIZE, SPELCH_LETTERS_STRONG, x, y, width, &wall->palette->ink);
-  return say (wall, why, SMALL_SIZE, SPELCH_LETTERS_PLAIN, x, y + 2, width, &wall->palette->ink_soft) + 14;
+  y = say (wall, head, wall->fit * WORDS_SIZE, SPELCH_LETTERS_STRONG, x, y, width, &wall->palette->ink);
+  return say (wall, why, wall->fit * SMALL_SIZE, SPELCH_LETTERS_PLAIN, x, y + 2, width,
+              &wall->palette->ink_soft)
+         + 14;
 }
 
 /* ---- Columns ---- */
@@ -160,13 +169,39 @@ draw_picture (Wall *wall, const SpelchScene *scene, double x, double level)
   cairo_restore (wall->cr);
 }
 
+/* Why and when, under the pictures; gives where they end. */
+static double
+say_columns (Wall *wall, const SpelchPlan *plans, double top)
+{
+  double wide = column_width (), uses = 0, end = 0;
+  for (guint i = 0; i < SPELCH_POSTER_BITS; i++)
+    {
+      double x = MARGIN + i * (wide + GAP), y = say_side (wall, &plans[i], SPELCH_SIDE_MOTOR, x, top, wide);
+      uses = fmax (uses, say_side (wall, &plans[i], SPELCH_SIDE_FAR, x, y, wide) + 8);
+    }
+  for (guint i = 0; i < SPELCH_POSTER_BITS; i++)
+    end = fmax (end, say (wall, use_of (i), wall->fit * WORDS_SIZE, SPELCH_LETTERS_PLAIN,
+                          MARGIN + i * (wide + GAP), uses, wide, &wall->palette->ink));
+  return end;
+}
+
+/* Words that are longer in another language are set smaller, so that they end above the foot. */
 static void
-draw_columns (Wall *wall)
+fit_columns (Wall *wall, const SpelchPlan *plans, double top, double bottom)
+{
+  wall->measures = true;
+  while (wall->fit > FIT_LEAST && say_columns (wall, plans, top) > bottom)
+    wall->fit -= FIT_STEP;
+  wall->measures = false;
+}
+
+static void
+draw_columns (Wall *wall, double top, double bottom)
 {
   const SpelchPoster *poster = wall->poster;
   SpelchCut cuts[SPELCH_POSTER_BITS];
   SpelchPlan plans[SPELCH_POSTER_BITS];
-  double scale = HUGE_VAL, level = 0, uses = 0, wide = column_width (), words = PICTURE_TOP + PICTURE + 20;
+  double scale = HUGE_VAL, level = 0, wide = column_width (), words = PICTURE_TOP + PICTURE + 20;
   for (guint i = 0; i < SPELCH_POSTER_BITS; i++)
     {
       cuts[i] = spelch_choose_cut (poster->cut, poster->bits[i], poster->cut->way_up);
@@ -182,17 +217,13 @@ draw_columns (Wall *wall)
       g_ptr_array_add (scenes, scene);
     }
   for (guint i = 0; i < SPELCH_POSTER_BITS; i++)
-    {
-      double x = MARGIN + i * (wide + GAP);
-      say (wall, name_of (i), NAME_SIZE, SPELCH_LETTERS_STRONG, x, PICTURE_TOP - 44, wide,
-           &wall->palette->ink);
-      draw_picture (wall, g_ptr_array_index (scenes, i), x, PICTURE_TOP + level);
-      double y = say_side (wall, &plans[i], SPELCH_SIDE_MOTOR, x, words, wide);
-      uses = fmax (uses, say_side (wall, &plans[i], SPELCH_SIDE_FAR, x, y, wide) + 8);
-    }
+    draw_picture (wall, g_ptr_array_index (scenes, i), MARGIN + i * (wide + GAP), PICTURE_TOP + level);
+  /* After the pictures, whose ground a name of two lines stands on. */
   for (guint i = 0; i < SPELCH_POSTER_BITS; i++)
-    say (wall, use_of (i), WORDS_SIZE, SPELCH_LETTERS_PLAIN, MARGIN + i * (wide + GAP), uses, wide,
-         &wall->palette->ink);
+    say (wall, name_of (i), NAME_SIZE, SPELCH_LETTERS_STRONG, MARGIN + i * (wide + GAP),
+         fmax (PICTURE_TOP - 44, top + 16), wide, &wall->palette->ink);
+  fit_columns (wall, plans, words, bottom);
+  say_columns (wall, plans, words);
 }
 
 static void
@@ -205,10 +236,34 @@ draw_line (Wall *wall, double y)
   cairo_stroke (wall->cr);
 }
 
+static double
+say_foot (Wall *wall, double y, double wide)
+{
+  return say (wall,
+              _ ("Chevrons show which way the flutes push: up-shear toward the motor, down-shear away from "
+                 "it. A flute tears the face "
+                 "whose fibres it pushes out of the board, where nothing backs them. Splinters show the "
+                 "grade, not a length. Try it "
+                 "on a strip of the same board. Eyes, ears and lungs; plug out while changing bits; local "
+                 "rules and trained people "
+                 "come first."),
+              SMALL_SIZE, SPELCH_LETTERS_PLAIN, MARGIN, y, wide, &wall->palette->ink_soft);
+}
+
+static double
+foot_top (Wall *wall, double wide)
+{
+  wall->measures = true;
+  double high = say_foot (wall, 0, wide);
+  wall->measures = false;
+  return SPELCH_POSTER_HEIGHT - fmax (FOOT, FOOT_LEAST + high);
+}
+
 void
 spelch_poster_draw (cairo_t *cr, const SpelchPoster *poster)
 {
-  Wall wall = { cr, poster, spelch_lettering_new (poster->family, 1), spelch_palette (SPELCH_LOOK_PAPER) };
+  Wall wall = { cr, poster, spelch_lettering_new (poster->family, 1), spelch_palette (SPELCH_LOOK_PAPER),
+                1,  false };
   double wide = SPELCH_POSTER_WIDTH - 2 * MARGIN;
   g_autofree char *setting = spelch_words_setting (poster->part, &poster->numbers);
   /* Translators: the board, and what is cut from it. */
@@ -218,18 +273,11 @@ spelch_poster_draw (cairo_t *cr, const SpelchPoster *poster)
   cairo_paint (cr);
   say (&wall, _ ("Five kinds of bit, and what they do to both faces"), TITLE_SIZE, SPELCH_LETTERS_STRONG,
        MARGIN, MARGIN, wide, &wall.palette->ink);
-  say (&wall, lead, LEAD_SIZE, SPELCH_LETTERS_PLAIN, MARGIN, MARGIN + 78, wide, &wall.palette->ink_soft);
-  draw_columns (&wall);
-  draw_line (&wall, SPELCH_POSTER_HEIGHT - MARGIN - 44);
-  say (&wall,
-       _ ("Chevrons show which way the flutes push: up-shear toward the motor, down-shear away from it. A "
-          "flute tears the face "
-          "whose fibres it pushes out of the board, where nothing backs them. Splinters show the grade, not "
-          "a length. Try it "
-          "on a strip of the same board. Eyes, ears and lungs; plug out while changing bits; local rules and "
-          "trained people "
-          "come first."),
-       SMALL_SIZE, SPELCH_LETTERS_PLAIN, MARGIN, SPELCH_POSTER_HEIGHT - MARGIN - 32, wide,
-       &wall.palette->ink_soft);
+  double top = say (&wall, lead, LEAD_SIZE, SPELCH_LETTERS_PLAIN, MARGIN, MARGIN + 78, wide,
+                    &wall.palette->ink_soft);
+  double foot = foot_top (&wall, wide);
+  draw_columns (&wall, top, foot - 26);
+  draw_line (&wall, foot - 12);
+  say_foot (&wall, foot, wide);
   spelch_lettering_unref (wall.lettering);
 }
