@@ -58,7 +58,7 @@ follow (SpelchFaceToggle *self)
   gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self), seen);
   self->following = false;
   spelch_tooltip_set (GTK_WIDGET (self), seen ? _ ("Seen when finished: click to change")
-                                                       : _ ("Hidden when finished: click to change"));
+                                              : _ ("Hidden when finished: click to change"));
   spelch_tell_soon (GTK_WIDGET (self), GTK_ACCESSIBLE_PROPERTY_LABEL, name);
 }
 
