@@ -56,7 +56,8 @@ ensure_layout (SpelchLiveText *self)
 {
   if (self->layout == NULL)
     {
-      self->layout = gtk_widget_create_pango_layout (GTK_WIDGET (self), self->text);
+      g_autofree char *kept = spelch_lettering_keep_units (self->text, true);
+      self->layout = gtk_widget_create_pango_layout (GTK_WIDGET (self), kept);
       pango_layout_set_wrap (self->layout, PANGO_WRAP_WORD_CHAR);
       spelch_lettering_plainly (self->layout);
       pango_layout_set_alignment (self->layout, self->xalign > 0.5f ? PANGO_ALIGN_RIGHT : PANGO_ALIGN_LEFT);
@@ -219,7 +220,8 @@ spelch_live_text_set_text (SpelchLiveText *self, const char *text)
     return;
   g_free (self->text);
   self->text = g_strdup (text);
-  pango_layout_set_text (ensure_layout (self), text, -1);
+  g_autofree char *kept = spelch_lettering_keep_units (text, true);
+  pango_layout_set_text (ensure_layout (self), kept, -1);
   tell (self);
   int width = gtk_widget_get_width (GTK_WIDGET (self));
   if (width > 0 && lines_at (self, width) > MAX (self->lines, self->grown))

@@ -41,6 +41,16 @@ refuse (GError **error, SpelchCommandError code, char *sentence)
   return false;
 }
 
+void
+spelch_asked_help (GOptionContext *context, const char *command)
+{
+  /* Its first line begins with the program's name. */
+  g_autofree char *program = g_strconcat ("spelch ", command, NULL);
+  g_set_prgname (program);
+  g_autofree char *text = g_option_context_get_help (context, TRUE, NULL);
+  g_print ("%s", text);
+}
+
 bool
 spelch_asked_read (SpelchAsked *asked, const char *command, const char *summary, SpelchAsking asking,
                    int argc, char **argv, bool *helped, GError **error)
@@ -111,15 +121,15 @@ spelch_asked_read (SpelchAsked *asked, const char *command, const char *summary,
             N_ ("two to four bits, of the part or of the starter set, with commas"), "ID,ID" },
           { "tied", 0, 0, G_OPTION_ARG_NONE, &asked->tied, N_ ("all at the depths of the first"), NULL },
           G_OPTION_ENTRY_NULL };
-  g_autofree char *usage = g_strdup_printf ("%s FILE", command);
-  g_autoptr (GOptionContext) context = g_option_context_new (usage);
+  g_autoptr (GOptionContext) context = g_option_context_new ("FILE");
   g_option_context_set_summary (context, summary);
   g_option_context_set_help_enabled (context, FALSE);
   gboolean help = FALSE;
   const GOptionEntry own[]
       = { { "help", 'h', 0, G_OPTION_ARG_NONE, &help, N_ ("show this"), NULL }, G_OPTION_ENTRY_NULL };
   g_option_context_add_main_entries (context, own, GETTEXT_PACKAGE);
-  g_option_context_add_main_entries (context, common, GETTEXT_PACKAGE);
+  if (asking != SPELCH_ASKING_CHECK)
+    g_option_context_add_main_entries (context, common, GETTEXT_PACKAGE);
   if (!drawing && asking != SPELCH_ASKING_SHEET)
     g_option_context_add_main_entries (context, data, GETTEXT_PACKAGE);
   if (drawing || asking == SPELCH_ASKING_COMPARISON)
@@ -143,8 +153,7 @@ spelch_asked_read (SpelchAsked *asked, const char *command, const char *summary,
     }
   if ((*helped = help))
     {
-      g_autofree char *text = g_option_context_get_help (context, TRUE, NULL);
-      g_print ("%s", text);
+      spelch_asked_help (context, command);
       return true;
     }
   if (argc != 2)

@@ -51,6 +51,7 @@ typedef struct
 /* Which options a command takes beside the questions. */
 typedef enum
 {
+  SPELCH_ASKING_CHECK, /* JSON alone: a file is checked as it is */
   SPELCH_ASKING_PLAN,
   SPELCH_ASKING_RANKING,    /* also a drawer */
   SPELCH_ASKING_DRAWING,    /* those of a picture, and exactly one cut */
@@ -60,6 +61,9 @@ typedef enum
 
 void spelch_asked_clear (SpelchAsked *asked);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (SpelchAsked, spelch_asked_clear)
+
+/* Prints what --help shows of a command's options. */
+void spelch_asked_help (GOptionContext *context, const char *command);
 
 /* Reads the words after the command's name. @summary is shown by --help, which prints and sets *helped.
  */

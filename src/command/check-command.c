@@ -136,7 +136,7 @@ spelch_command_check (int argc, char **argv)
                           _ ("Says whether a part file, a shop log or another list, an exercise or a lesson "
                              "can be read, and what is "
                              "wrong if not."),
-                          SPELCH_ASKING_PLAN, argc, argv, &helped, &error))
+                          SPELCH_ASKING_CHECK, argc, argv, &helped, &error))
     return spelch_command_fail (error->message, SPELCH_EXIT_BAD_INPUT);
   if (helped)
     return SPELCH_EXIT_DONE;

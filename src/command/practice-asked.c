@@ -179,7 +179,7 @@ parse (SpelchPracticeAsked *asked, int *argc, char ***argv, int *status)
     G_OPTION_ENTRY_NULL
   };
   g_autoptr (GError) error = NULL;
-  g_autoptr (GOptionContext) context = g_option_context_new ("practice [FILE…]");
+  g_autoptr (GOptionContext) context = g_option_context_new ("[FILE…]");
   g_option_context_set_summary (
       context,
       _ ("Asks what a cut will do, and says why afterwards. Without files: the exercises that come with "
@@ -193,8 +193,7 @@ parse (SpelchPracticeAsked *asked, int *argc, char ***argv, int *status)
     }
   if (!help)
     return true;
-  g_autofree char *text = g_option_context_get_help (context, TRUE, NULL);
-  g_print ("%s", text);
+  spelch_asked_help (context, "practice");
   *status = SPELCH_EXIT_DONE;
   return false;
 }

@@ -141,6 +141,50 @@ set_anew (const SpelchLettering *lettering, const char *text, double size, Spelc
   return layout;
 }
 
+#define NO_BREAK "\u00a0"
+#define JOINER   "\u2060"
+
+static const char *const UNITS[]
+    = { "mm", "m", "in", "ft", "mm/min", "m/min", "in/min", "ft/min", "rpm", "U/min", "tr/min", "min",
+        "s",  "h", "N",  "W",  "kW",     "kPa",   "MPa",    "kg",     "lb",  "%",     "°",      "mJ/mm²" };
+
+/* The unit that @words begin with, or NULL. */
+static const char *
+unit_at (const char *words)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (UNITS); i++)
+    {
+      gsize length = strlen (UNITS[i]);
+      if (strncmp (words, UNITS[i], length) == 0 && !g_ascii_isalnum (words[length]) && words[length] != '/')
+        return UNITS[i];
+    }
+  return NULL;
+}
+
+char *
+spelch_lettering_keep_units (const char *text, bool looked_at)
+{
+  GString *kept = g_string_new (NULL);
+  for (const char *c = text; *c != '\0'; c++)
+    {
+      const char *unit = *c == ' ' && c > text && g_ascii_isdigit (c[-1]) ? unit_at (c + 1) : NULL;
+      if (unit == NULL)
+        {
+          g_string_append_c (kept, *c);
+          continue;
+        }
+      g_string_append (kept, NO_BREAK);
+      for (const char *u = unit; *u != '\0'; u++)
+        {
+          g_string_append_c (kept, *u);
+          if (*u == '/' && looked_at)
+            g_string_append (kept, JOINER);
+        }
+      c += strlen (unit);
+    }
+  return g_string_free (kept, FALSE);
+}
+
 PangoLayout *
 spelch_lettering_set (SpelchLettering *lettering, const char *text, double size, SpelchLetters letters,
                       double wrap, PangoAlignment align)

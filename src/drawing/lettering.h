@@ -30,6 +30,10 @@ typedef enum
   SPELCH_LETTERS_TITLE, /* the first line strong, the rest plain */
 } SpelchLetters;
 
+/* @text with each number kept on the line of its unit, by no-break spaces; where it is only looked at and not
+ * taken as text, "mm/min" in one piece too, by joiners that nobody sees. Free with g_free(). */
+char *spelch_lettering_keep_units (const char *text, bool looked_at);
+
 /* @text at @size (before the factor). @wrap: picture units to wrap at, 0 for none. The layout may be another
  * label's too and must not be changed. Free with g_object_unref(). */
 PangoLayout *spelch_lettering_set (SpelchLettering *lettering, const char *text, double size,

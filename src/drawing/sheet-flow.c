@@ -4,8 +4,6 @@
 #include <math.h>
 #include <string.h>
 
-#define NO_BREAK "\u00a0"
-
 #define HEADING_OVER  2.4 /* between what stands before and the hairline */
 #define HEADING_UNDER 1.1
 #define ROW_GAP       0.9
@@ -15,39 +13,11 @@
 #define TICK          3.0
 #define BLANK_HIGH    7.0
 
-/* A number stays on the line of its unit. */
-static const char *const UNITS[]
-    = { "mm", "m", "in", "ft", "N", "rpm", "U/min", "tr/min", "s", "min", "%", "°" };
-
-static bool
-is_unit (const char *word)
-{
-  for (guint i = 0; i < G_N_ELEMENTS (UNITS); i++)
-    {
-      gsize length = strlen (UNITS[i]);
-      if (strncmp (word, UNITS[i], length) == 0 && !g_ascii_isalnum (word[length]) && word[length] != '/')
-        return true;
-    }
-  return false;
-}
-
-static char *
-with_units_kept (const char *text)
-{
-  GString *kept = g_string_new (NULL);
-  for (const char *c = text; *c != '\0'; c++)
-    if (*c == ' ' && c > text && g_ascii_isdigit (c[-1]) && is_unit (c + 1))
-      g_string_append (kept, NO_BREAK);
-    else
-      g_string_append_c (kept, *c);
-  return g_string_free (kept, FALSE);
-}
-
 static PangoLayout *
 set_words (const SpelchFlow *flow, const char *text, double size, SpelchLetters letters, double width,
            PangoAlignment align)
 {
-  g_autofree char *kept = with_units_kept (text);
+  g_autofree char *kept = spelch_lettering_keep_units (text, false);
   return spelch_lettering_set (flow->sheet->lettering, kept, size * flow->factor, letters, width, align);
 }
 

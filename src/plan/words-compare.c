@@ -151,6 +151,9 @@ quickest (const GPtrArray *serve, guint n)
   if (n == 2)
     return g_strdup_printf (_ ("Both leave every edge as accepted; “%s” is quicker: %s, “%s”: %s."),
                             first->bit->name, time, second->bit->name, next);
+  if (serve->len == n)
+    return g_strdup_printf (_ ("All %u leave every edge as accepted; “%s” is quickest: %s, then “%s”: %s."),
+                            n, first->bit->name, time, second->bit->name, next);
   return g_strdup_printf (
       _ ("%u of these %u leave every edge as accepted; “%s” is quickest: %s, then “%s”: %s."), serve->len, n,
       first->bit->name, time, second->bit->name, next);

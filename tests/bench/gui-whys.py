@@ -33,7 +33,8 @@ def count(number):
 
 def time_words(seconds):
     seconds = round(seconds)
-    return f'{seconds // 60} min {seconds % 60} s' if seconds >= 60 else f'{seconds} s'
+    minutes, rest = divmod(seconds, 60)
+    return ' '.join([f'{minutes} min'] * (minutes > 0) + [f'{rest} s'] * (rest > 0 or minutes == 0))
 
 
 def reasons():

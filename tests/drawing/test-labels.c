@@ -1,8 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * The placer on its own, with labels of any size, as any language may have.
+ * The placer on its own, with labels of any size, as any language may have; and numbers that stay beside
+ * their units.
  */
 #include "drawing/labels.h"
+#include "drawing/lettering.h"
 
 #include <math.h>
 
@@ -132,6 +134,28 @@ test_spread_is_fair (void)
   g_assert_cmpfloat (tops[1], ==, 200);
 }
 
+static void
+test_units (void)
+{
+#define GAP "\u00a0"
+  static const char *const texts[][2] = {
+    { "9.2 mm, then 18.3 mm.", "9.2" GAP "mm, then 18.3" GAP "mm." },
+    { "at 4 200 mm/min", "at 4 200" GAP "mm/\u2060min" },
+    { "23 000 rpm, 60 kPa", "23 000" GAP "rpm, 60" GAP "kPa" },
+    { "3 more", "3 more" }, /* no unit, though it begins as one */
+    { "of 4 minutes", "of 4 minutes" },
+    { "a mm", "a mm" },
+    { "", "" },
+  };
+  for (guint i = 0; i < G_N_ELEMENTS (texts); i++)
+    {
+      g_autofree char *kept = spelch_lettering_keep_units (texts[i][0], true);
+      g_assert_cmpstr (kept, ==, texts[i][1]);
+    }
+  g_autofree char *text = spelch_lettering_keep_units ("4 200 mm/min", false);
+  g_assert_cmpstr (text, ==, "4 200" GAP "mm/min");
+}
+
 int
 main (int argc, char **argv)
 {
@@ -141,5 +165,6 @@ main (int argc, char **argv)
   g_test_add_func ("/labels/slide/gives-up", test_slide_gives_up);
   g_test_add_func ("/labels/spread/random", test_spread_random);
   g_test_add_func ("/labels/spread/fair", test_spread_is_fair);
+  g_test_add_func ("/labels/units", test_units);
   return g_test_run ();
 }
