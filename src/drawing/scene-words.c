@@ -304,7 +304,8 @@ lay_out_strip (SpelchScene *scene, SpelchLabelId id, const char *name, double y0
   SpelchRect rect = { scene->frame.left + name_inset (scene), wished - label->box.height / 2,
                       label->box.width, label->box.height };
 
-  for (int i = 0; i < 2 && high - low >= rect.height; i++)
+  /* On a page the lines of the dimensions run at the right. */
+  for (int i = 0; i < (scene->view.on_paper ? 1 : 2) && high - low >= rect.height; i++)
     {
       rect.x = i == 0 ? rect.x : scene->frame.right - rect.width - name_inset (scene);
       rect.y = wished - rect.height / 2;

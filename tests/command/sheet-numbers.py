@@ -476,11 +476,16 @@ def check_languages(sheet, folder):
     """Other languages say no number that the English page doesn't; their words are the translators'."""
     folders = pathlib.Path(os.environ['SPELCH_LOCALE_DIR']).iterdir()
     spoken = sorted(path.name for path in folders if (path / 'LC_MESSAGES').is_dir())
+
+    def numbers(text):
+        # Names of bits have a decimal comma in them whatever the locale.
+        return set(re.findall(DIGITS, re.sub(r'(?<=\d),(?=\d)', '.', text)))
+
     for units in ('mm', 'in'):
-        english = [set(re.findall(DIGITS, text)) for text in sheet.texts(units, folder)]
+        english = [numbers(text) for text in sheet.texts(units, folder)]
         for language in spoken:
             for i, text in enumerate(sheet.texts(units, folder, language)):
-                more = set(re.findall(DIGITS, text)) - english[i]
+                more = numbers(text) - english[i]
                 if more:
                     raise Unaccounted(f'page {i + 1} in {units}, {language}: {sorted(more)} isn’t on the English page')
     return ', '.join(spoken)
