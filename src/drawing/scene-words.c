@@ -215,8 +215,12 @@ name_face_on_paper (SpelchScene *scene, SpelchSide side)
       scene, id, SPELCH_LAYER_WORDS, name_of (scene, side), NAME_SIZE, SPELCH_LETTERS_STRONG,
       MAX (face_room (scene, side) - mark, LEAST_PAPER * scene->view.text), PANGO_ALIGN_LEFT,
       &scene->palette->ink);
+  /* In the air over the far face it stands beyond the last pass's line. */
+  double off = side == SPELCH_SIDE_FAR && scene->frame.ends_left && scene->frame.far_rest <= 0
+                   ? down_below (scene)
+                   : ROW_PAD;
   label->box.x = face_x (scene, side) + mark;
-  label->box.y = face_y (scene, side) - up * (ROW_PAD + label->box.height / 2 + 1) - label->box.height / 2;
+  label->box.y = face_y (scene, side) - up * (off + label->box.height / 2 + 1) - label->box.height / 2;
   if (side == SPELCH_SIDE_MOTOR && ends_in_strip (scene, label))
     label->pad = 1;
 }
