@@ -332,6 +332,8 @@ static void
 rank (SpelchBitDrawer *self)
 {
   forget_ranking (self);
+  if (spelch_session_get_accepted (self->session) != NULL)
+    seek (self, NULL); /* not only when a long ranking is over */
   self->asking = g_cancellable_new ();
   spelch_bit_ranking_make (self->session, self->asking, take_ranking, self);
 }

@@ -5,7 +5,7 @@
 #define OWN_WIDTH_MOST 80 /* bits; more of them stand evenly */
 #define TILES          48 /* of those that stand evenly */
 #define BESIDE         12 /* bits out of sight that have tiles, at the least */
-#define WIDTH_EM       8.0
+#define WIDTH_EM       9.0
 
 static guint
 count_tiles (const SpelchBitStrip *strip)
@@ -130,7 +130,9 @@ spelch_bit_strip_seek (SpelchBitStrip *strip, guint place)
       if (tile == NULL || !gtk_widget_compute_bounds (tile, GTK_WIDGET (strip->tiles), &bounds))
         return;
     }
-  double left = (double)bounds.origin.x;
-  gtk_adjustment_clamp_page (gtk_scrolled_window_get_hadjustment (strip->scroller), left,
-                             left + (double)bounds.size.width);
+  GtkAdjustment *adjustment = gtk_scrolled_window_get_hadjustment (strip->scroller);
+  double left = (double)bounds.origin.x, right = left + (double)bounds.size.width;
+  double value = gtk_adjustment_get_value (adjustment), page = gtk_adjustment_get_page_size (adjustment);
+  /* Unlike gtk_adjustment_clamp_page() this ends a movement that is under way to what was clicked. */
+  gtk_adjustment_set_value (adjustment, MIN (MAX (value, right - page), left));
 }
