@@ -11,10 +11,17 @@
 #define GLYPH_EM     1.15
 #define GLYPH_GAP_EM 0.75
 
+/* Pixels. */
+typedef struct
+{
+  int line, ascent, character;
+} SpelchTextMetrics;
+
 struct _SpelchLiveText
 {
   GtkWidget parent_instance;
   PangoLayout *layout;
+  SpelchTextMetrics metrics; /* of its font; 0 until they are asked for */
   char *text;
   char *caption;
   guint lines; /* kept free */
@@ -74,25 +81,22 @@ lines_at (SpelchLiveText *self, int width)
   return (guint)MAX (pango_layout_get_line_count (layout), 1);
 }
 
-/* Pixels. */
-typedef struct
-{
-  int line, ascent, character;
-} SpelchTextMetrics;
-
+/* Kept, since a widget is measured several times before it is first shown. */
 static SpelchTextMetrics
 text_metrics (SpelchLiveText *self)
 {
+  if (self->metrics.line > 0)
+    return self->metrics;
   PangoContext *context = gtk_widget_get_pango_context (GTK_WIDGET (self));
   PangoFontMetrics *metrics = pango_context_get_metrics (context, NULL, NULL);
-  SpelchTextMetrics pixels = {
+  self->metrics = (SpelchTextMetrics){
     PANGO_PIXELS_CEIL (pango_font_metrics_get_height (metrics)),
     PANGO_PIXELS_CEIL (pango_font_metrics_get_ascent (metrics)),
     PANGO_PIXELS_CEIL (MAX (pango_font_metrics_get_approximate_char_width (metrics),
                             pango_font_metrics_get_approximate_digit_width (metrics))),
   };
   pango_font_metrics_unref (metrics);
-  return pixels;
+  return self->metrics;
 }
 
 static void
@@ -191,6 +195,7 @@ spelch_live_text_css_changed (GtkWidget *widget, GtkCssStyleChange *change)
 {
   SpelchLiveText *self = SPELCH_LIVE_TEXT (widget);
   GTK_WIDGET_CLASS (spelch_live_text_parent_class)->css_changed (widget, change);
+  self->metrics = (SpelchTextMetrics){ 0 };
   if (self->layout == NULL)
     return;
   pango_layout_context_changed (self->layout);
