@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * empty-window WIDTH HEIGHT [--animate | AREA-WIDTH AREA-HEIGHT TEXTS LETTERS [--filled]]: a window of
- * that size with nothing in it but a ground, painted whole on every pointer motion, or in every frame; or
- * with an area in it that is repainted by Cairo on every motion, or only filled with a colour, with so many
- * texts of so many letters in it that all change. It has the same meter as the program's own window: what the
- * benchmarks compare with.
+ * empty-window WIDTH HEIGHT [--animate | --titled | AREA-WIDTH AREA-HEIGHT TEXTS LETTERS [--filled]]: a
+ * window of that size with nothing in it but a ground, painted whole on every pointer motion, or in every
+ * frame, or under a title bar; or with an area in it that is repainted by Cairo on every motion, or only
+ * filled with a colour, with so many texts of so many letters in it that all change. It has the same meter as
+ * the program's own window: what the benchmarks compare with.
  */
 #include "bench/frame-meter.h"
 
@@ -15,7 +15,7 @@
 typedef struct
 {
   int width, height;
-  bool animated;
+  bool animated, titled;
   int area_width, area_height, texts, letters;
   bool filled;
 } Asked;
@@ -146,7 +146,13 @@ activate (GtkApplication *application, const Asked *asked)
   g_signal_connect (motion, "motion", G_CALLBACK (pointer_moved), area);
   gtk_widget_add_controller (area, motion);
   gtk_window_set_title (GTK_WINDOW (window), "Empty window");
-  gtk_window_set_decorated (GTK_WINDOW (window), FALSE);
+  if (asked->titled)
+    {
+      gtk_window_set_titlebar (GTK_WINDOW (window), gtk_header_bar_new ());
+      gtk_header_bar_pack_start (GTK_HEADER_BAR (gtk_window_get_titlebar (GTK_WINDOW (window))),
+                                 gtk_label_new ("A line of text"));
+    }
+  gtk_window_set_decorated (GTK_WINDOW (window), asked->titled);
   gtk_window_set_default_size (GTK_WINDOW (window), asked->width, asked->height);
   gtk_window_set_child (GTK_WINDOW (window), area);
   gtk_window_present (GTK_WINDOW (window));
@@ -157,7 +163,8 @@ int
 main (int argc, char **argv)
 {
   Asked asked = { .width = argc > 2 ? atoi (argv[1]) : 1360, .height = argc > 2 ? atoi (argv[2]) : 860 };
-  asked.animated = argc == 4;
+  asked.titled = argc == 4 && g_str_equal (argv[3], "--titled");
+  asked.animated = argc == 4 && !asked.titled;
   if (argc >= 7)
     {
       asked.area_width = atoi (argv[3]);
