@@ -383,6 +383,7 @@ spelch_bit_drawer_dispose (GObject *object)
   g_clear_handle_id (&self->hover, g_source_remove);
   g_clear_handle_id (&self->looking, g_source_remove);
   forget_ranking (self);
+  spelch_bit_strip_end (&self->strip);
   spelch_template_dispose (GTK_WIDGET (object), SPELCH_TYPE_BIT_DRAWER);
   G_OBJECT_CLASS (spelch_bit_drawer_parent_class)->dispose (object);
 }

@@ -80,6 +80,14 @@ spelch_bit_strip_begin (SpelchBitStrip *strip)
 }
 
 void
+spelch_bit_strip_end (SpelchBitStrip *strip)
+{
+  if (strip->scroller != NULL)
+    g_signal_handlers_disconnect_by_data (gtk_scrolled_window_get_hadjustment (strip->scroller), strip);
+  strip->scroller = NULL;
+}
+
+void
 spelch_bit_strip_show (SpelchBitStrip *strip)
 {
   GtkWidget *tile = gtk_widget_get_first_child (GTK_WIDGET (strip->tiles));

@@ -24,6 +24,9 @@ typedef struct
 /* Once the rest of @strip is filled in: follows its scroller. */
 void spelch_bit_strip_begin (SpelchBitStrip *strip);
 
+/* Before the scroller goes. */
+void spelch_bit_strip_end (SpelchBitStrip *strip);
+
 /* It has @n bits; all tiles are shown anew. */
 void spelch_bit_strip_set_count (SpelchBitStrip *strip, guint n);
 
