@@ -131,12 +131,9 @@ static char *
 write_bytes (GFile *file, GBytes *bytes)
 {
   g_autoptr (GError) error = NULL;
-  g_autofree char *name = spelch_file_name (file);
-  if (g_file_replace_contents (file, g_bytes_get_data (bytes, NULL), g_bytes_get_size (bytes), NULL, FALSE,
-                               G_FILE_CREATE_NONE, NULL, NULL, &error))
+  if (spelch_file_save_bytes (file, g_bytes_get_data (bytes, NULL), g_bytes_get_size (bytes), &error))
     return NULL;
-  return g_strdup_printf (_ ("%s can't be written: %s. Choose another folder or name."), name,
-                          error->message);
+  return g_strdup (error->message);
 }
 
 char *

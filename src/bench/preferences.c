@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/preferences.h"
+#include "files/file-io.h"
 
 #include "shop/decimal-sign.h"
 
@@ -190,8 +191,7 @@ spelch_preferences_save (const SpelchPreferences *preferences, const char *folde
   gsize length = 0;
   g_autofree char *text = g_key_file_to_data (keys, &length, NULL);
   g_mkdir_with_parents (folder, 0700);
-  if (g_file_set_contents_full (path, text, (gssize)length,
-                                G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE, 0600, &reason))
+  if (spelch_file_put (path, text, length, 0600, &reason))
     return true;
   g_set_error (error, reason->domain, reason->code,
                _ ("Preferences can't be kept in %s: %s. They hold until the program ends."), folder,

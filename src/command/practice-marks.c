@@ -11,6 +11,7 @@
 #include "files/shop-data.h"
 
 #include <glib/gi18n.h>
+#include <string.h>
 
 static GFile *
 log_file (const SpelchPracticeAsked *asked)
@@ -31,9 +32,10 @@ write_table (const SpelchPracticeAsked *asked, char *table)
 {
   g_autofree char *text = table;
   g_autoptr (GError) error = NULL;
-  if (asked->output == NULL)
+  g_autoptr (GFile) file = asked->output == NULL ? NULL : g_file_new_for_commandline_arg (asked->output);
+  if (file == NULL)
     g_print ("%s", text);
-  else if (!g_file_set_contents (asked->output, text, -1, &error))
+  else if (!spelch_file_save_bytes (file, text, strlen (text), &error))
     return spelch_command_fail (error->message, SPELCH_EXIT_NOT_WRITTEN);
   return SPELCH_EXIT_DONE;
 }

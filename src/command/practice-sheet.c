@@ -4,6 +4,7 @@
 #include "command/asked.h"
 #include "command/commands.h"
 #include "drawing/exercise-sheet.h"
+#include "files/file-io.h"
 #include "files/shop-data.h"
 
 #include <glib/gi18n.h>
@@ -42,8 +43,8 @@ spelch_practice_sheet (const SpelchPracticeAsked *asked)
   guint pages = 0;
   g_autoptr (GBytes) pdf
       = spelch_exercise_sheet_pdf (&sheet, (SpelchPosed *const *)posed->pdata, posed->len, &pages);
-  if (!g_file_set_contents (asked->sheet, g_bytes_get_data (pdf, NULL), (gssize)g_bytes_get_size (pdf),
-                            &error))
+  g_autoptr (GFile) file = g_file_new_for_commandline_arg (asked->sheet);
+  if (!spelch_file_save_bytes (file, g_bytes_get_data (pdf, NULL), g_bytes_get_size (pdf), &error))
     return spelch_command_fail (error->message, SPELCH_EXIT_NOT_WRITTEN);
   g_print (g_dngettext (GETTEXT_PACKAGE, "%s: %u page, seed %u.\n", "%s: %u pages, seed %u.\n", pages),
            asked->sheet, pages, asked->drawn_by);

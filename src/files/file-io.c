@@ -138,26 +138,41 @@ take_over (const char *path, const struct stat *old)
     g_debug ("%s keeps the mode of a new file", path);
 }
 
+static bool
+refuse (GError **reason, const char *why)
+{
+  g_set_error_literal (reason, G_FILE_ERROR, G_FILE_ERROR_FAILED, why);
+  return false;
+}
+
 /* GIO's own replacing writes over the old file in place where it can't make a new one beside it, and on a
  * full disk both are lost then; it writes through links in place too. So local files are done by hand. */
+bool
+spelch_file_put (const char *path, const void *data, gsize length, int mode, GError **reason)
+{
+  struct stat old;
+  if (g_file_test (path, G_FILE_TEST_IS_SYMLINK) && !g_file_test (path, G_FILE_TEST_EXISTS))
+    return refuse (reason, _ ("it is a link to a file that isn't there"));
+  char *real = realpath (path, NULL); /* NULL for a new file */
+  const char *target = real != NULL ? real : path;
+  bool is_new = stat (target, &old) != 0;
+  /* A device or a pipe would be moved away and a file put in its place. */
+  bool may = is_new || S_ISREG (old.st_mode);
+  bool saved = may
+               && g_file_set_contents_full (target, data, (gssize)length,
+                                            G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE,
+                                            is_new ? mode : (int)(old.st_mode & 0777), reason);
+  if (saved && !is_new)
+    take_over (target, &old);
+  free (real);
+  return saved || (!may && refuse (reason, _ ("it isn't a plain file")));
+}
+
 static bool
 save_local (const char *path, const char *data, gsize length, const char *name, GError **error)
 {
   g_autoptr (GError) reason = NULL;
-  struct stat old;
-  if (g_file_test (path, G_FILE_TEST_IS_SYMLINK) && !g_file_test (path, G_FILE_TEST_EXISTS))
-    return cannot_write (name, _ ("it is a link to a file that isn't there"), error);
-  char *real = realpath (path, NULL); /* NULL for a new file */
-  const char *target = real != NULL ? real : path;
-  bool is_new = stat (target, &old) != 0;
-  int mode = is_new ? 0666 : (int)(old.st_mode & 0777);
-  bool saved = g_file_set_contents_full (target, data, (gssize)length,
-                                         G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE, mode,
-                                         &reason);
-  if (saved && !is_new)
-    take_over (target, &old);
-  free (real);
-  return saved || cannot_write (name, why_not (reason), error);
+  return spelch_file_put (path, data, length, 0666, &reason) || cannot_write (name, why_not (reason), error);
 }
 
 static bool

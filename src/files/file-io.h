@@ -26,3 +26,7 @@ bool spelch_file_save (GFile *file, const char *text, const char *etag, char **n
 
 /* The same for any bytes, however the file stands. */
 bool spelch_file_save_bytes (GFile *file, const void *data, gsize length, GError **error);
+
+/* The same for a file of this computer, with the bare reason of a failure, a G_FILE_ERROR; a new file gets
+ * @mode. What is no plain file, such as a device, is left alone. */
+bool spelch_file_put (const char *path, const void *data, gsize length, int mode, GError **reason);

@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * endurance STEPS [--leaks] [--only KIND]: a long day at the bench in one process. The real window, with a
- * display, is moved by the functions its pointer handlers call: depths and the board are dragged, bits
- * swapped, steps undone and done again, slow motion played, other windows opened and closed, while frames are
- * painted. Prints TAP: that memory doesn't grow and that frames take as long in the end as in the beginning.
+ * endurance STEPS [--leaks] [--only KIND] [--season STEPS]: a long day at the bench in one process. The real
+ * window, with a display, is moved by the functions its pointer handlers call: depths and the board are
+ * dragged, bits swapped, steps undone and done again, slow motion played, other windows opened and closed,
+ * while frames are painted. Prints TAP: that memory doesn't grow and that frames take as long in the end as
+ * in the beginning.
  * --leaks leaves these checks out, for runs under a program that looks for leaks and uses memory of its own;
  * --only leaves all other kinds of steps out, to find what grows.
  */
@@ -44,6 +45,7 @@ typedef struct
   GPtrArray *marks; /* SpelchDepthMark, found anew for each use */
   GRand *chance;
   const char *only; /* NULL: all kinds */
+  guint season;     /* steps between two windows */
   bool leaks_only;  /* under a program that looks for leaks and needs memory itself */
   guint steps;      /* to do */
   guint done;
@@ -406,14 +408,13 @@ static void
 work (Day *day, guint steps)
 {
   bool windows = day->only == NULL || g_str_equal (day->only, "windows");
-  guint season = MIN (SEASON, MAX (day->steps / (2 * G_N_ELEMENTS (WINDOWS)), 1));
   for (guint i = 0; i < steps; i++)
     {
-      if (windows && day->done % season == 0)
+      if (windows && day->done % day->season == 0)
         {
           end_season (day);
           destroy_others (day);
-          begin_season (day, (day->done / season) % G_N_ELEMENTS (WINDOWS));
+          begin_season (day, (day->done / day->season) % G_N_ELEMENTS (WINDOWS));
         }
       take_step (day);
     }
@@ -517,14 +518,18 @@ int
 main (int argc, char **argv)
 {
   Day day = { .steps = argc > 1 ? (guint)atoi (argv[1]) : 0 };
+  /* Every window twice, however short the day is. */
+  day.season = MIN (SEASON, MAX (day.steps / (2 * G_N_ELEMENTS (WINDOWS)), 1));
   for (int i = 2; i < argc; i++)
     if (g_str_equal (argv[i], "--leaks"))
       day.leaks_only = true;
     else if (g_str_equal (argv[i], "--only") && i + 1 < argc)
       day.only = argv[++i];
+    else if (g_str_equal (argv[i], "--season") && i + 1 < argc)
+      day.season = (guint)MAX (atoi (argv[++i]), 1);
   if (day.steps < 2)
     {
-      g_printerr ("endurance STEPS [--leaks] [--only KIND]\n");
+      g_printerr ("endurance STEPS [--leaks] [--only KIND] [--season STEPS]\n");
       return 2;
     }
   g_autofree char *folder = g_dir_make_tmp ("spelch-endurance-XXXXXX", NULL);
