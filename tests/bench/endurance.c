@@ -335,9 +335,20 @@ other_windows (Day *day)
   return others;
 }
 
+/* Only those asked for, when it was only one kind. */
+static bool
+is_wanted (const Day *day, guint n)
+{
+  const char *only = day->only;
+  return only == NULL || g_str_equal (only, "windows") || g_str_equal (only, WINDOWS[n].action)
+         || g_strcmp0 (only, WINDOWS[n].about) == 0;
+}
+
 static void
 begin_season (Day *day, guint n)
 {
+  if (!is_wanted (day, n))
+    return;
   const char *about = WINDOWS[n].about;
   if (about == NULL)
     gtk_widget_activate_action (GTK_WIDGET (day->window), WINDOWS[n].action, NULL);
@@ -407,10 +418,9 @@ fill_history (Day *day)
 static void
 work (Day *day, guint steps)
 {
-  bool windows = day->only == NULL || g_str_equal (day->only, "windows");
   for (guint i = 0; i < steps; i++)
     {
-      if (windows && day->done % day->season == 0)
+      if (day->done % day->season == 0)
         {
           end_season (day);
           destroy_others (day);

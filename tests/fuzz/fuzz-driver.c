@@ -79,7 +79,23 @@ add_seeds (GPtrArray *seeds, const char *path)
     add_seeds (seeds, inside->pdata[i]);
 }
 
-/* A line of a dictionary: "word", with C's escapes. */
+/* Takes the escapes of a dictionary's word away, which are \\, \" and \x with two digits. The length left. */
+static gsize
+unescape (char *word)
+{
+  char *to = word;
+  for (const char *c = word; *c != '\0'; c++)
+    if (c[0] == '\\' && c[1] == 'x' && g_ascii_isxdigit (c[2]) && g_ascii_isxdigit (c[3]))
+      {
+        *to++ = (char)(g_ascii_xdigit_value (c[2]) * 16 + g_ascii_xdigit_value (c[3]));
+        c += 3;
+      }
+    else
+      *to++ = c[0] == '\\' && c[1] != '\0' ? *++c : *c;
+  return (gsize)(to - word);
+}
+
+/* Of the lines of a dictionary: "word" or name="word". */
 static void
 add_words (GPtrArray *words, const char *path)
 {
@@ -93,8 +109,7 @@ add_words (GPtrArray *words, const char *path)
       if (lines[i][0] == '#' || first == NULL || last == first)
         continue;
       *last = '\0';
-      g_autofree char *word = g_strcompress (first + 1);
-      g_ptr_array_add (words, g_bytes_new (word, strlen (word)));
+      g_ptr_array_add (words, g_bytes_new (first + 1, unescape (first + 1)));
     }
 }
 
