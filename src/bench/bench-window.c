@@ -24,6 +24,7 @@
 #include "bench/sheet-window.h"
 #include "bench/side-by-side-window.h"
 #include "bench/side-view.h"
+#include "bench/template.h"
 #include "bench/text-size.h"
 #include "bench/undo-buttons.h"
 #include "bench/verdict-line.h"
@@ -438,6 +439,7 @@ spelch_bench_window_dispose (GObject *object)
     g_signal_handlers_disconnect_by_data (self->appearance, self);
   if (self->preferred != NULL)
     g_signal_handlers_disconnect_by_data (self->preferred, self);
+  spelch_template_empty_menus (GTK_WIDGET (object));
   gtk_widget_dispose_template (GTK_WIDGET (object), SPELCH_TYPE_BENCH_WINDOW);
   g_clear_object (&self->cut_done);
   g_clear_object (&self->recovery);

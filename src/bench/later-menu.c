@@ -1,11 +1,15 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/later-menu.h"
+#include "bench/template.h"
 
 static void
 make_popover (GtkMenuButton *button, gpointer model)
 {
-  if (gtk_menu_button_get_menu_model (button) != model)
-    gtk_menu_button_set_menu_model (button, model);
+  GMenuModel *before = gtk_menu_button_get_menu_model (button);
+  if (before == model)
+    return;
+  spelch_template_empty_menu (before);
+  gtk_menu_button_set_menu_model (button, model);
 }
 
 void

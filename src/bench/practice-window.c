@@ -4,6 +4,7 @@
 #include "bench/practice-list.h"
 #include "bench/practice-paper.h"
 #include "bench/practice-question.h"
+#include "bench/template.h"
 #include "files/shop-data.h"
 
 #include <glib/gi18n-lib.h>
@@ -297,6 +298,7 @@ spelch_practice_window_dispose (GObject *object)
   if (self->practice != NULL)
     g_signal_handlers_disconnect_by_data (self->practice, self);
   self->columns = NULL;
+  spelch_template_empty_menus (GTK_WIDGET (object));
   gtk_widget_dispose_template (GTK_WIDGET (object), SPELCH_TYPE_PRACTICE_WINDOW);
   g_clear_object (&self->practice);
   g_clear_object (&self->preferred);

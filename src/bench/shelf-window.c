@@ -6,6 +6,7 @@
 #include "bench/shelf-files.h"
 #include "bench/shelf-list.h"
 #include "bench/taking.h"
+#include "bench/template.h"
 #include "bench/undo-buttons.h"
 
 #include <glib/gi18n-lib.h>
@@ -430,6 +431,7 @@ spelch_shelf_window_dispose (GObject *object)
   SpelchShelfWindow *self = SPELCH_SHELF_WINDOW (object);
   if (self->picture != NULL)
     spelch_kept_picture_set_draw (self->picture, NULL, NULL);
+  spelch_template_empty_menus (GTK_WIDGET (object));
   gtk_widget_dispose_template (GTK_WIDGET (object), SPELCH_TYPE_SHELF_WINDOW);
   self->form = NULL;
   self->more = NULL;
