@@ -64,6 +64,21 @@ step_new (GArray *items, const char *what, guint number)
   return step;
 }
 
+/* The oldest go, the newest stays however long the list is. */
+static void
+keep_small (GPtrArray *steps)
+{
+  gsize bytes = 0;
+  guint first = steps->len;
+  while (first > 0 && (first == steps->len || bytes < SPELCH_SHELF_MOST_BYTES))
+    {
+      GArray *items = ((Step *)g_ptr_array_index (steps, --first))->items;
+      bytes += items->len * g_array_get_element_size (items);
+    }
+  if (first > 0)
+    g_ptr_array_remove_range (steps, 0, first);
+}
+
 static void
 say (SpelchShelf *self, const char *sentence)
 {
@@ -252,6 +267,7 @@ change_to (SpelchShelf *self, GArray *items, const char *what)
     return false;
   g_ptr_array_set_size (self->redo, 0);
   g_ptr_array_add (self->undo, step_new (self->items, what, ++self->numbered));
+  keep_small (self->undo);
   take (self, items);
   return true;
 }

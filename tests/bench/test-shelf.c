@@ -129,6 +129,32 @@ test_undo (Fixture *f, gconstpointer data)
   g_assert_null (spelch_shelf_get_redo_name (f->shelf));
 }
 
+/* Thousands of changes don't fill the memory: the oldest are forgotten, the newest can be undone. */
+G_GNUC_UNUSED static void
+test_many_steps (Fixture *f, gconstpointer data)
+{
+  gsize bytes = spelch_shelf_get_items (f->shelf)->len * sizeof (SpelchBit);
+  guint most = (guint)(SPELCH_SHELF_MOST_BYTES / bytes) + 1, n = most + 5, first = 0;
+  for (guint i = 0; i < n; i++)
+    {
+      g_autofree char *name = g_strdup_printf ("Name %u", i);
+      SpelchBit bit = renamed (f->shelf, first_id (), name);
+      g_assert_true (spelch_shelf_put (f->shelf, &bit, "rename"));
+      first = i == 0 ? spelch_shelf_get_step (f->shelf) : first;
+    }
+  g_assert_cmpint (spelch_shelf_step_state (f->shelf, first), ==, SPELCH_STEP_FORGOTTEN);
+  g_assert_cmpint (spelch_shelf_step_state (f->shelf, spelch_shelf_get_step (f->shelf)), ==,
+                   SPELCH_STEP_DONE_LAST);
+  guint kept = 0;
+  while (spelch_shelf_step_state (f->shelf, spelch_shelf_get_step (f->shelf) - kept) != SPELCH_STEP_FORGOTTEN)
+    kept++;
+  g_assert_cmpuint (kept, <=, most);
+  g_assert_cmpuint (kept + 1, >=, most);
+  g_autofree char *before = g_strdup_printf ("Name %u", n - 2);
+  spelch_shelf_undo (f->shelf);
+  g_assert_cmpstr (name_of (f->shelf, first_id ()), ==, before);
+}
+
 /* A change is known by its number as long as it can be undone or done again. */
 static void
 test_steps (Fixture *f, gconstpointer data)
@@ -218,6 +244,9 @@ main (int argc, char **argv)
   g_test_add ("/shelf/starter-set", Fixture, NULL, set_up, test_starter_set, tear_down);
   g_test_add ("/shelf/kept", Fixture, NULL, set_up, test_kept, tear_down);
   g_test_add ("/shelf/undo", Fixture, NULL, set_up, test_undo, tear_down);
+#ifndef __SANITIZE_ADDRESS__ /* hundreds of saves like those of the other tests */
+  g_test_add ("/shelf/many-steps", Fixture, NULL, set_up, test_many_steps, tear_down);
+#endif
   g_test_add ("/shelf/steps", Fixture, NULL, set_up, test_steps, tear_down);
   g_test_add ("/shelf/spoilt-file", Fixture, NULL, set_up, test_spoilt_file, tear_down);
   g_test_add ("/shelf/changed-elsewhere", Fixture, NULL, set_up, test_changed_elsewhere, tear_down);
