@@ -34,6 +34,8 @@ LANGUAGES = {
 
 tap = Tap()
 language = sys.argv[1]
+if language not in LANGUAGES:
+    sys.exit(f"{language} is in po/LINGUAS; LANGUAGES in tests/bench/gui-languages.py must say what it calls things")
 words = LANGUAGES[language]
 made = tempfile.TemporaryDirectory()
 spoken = locale_in(made.name, words['locale'])
