@@ -28,12 +28,14 @@ test_kinds (void)
   SpelchPoster poster = poster_of_demo (part);
   const SpelchBitKind kinds[] = { SPELCH_BIT_STRAIGHT, SPELCH_BIT_UP_CUT, SPELCH_BIT_DOWN_CUT,
                                   SPELCH_BIT_COMPRESSION, SPELCH_BIT_COMPRESSION };
+  SPELCH_TABLE_HAS (kinds, SPELCH_POSTER_BITS);
   for (guint i = 0; i < SPELCH_POSTER_BITS; i++)
     g_assert_cmpint (poster.bits[i]->kind, ==, kinds[i]);
   /* Alike in width but for the short tip, whose up-shear is shorter though it is wider. */
-  for (guint i = 1; i < SPELCH_BIT_COMPRESSION + 1; i++)
+  for (guint i = 1; i < SPELCH_POSTER_BITS - 1; i++)
     g_assert_cmpfloat (poster.bits[i]->diameter.mm, ==, poster.bits[0]->diameter.mm);
-  g_assert_cmpfloat (poster.bits[4]->up_shear.mm, <, poster.bits[3]->up_shear.mm);
+  g_assert_cmpfloat (poster.bits[SPELCH_POSTER_BITS - 1]->up_shear.mm, <,
+                     poster.bits[SPELCH_BIT_COMPRESSION]->up_shear.mm);
   SpelchPoster without = poster;
   guint n = 0;
   g_assert_false (spelch_poster_choose (&without, spelch_shop_bits (&n), 0));

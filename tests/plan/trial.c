@@ -34,7 +34,9 @@ SpelchBit
 trial_bit (GRand *random)
 {
   static const double shanks[] = { 6, 6.35, 8, 12, 12.7 };
-  SpelchBit bit = { .id = "trial", .name = "trial", .kind = (SpelchBitKind)g_rand_int_range (random, 0, 4) };
+  SpelchBit bit = { .id = "trial",
+                    .name = "trial",
+                    .kind = (SpelchBitKind)g_rand_int_range (random, 0, SPELCH_N_BIT_KINDS) };
   bit.diameter = length_between (random, 2, 20);
   bit.shank = spelch_length_mm (shanks[g_rand_int_range (random, 0, (int)G_N_ELEMENTS (shanks))]);
   bit.cutting_length = length_between (random, 6, 45);
