@@ -124,11 +124,13 @@ spelch_posed_rank (const SpelchConstants *constants, const SpelchPart *part)
 
 /* ---- Choices ---- */
 
+G_STATIC_ASSERT (SPELCH_N_LIMITS <= SPELCH_CHOICES_MOST);
+
 static void
 offer (SpelchPosed *posed, const char *code)
 {
-  if (posed->n_choices < SPELCH_CHOICES_MOST)
-    g_strlcpy (posed->choices[posed->n_choices++], code, SPELCH_ID_SIZE);
+  g_return_if_fail (posed->n_choices < SPELCH_CHOICES_MOST);
+  g_strlcpy (posed->choices[posed->n_choices++], code, SPELCH_ID_SIZE);
 }
 
 static void

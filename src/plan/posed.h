@@ -15,7 +15,7 @@
 /* The grade from which a face counts as torn. */
 #define SPELCH_TORN_FROM 3
 
-#define SPELCH_CHOICES_MOST 8
+#define SPELCH_CHOICES_MOST 12
 
 /* How clear an answer has to be, so that one who reckons well can't be wrong for a hair's breadth. */
 #define SPELCH_CLEAR_FEED  0.10 /* the next limit lies so much above the one that holds the feed */
