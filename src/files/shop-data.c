@@ -37,6 +37,11 @@ shop_text (const char *name)
   return bytes;
 }
 
+/* What stands in the shop begins with its id, and then its name. */
+G_STATIC_ASSERT (offsetof (SpelchBit, name) == SPELCH_ID_SIZE);
+G_STATIC_ASSERT (offsetof (SpelchBoard, name) == SPELCH_ID_SIZE);
+G_STATIC_ASSERT (offsetof (SpelchMachine, name) == SPELCH_ID_SIZE);
+
 static GArray *
 read_list (SpelchListKind kind, const char *name)
 {
@@ -45,19 +50,9 @@ read_list (SpelchListKind kind, const char *name)
   GArray *items = spelch_list_from_json (kind, g_bytes_get_data (text, NULL), g_bytes_get_size (text), name,
                                          NULL, &error);
   must_be_right (error);
+  for (guint i = 0; i < items->len; i++)
+    spelch_starter_name (items->data + spelch_list_item_size (kind) * i + SPELCH_ID_SIZE, SPELCH_NAME_SIZE);
   return items;
-}
-
-static GArray *
-read_bits (void)
-{
-  GArray *bits = read_list (SPELCH_LIST_BITS, "bits.json");
-  for (guint i = 0; i < bits->len; i++)
-    {
-      SpelchBit *bit = &g_array_index (bits, SpelchBit, i);
-      spelch_starter_name (bit->name, sizeof bit->name);
-    }
-  return bits;
 }
 
 const SpelchBit *
@@ -65,21 +60,9 @@ spelch_shop_bits (guint *n)
 {
   static GArray *bits;
   if (g_once_init_enter (&bits))
-    g_once_init_leave (&bits, read_bits ());
+    g_once_init_leave (&bits, read_list (SPELCH_LIST_BITS, "bits.json"));
   *n = bits->len;
   return (const SpelchBit *)(void *)bits->data;
-}
-
-static GArray *
-read_boards (void)
-{
-  GArray *boards = read_list (SPELCH_LIST_BOARDS, "boards.json");
-  for (guint i = 0; i < boards->len; i++)
-    {
-      SpelchBoard *board = &g_array_index (boards, SpelchBoard, i);
-      spelch_starter_name (board->name, sizeof board->name);
-    }
-  return boards;
 }
 
 const SpelchBoard *
@@ -87,21 +70,9 @@ spelch_shop_boards (guint *n)
 {
   static GArray *boards;
   if (g_once_init_enter (&boards))
-    g_once_init_leave (&boards, read_boards ());
+    g_once_init_leave (&boards, read_list (SPELCH_LIST_BOARDS, "boards.json"));
   *n = boards->len;
   return (const SpelchBoard *)(void *)boards->data;
-}
-
-static GArray *
-read_machines (void)
-{
-  GArray *machines = read_list (SPELCH_LIST_MACHINES, "machines.json");
-  for (guint i = 0; i < machines->len; i++)
-    {
-      SpelchMachine *machine = &g_array_index (machines, SpelchMachine, i);
-      spelch_starter_name (machine->name, sizeof machine->name);
-    }
-  return machines;
 }
 
 const SpelchMachine *
@@ -109,7 +80,7 @@ spelch_shop_machines (guint *n)
 {
   static GArray *machines;
   if (g_once_init_enter (&machines))
-    g_once_init_leave (&machines, read_machines ());
+    g_once_init_leave (&machines, read_list (SPELCH_LIST_MACHINES, "machines.json"));
   *n = machines->len;
   return (const SpelchMachine *)(void *)machines->data;
 }
