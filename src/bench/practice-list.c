@@ -33,6 +33,7 @@ typedef struct
   const SpelchExercise *exercise; /* or */
   const SpelchLesson *lesson;
   SpelchGlyph *sign;
+  GtkWidget *yet; /* the words beside a sign that alone would say little */
   char *words;
 } Row;
 
@@ -73,6 +74,8 @@ add_row (SpelchPracticeList *self, const SpelchExercise *exercise, const SpelchL
   row->words = g_strdup_printf ("%s, %s", title, line);
   gtk_box_append (GTK_BOX (words), label_new (title, "title"));
   gtk_box_append (GTK_BOX (words), label_new (line, "soft"));
+  row->yet = label_new (_ ("Answered, not yet right"), "soft");
+  gtk_box_append (GTK_BOX (words), row->yet);
   gtk_widget_set_hexpand (words, TRUE);
   gtk_box_append (GTK_BOX (sides), words);
   gtk_box_append (GTK_BOX (sides), GTK_WIDGET (row->sign));
@@ -138,8 +141,11 @@ show_marks (SpelchPracticeList *self)
                                : progress.last_right ? g_strdup_printf (_ ("%s, answered right"), row->words)
                                : progress.tried > 0  ? g_strdup_printf (_ ("%s, not right yet"), row->words)
                                                      : g_strdup (row->words);
-      spelch_glyph_set_kind (row->sign,
-                             finished || progress.last_right ? SPELCH_GLYPH_TICK : SPELCH_GLYPH_NONE);
+      bool right = finished || progress.last_right, wrong = !right && progress.tried > 0;
+      spelch_glyph_set_kind (row->sign, right   ? SPELCH_GLYPH_TICK
+                                        : wrong ? SPELCH_GLYPH_CROSS
+                                                : SPELCH_GLYPH_NONE);
+      gtk_widget_set_visible (row->yet, wrong);
       gtk_accessible_update_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
     }
   g_autofree char *count = g_strdup_printf (_ ("%u of %u answered right"),

@@ -62,7 +62,7 @@ is_telling (SpelchPracticeQuestion *self)
   return stage == SPELCH_STAGE_TELLING || stage == SPELCH_STAGE_CLOSING;
 }
 
-/* "A first lesson: step 2 of 7", or "Difficulty 2: Which face tears?". */
+/* "A first lesson: step 2 of 9", or "Difficulty 2: Which face tears?". */
 static char *
 heading_words (SpelchPracticeQuestion *self, const SpelchPosed *posed)
 {
@@ -83,7 +83,12 @@ title_words (SpelchPracticeQuestion *self, const SpelchPosed *posed)
   const char *title = spelch_by_language (&posed->exercise->title, g_get_language_names ());
   if (spelch_practice_get_stage (self->practice) == SPELCH_STAGE_CLOSING)
     return g_strdup (_ ("That is the end of the lesson"));
-  return posed->follow_up ? g_strdup_printf (_ ("%s: one thing changes"), title) : g_strdup (title);
+  if (!posed->follow_up)
+    return g_strdup (title);
+  /* TRANSLATORS: an exercise's title, of which the second is a question: "Which way up in MDF? One thing
+   * changes" */
+  return g_strdup_printf (
+      g_str_has_suffix (title, "?") ? _ ("%s One thing changes") : _ ("%s: one thing changes"), title);
 }
 
 static const char *
@@ -162,11 +167,11 @@ show_buttons (SpelchPracticeQuestion *self)
   bool lesson = spelch_practice_get_lesson (self->practice) != NULL;
   g_autofree char *changed
       = follow_up == NULL ? g_strdup ("") : spelch_words_changed (follow_up, &self->numbers);
-  g_autofree char *words = g_strdup_printf (_ ("Now one thing changes. %s"), changed);
   gtk_widget_set_visible (self->answer, stage == SPELCH_STAGE_ASKED);
   gtk_widget_set_visible (self->follow_up, follow_up != NULL);
-  gtk_label_set_text (self->follow_up_words, words);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->follow_up), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
+  show_words (self->follow_up_words, changed);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->follow_up), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                  changed, -1);
   gtk_button_set_label (GTK_BUTTON (self->next), stage == SPELCH_STAGE_TELLING   ? _ ("To the question")
                                                  : stage == SPELCH_STAGE_CLOSING ? _ ("To the exercises")
                                                  : stage == SPELCH_STAGE_ASKED   ? _ ("Pass it over")
@@ -479,12 +484,14 @@ make_foot (SpelchPracticeQuestion *self)
   GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 10);
   self->remark = add_label (GTK_BOX (foot), "strong");
   self->back = add_button (self, GTK_BOX (row), _ ("Back"), G_CALLBACK (back_clicked));
-  self->follow_up = add_button (self, GTK_BOX (row), "", G_CALLBACK (follow_up_clicked));
+  self->follow_up_words = add_label (GTK_BOX (row), "soft");
+  gtk_widget_set_hexpand (GTK_WIDGET (self->follow_up_words), TRUE);
+  gtk_widget_set_valign (GTK_WIDGET (self->follow_up_words), GTK_ALIGN_CENTER);
+  gtk_label_set_xalign (self->follow_up_words, 1);
+  self->follow_up
+      = add_button (self, GTK_BOX (row), _ ("Now one thing changes"), G_CALLBACK (follow_up_clicked));
   self->answer = add_button (self, GTK_BOX (row), _ ("That is my answer"), G_CALLBACK (answer_clicked));
   self->next = add_button (self, GTK_BOX (row), _ ("Next"), G_CALLBACK (next_clicked));
-  self->follow_up_words = GTK_LABEL (gtk_label_new (NULL));
-  gtk_label_set_wrap (self->follow_up_words, TRUE);
-  gtk_button_set_child (GTK_BUTTON (self->follow_up), GTK_WIDGET (self->follow_up_words));
   gtk_widget_set_halign (row, GTK_ALIGN_END);
   gtk_box_append (GTK_BOX (foot), row);
   gtk_widget_add_css_class (foot, "foot");
@@ -506,6 +513,7 @@ spelch_practice_question_new (SpelchPractice *practice, const SpelchConstants *c
   self->all = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   self->scroller = GTK_SCROLLED_WINDOW (gtk_scrolled_window_new ());
   gtk_scrolled_window_set_policy (self->scroller, GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_overlay_scrolling (self->scroller, FALSE); /* that there is more shows */
   gtk_scrolled_window_set_child (self->scroller, make_body (self, constants));
   gtk_widget_set_vexpand (GTK_WIDGET (self->scroller), TRUE);
   gtk_box_append (GTK_BOX (self->all), GTK_WIDGET (self->scroller));

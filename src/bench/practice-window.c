@@ -355,15 +355,6 @@ begin_learner (SpelchPracticeWindow *self)
   self->following = false;
 }
 
-/* Who has answered nothing yet begins with the first lesson. */
-static void
-begin_at_the_beginning (SpelchPracticeWindow *self)
-{
-  const GPtrArray *lessons = spelch_practice_get_lessons (self->practice);
-  if (lessons->len > 0 && !spelch_practice_has_tried (self->practice))
-    spelch_practice_begin_lesson (self->practice, lessons->pdata[0]);
-}
-
 static SpelchPracticeWindow *
 window_new (GtkApplication *application, SpelchAppearance *appearance, SpelchPreferred *preferred)
 {
@@ -374,7 +365,8 @@ window_new (GtkApplication *application, SpelchAppearance *appearance, SpelchPre
   self->preferred = g_object_ref (preferred);
   self->practice = spelch_practice_new (spelch_shop_constants (), folder, log);
   begin_learner (self);
-  begin_at_the_beginning (self);
+  spelch_practice_look (self->practice);
+  spelch_practice_begin (self->practice);
   SpelchPracticeList *list = spelch_practice_list_new (self->practice);
   self->question = spelch_practice_question_new (self->practice, spelch_shop_constants ());
   g_object_set (self->columns, "centre", self->question, "left", list, NULL); /* the list is drawn over */

@@ -340,6 +340,20 @@ first_to_do (SpelchPractice *self)
   return self->exercises->len > 0 ? self->exercises->pdata[0] : NULL;
 }
 
+void
+spelch_practice_begin (SpelchPractice *self)
+{
+  const GPtrArray *lessons = spelch_practice_get_lessons (self);
+  if (lessons->len > 0 && !spelch_practice_has_tried (self))
+    spelch_practice_begin_lesson (self, lessons->pdata[0]);
+  else
+    {
+      self->lesson = NULL;
+      pose (self, first_to_do (self), false);
+      changed (self);
+    }
+}
+
 bool
 spelch_practice_has_next (SpelchPractice *self)
 {

@@ -83,6 +83,10 @@ void spelch_practice_ask (SpelchPractice *self, const char *exercise);
 /* A lesson from its beginning. */
 void spelch_practice_begin_lesson (SpelchPractice *self, const SpelchLesson *lesson);
 
+/* What this learner comes back to: the first lesson who has answered nothing yet, else the easiest exercise
+ * that wasn't tried. By what was read of the log last. */
+void spelch_practice_begin (SpelchPractice *self);
+
 SpelchStage spelch_practice_get_stage (SpelchPractice *self);
 
 /* Never NULL but where there is no exercise at all. Owned by the practice until the next "changed". */

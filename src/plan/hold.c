@@ -68,7 +68,9 @@ spelch_hold_find (const SpelchCase *c, const SpelchLoads *loads, double feed_per
   SpelchForcePeaks design = spelch_loads_design_peaks (loads, feed_per_tooth);
   SpelchHoldBed bed = { friction_of (c), fmin (c->part->length.mm, c->part->width.mm) / 2 };
   SpelchHoldLoad load = { design.sideways_peak, loads->above_bed, design.lift_peak };
-  SpelchHeldDown held = { .needed = spelch_holding_press (&bed, &load, c->k->hold_factor) };
+  SpelchHeldDown held = { .side = load.side,
+                          .lift = fmax (load.lift, 0),
+                          .needed = spelch_holding_press (&bed, &load, c->k->hold_factor) };
   if (!spelch_hold_is_told (c) || load.side <= 0)
     return held;
   SpelchGives at_worst;
@@ -129,6 +131,8 @@ spelch_hold_fill (const SpelchCase *c, const SpelchLoads *const *loads, double f
         continue;
       SpelchHeldDown held = spelch_hold_find (c, loads[i], feed_per_tooth, part);
       bool worse = plan->hold_factor <= 0 || held.factor < plan->hold_factor;
+      plan->hold_side_n = fmax (plan->hold_side_n, held.side);
+      plan->hold_lift_n = fmax (plan->hold_lift_n, held.lift);
       plan->hold_needed_n = fmax (plan->hold_needed_n, held.needed);
       plan->hold_factor_worst
           = plan->hold_factor <= 0 ? held.worst : fmin (plan->hold_factor_worst, held.worst);

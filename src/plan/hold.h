@@ -21,6 +21,7 @@ bool spelch_hold_is_told (const SpelchCase *c);
 /* How one pass is held at a feed per tooth, mm. */
 typedef struct
 {
+  double side, lift;    /* the force it is held against, N; no lift: 0 */
   double needed;        /* press for the nominal factor, N */
   double factor, worst; /* nominal, and at the bad end of every band; 0 when nothing is told */
   SpelchGives way;      /* in which it would give first */

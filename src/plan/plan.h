@@ -354,12 +354,14 @@ typedef struct
   bool slow; /* the edge moves slower than the force formulas were made for: the band of forces is wider */
   guint n_seats;
   SpelchSeat seats[2];
-  double hold_needed_n;     /* press on the bed that keeps the work at the nominal factor; 0: hands hold it */
-  double hold_available_n;  /* what vacuum or clamps and the weight give; 0: not told */
-  double weight_n;          /* of the piece; 0: its size or density isn't told */
-  double hold_factor;       /* nominal; 0: not checked */
-  double hold_factor_worst; /* at the bad end of every band; 0: not checked */
-  SpelchGives hold_way;     /* how the work would give first */
+  double hold_needed_n;    /* press on the bed that keeps the work at the nominal factor; 0: hands hold it */
+  double hold_available_n; /* what vacuum or clamps and the weight give; 0: not told */
+  double hold_side_n, hold_lift_n; /* what the work is held against, most of the passes: a blunter edge and
+                                      harder wood counted in; lift 0 when nothing lifts */
+  double weight_n;                 /* of the piece; 0: its size or density isn't told */
+  double hold_factor;              /* nominal; 0: not checked */
+  double hold_factor_worst;        /* at the bad end of every band; 0: not checked */
+  SpelchGives hold_way;            /* how the work would give first */
   SpelchTabHold tabs;
   double deflection_mm, deflection_limit_mm, stress_mpa, stress_share;
   double rubbing_share, wall_heat, chip_room;

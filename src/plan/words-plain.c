@@ -13,10 +13,12 @@
 
 /* What spoils an edge whichever way it is pulled or pressed; NULL where nothing does. */
 static const char *
-spoiler (const SpelchEdge *edge)
+spoiler (const SpelchEdge *edge, SpelchFacing facing)
 {
   if (spelch_edge_points (edge, SPELCH_TERM_WEAR) > 0)
-    return _ ("The edge of the bit is dull: it tears at the fibres instead of cutting them.");
+    return facing == SPELCH_FACING_BOARD
+               ? _ ("The edge of the bit is dull: it rubs where it should cut, and leaves the board fuzzy.")
+               : _ ("The edge of the bit is dull: it tears at the fibres instead of cutting them.");
   if (spelch_edge_points (edge, SPELCH_TERM_CHIP) > 0)
     return _ ("At this feed each tooth takes so thick a chip that the wood splits ahead of it.");
   if (spelch_edge_points (edge, SPELCH_TERM_GRAIN) > 0)
@@ -38,12 +40,12 @@ static const char *
 lifted (const SpelchPlan *plan, const SpelchEdge *edge)
 {
   if (plan->near_facing == SPELCH_FACING_BOARD)
-    return spoiler (edge) != NULL
+    return spoiler (edge, plan->near_facing) != NULL
                ? _ ("The bit pulls toward the motor and lifts this face.")
                : _ ("The bit pulls toward the motor, but this board has no plies and no grain that could "
                     "split off: little breaks out.");
   if (plan->near_facing == SPELCH_FACING_STRAIGHT)
-    return spoiler (edge) != NULL
+    return spoiler (edge, plan->near_facing) != NULL
                ? _ ("The bit pulls toward the motor and lifts this face.")
                : _ ("The bit pulls toward the motor, but there is no thin ply to lift off, and solid wood "
                     "holds together: little breaks out.");
@@ -158,7 +160,7 @@ spelch_words_plain_edge (const SpelchPart *part, const SpelchPlan *plan, SpelchS
   bool wears = spelch_edge_points (edge, SPELCH_TERM_WEAR) > 0;
   bool layered = facing == SPELCH_FACING_PLY || facing == SPELCH_FACING_LAMINATE;
   /* A ply that is pulled off is explained by that; grain and chips only add to it. */
-  const char *spoils = of_shear && layered && !wears ? NULL : spoiler (edge);
+  const char *spoils = of_shear && layered && !wears ? NULL : spoiler (edge, facing);
   g_autofree char *cause
       = side == SPELCH_SIDE_MOTOR ? g_strdup (motor_cause (plan, edge)) : far_cause (part, plan, edge);
   if (spoils == NULL)

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * What is given with a question, and what its follow-up changes.
+ * What is given with a question.
  */
 #include "plan/posed-private.h"
 #include "plan/words-plain.h"
@@ -298,42 +298,6 @@ spelch_words_change_value (const SpelchChange *change, const SpelchPart *part, c
     }
 }
 
-/* The speed or feed that nobody set was what the plan recommends. */
-static double
-recommended (const SpelchPosed *posed, const SpelchPart *before, SpelchChangeKind what)
-{
-  SpelchPlan plan;
-  spelch_posed_plan (posed->constants, before, -1, &plan);
-  return what == SPELCH_CHANGE_SPEED ? plan.speed_rpm : plan.feed_mm_min;
-}
-
-char *
-spelch_words_changed (const SpelchPosed *posed, const SpelchNumbers *numbers)
-{
-  const SpelchFollowUp *follow_up = &posed->exercise->follow_up;
-  if (!posed->follow_up || !follow_up->told)
-    return g_strdup ("");
-  g_autoptr (SpelchPart) before = spelch_exercise_draw (posed->exercise, posed->seed);
-  SpelchChange was = spelch_change_now (follow_up->change.what, before);
-  SpelchChange is = spelch_change_now (follow_up->change.what, posed->part);
-  if (was.number <= 0 && (was.what == SPELCH_CHANGE_SPEED || was.what == SPELCH_CHANGE_FEED))
-    was.number = recommended (posed, before, was.what);
-  g_autofree char *old = spelch_words_change_value (&was, before, numbers);
-  g_autofree char *now = spelch_words_change_value (&is, posed->part, numbers);
-  /* TRANSLATORS: what a follow-up changes: "First pass: 9.0 mm instead of 6.0 mm." */
-  return g_strdup_printf (_ ("%s: %s instead of %s."), spelch_words_change_name (follow_up->change.what), now,
-                          old);
-}
-
-const char *
-spelch_words_changed_means (const SpelchPosed *posed)
-{
-  const SpelchFollowUp *follow_up = &posed->exercise->follow_up;
-  bool groove = follow_up->change.what == SPELCH_CHANGE_SPOILBOARD
-                && posed->part->machine.spoilboard == SPELCH_SPOILBOARD_CUT_HERE_BEFORE;
-  return posed->follow_up && follow_up->told && groove ? spelch_words_plain_groove () : "";
-}
-
 /* ---- What is given ---- */
 
 static void
@@ -353,6 +317,12 @@ tell_bit (GArray *facts, const SpelchPosed *posed, const SpelchNumbers *numbers)
   if (bit == NULL)
     return;
   tell (facts, _ ("Bit"), spelch_words_bit (bit, numbers));
+  if (posed->exercise->asks == SPELCH_ASKS_LIMIT)
+    {
+      tell (facts, _ ("Number of cutting edges"), spelch_words_count (bit->edges));
+      tell (facts, spelch_words_change_name (SPELCH_CHANGE_STICK_OUT),
+            spelch_words_length (numbers, posed->plan.stick_out_mm));
+    }
   if (bit->wear >= SPELCH_WEAR_WORN)
     tell (facts, _ ("Cutting edge"), g_strdup (wear_word (bit->wear)));
   if (bit->overlap.mm > 0)
@@ -488,6 +458,24 @@ tell_holding (GArray *facts, const SpelchPosed *posed, const SpelchNumbers *numb
     tell (facts, _ ("Tabs"), g_strdup_printf (_ ("%u, each %s wide and %s thick"), tabs->count, wide, thick));
 }
 
+/* What the bit brings against what holds the work; on a router table, which way that goes is asked for. */
+static void
+tell_push (GArray *facts, const SpelchPosed *posed, const SpelchNumbers *numbers)
+{
+  const SpelchPlan *plan = &posed->plan;
+  if (plan->machine != SPELCH_MACHINE_GANTRY || plan->hold_side_n < 1)
+    return;
+  g_autofree char *side = spelch_words_count (round (plan->hold_side_n));
+  g_autofree char *weight = spelch_words_plain_weight (plan->hold_side_n, numbers);
+  g_autofree char *lift = spelch_words_count (round (plan->hold_lift_n));
+  g_autofree char *lifted = spelch_words_plain_weight (plan->hold_lift_n, numbers);
+  /* TRANSLATORS: forces, and what weighs as much: "up to 180 N (18 kg) sideways, 60 N (6 kg) upward" */
+  tell (facts, _ ("The bit pushes with"),
+        plan->hold_lift_n >= 1
+            ? g_strdup_printf (_ ("up to %s N (%s) sideways, %s N (%s) upward"), side, weight, lift, lifted)
+            : g_strdup_printf (_ ("up to %s N (%s) sideways"), side, weight));
+}
+
 static void
 tell_accepted (GArray *facts, const SpelchPosed *posed)
 {
@@ -576,6 +564,8 @@ spelch_words_facts (const SpelchPosed *posed, const SpelchNumbers *numbers)
     tell_machine (facts, posed, numbers);
   if (asks == SPELCH_ASKS_HOLD || asks == SPELCH_ASKS_LIMIT)
     tell_holding (facts, posed, numbers);
+  if (asks == SPELCH_ASKS_HOLD)
+    tell_push (facts, posed, numbers);
   if (asks == SPELCH_ASKS_BIT || asks == SPELCH_ASKS_WAY_UP)
     tell_accepted (facts, posed);
   if (asks == SPELCH_ASKS_FIRST_PASS)

@@ -19,6 +19,20 @@ spelch_words_say (GPtrArray *list, char *sentence)
     g_free (sentence);
 }
 
+void
+spelch_words_say_on (GPtrArray *list, char *sentence)
+{
+  if (list->len == 0 || sentence == NULL || *sentence == '\0')
+    {
+      spelch_words_say (list, sentence);
+      return;
+    }
+  char *last = list->pdata[list->len - 1];
+  list->pdata[list->len - 1] = g_strdup_printf ("%s %s", last, sentence);
+  g_free (last);
+  g_free (sentence);
+}
+
 char *
 spelch_words_joined (GPtrArray *list)
 {
@@ -124,6 +138,34 @@ why_gives (const SpelchPlan *plan, const SpelchNumbers *numbers, GPtrArray *list
                          needed, weight));
 }
 
+static char *
+per_cent (double share, const SpelchNumbers *numbers)
+{
+  return spelch_words_decimal (numbers, share * 100, 0);
+}
+
+/* What comes of the pressure times the area; "" where no vacuum holds it. */
+static char *
+why_vacuum (const SpelchPosed *posed, const SpelchNumbers *numbers)
+{
+  const SpelchHolding *holding = &posed->part->holding;
+  const SpelchConstants *k = posed->constants;
+  bool laminate = spelch_plan_is_laminate (&posed->plan, SPELCH_SIDE_FAR);
+  double kpa = holding->vacuum_kpa > 0 ? holding->vacuum_kpa : k->vacuum_default;
+  double friction = holding->on_rubber ? k->hold_friction_rubber
+                    : laminate         ? k->hold_friction_laminate
+                                       : k->hold_friction_raw;
+  if (holding->method != SPELCH_HOLD_VACUUM || posed->plan.hold_available_n <= 0)
+    return g_strdup ("");
+  g_autofree char *whole = spelch_words_count (round (kpa / 1000 * holding->area_mm2));
+  g_autofree char *leak = per_cent (k->vacuum_leak, numbers);
+  g_autofree char *grip = per_cent (friction, numbers);
+  return g_strdup_printf (
+      _ ("The vacuum's pressure times its area would be %s N, but only %s %% of it gets through the "
+         "spoilboard, and of what presses, friction holds only %s %% against a push sideways."),
+      whole, leak, grip);
+}
+
 void
 spelch_words_why_hold (const SpelchPosed *posed, const SpelchNumbers *numbers, GPtrArray *list)
 {
@@ -141,6 +183,8 @@ spelch_words_why_hold (const SpelchPosed *posed, const SpelchNumbers *numbers, G
                   tabs));
   else
     why_gives (plan, numbers, list);
+  if (plan->machine == SPELCH_MACHINE_GANTRY && !hangs_on_tabs (plan))
+    spelch_words_say_on (list, why_vacuum (posed, numbers));
 }
 
 char *

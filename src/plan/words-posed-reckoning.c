@@ -30,8 +30,7 @@ reckon_edge (const SpelchPosed *posed, const SpelchPlan *plan, SpelchSide side, 
     return;
   g_autofree char *face = spelch_words_face (plan, &posed->part->cuts[0], side);
   spelch_words_say (list,
-                    g_strdup_printf ("%s: %s.", face,
-                                     spelch_words_grade (edge->grade, spelch_plan_is_laminate (plan, side))));
+                    g_strdup_printf ("%s: %s.", face, spelch_words_posed_grade (plan, side, edge->grade)));
   say_all (list, spelch_words_edge_reckoning (plan, side, numbers), 0);
 }
 

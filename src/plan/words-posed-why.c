@@ -15,11 +15,19 @@
 
 /* ---- Edges ---- */
 
+const char *
+spelch_words_posed_grade (const SpelchPlan *plan, SpelchSide side, int grade)
+{
+  SpelchFacing facing = side == SPELCH_SIDE_MOTOR ? plan->near_facing : plan->far_facing;
+  if (facing == SPELCH_FACING_BOARD && grade >= SPELCH_TORN_FROM)
+    return grade == SPELCH_TORN_FROM ? _ ("fuzzy") : _ ("very fuzzy");
+  return spelch_words_grade (grade, spelch_plan_is_laminate (plan, side));
+}
+
 static const char *
 grade_words (const SpelchPlan *plan, SpelchSide side)
 {
-  const SpelchEdge *edge = spelch_plan_worst (plan, side);
-  return spelch_words_grade (edge->grade, spelch_plan_is_laminate (plan, side));
+  return spelch_words_posed_grade (plan, side, spelch_plan_worst (plan, side)->grade);
 }
 
 static void
@@ -350,11 +358,40 @@ way_result (const SpelchPosed *posed, SpelchFace face, const SpelchNumbers *numb
     return g_strdup_printf (_ ("%s: every edge comes out as accepted."), way);
   /* TRANSLATORS: a way up, how an edge comes out, and how it may: "Hidden face toward the motor: fuzzy grain
    * on the far side; clean is accepted." */
-  return g_strdup_printf (
-      side == SPELCH_SIDE_MOTOR ? _ ("%s: %s on the motor side; %s is accepted.")
-                                : _ ("%s: %s on the far side; %s is accepted."),
-      way, grade_words (plan, side),
-      spelch_words_grade (accepted_of (posed, edge), spelch_plan_is_laminate (plan, side)));
+  return g_strdup_printf (side == SPELCH_SIDE_MOTOR ? _ ("%s: %s on the motor side; %s is accepted.")
+                                                    : _ ("%s: %s on the far side; %s is accepted."),
+                          way, grade_words (plan, side),
+                          spelch_words_posed_grade (plan, side, accepted_of (posed, edge)));
+}
+
+/* The sentence on one way up that names the face which the reason is about: the one toward the motor, as the
+ * way up does, else by itself; a stop is about no face. */
+static char *
+way_reason (const SpelchPosed *posed, const SpelchPlan *plan, const char *way, const char *cause,
+            bool stopped)
+{
+  g_autofree char *face = spelch_words_face (plan, &posed->part->cuts[0], deciding_side (posed, plan));
+  if (stopped || deciding_side (posed, plan) == SPELCH_SIDE_MOTOR)
+    return g_strdup_printf (_ ("%s: %s"), way, cause);
+  /* TRANSLATORS: a way up, a face, and the reason: "Hidden face toward the motor. Show face, far side: The
+   * bit …" */
+  return g_strdup_printf (_ ("%s. %s: %s"), way, face, cause);
+}
+
+/* An edge that tears, and may. */
+static void
+say_torn_as_accepted (const SpelchPosed *posed, const SpelchPlan *plan, GPtrArray *list)
+{
+  for (int side = SPELCH_SIDE_MOTOR; side <= SPELCH_SIDE_FAR; side++)
+    {
+      const SpelchEdge *edge = spelch_plan_worst (plan, (SpelchSide)side);
+      if (edge == NULL || edge->grade < SPELCH_TORN_FROM || edge->grade > accepted_of (posed, edge))
+        continue;
+      g_autofree char *face = spelch_words_face (plan, &posed->part->cuts[0], (SpelchSide)side);
+      /* TRANSLATORS: a face and how its edge comes out: "Hidden face, far side: fuzzy grain, …" */
+      spelch_words_say_on (list, g_strdup_printf (_ ("%s: %s, which is accepted there."), face,
+                                                  grade_words (plan, (SpelchSide)side)));
+    }
 }
 
 /* One reason for both ways where it is the same. */
@@ -362,26 +399,30 @@ static void
 why_way_up (const SpelchPosed *posed, const SpelchNumbers *numbers, GPtrArray *list)
 {
   char *causes[2];
+  bool stopped[2];
   for (int face = SPELCH_FACE_A; face <= SPELCH_FACE_B; face++)
     {
       const SpelchPlan *plan = plan_of_way (posed, (SpelchFace)face);
       char *stop = stop_of (plan, numbers);
+      stopped[face] = stop != NULL;
       causes[face]
           = stop != NULL ? stop : spelch_words_plain_edge (posed->part, plan, deciding_side (posed, plan));
     }
-  if (g_str_equal (causes[SPELCH_FACE_A], causes[SPELCH_FACE_B]))
-    spelch_words_say (list,
-                      g_strdup_printf (_ ("Whichever face is toward the motor: %s"), causes[SPELCH_FACE_A]));
+  bool same = g_str_equal (causes[SPELCH_FACE_A], causes[SPELCH_FACE_B]);
+  const SpelchPlan *first = plan_of_way (posed, SPELCH_FACE_A);
+  bool far = !stopped[SPELCH_FACE_A] && deciding_side (posed, first) == SPELCH_SIDE_FAR;
+  if (same)
+    spelch_words_say (list, g_strdup_printf (far ? _ ("Whichever face is on the far side: %s")
+                                                 : _ ("Whichever face is toward the motor: %s"),
+                                             causes[SPELCH_FACE_A]));
   for (int face = SPELCH_FACE_A; face <= SPELCH_FACE_B; face++)
     {
       g_autofree char *way = way_words (posed, (SpelchFace)face, numbers);
       const SpelchPlan *plan = plan_of_way (posed, (SpelchFace)face);
-      bool far = deciding_side (posed, plan) == SPELCH_SIDE_FAR;
-      /* TRANSLATORS: a way up, and the reason: "Hidden face toward the motor, on the far side: the bit …" */
-      if (!g_str_equal (causes[SPELCH_FACE_A], causes[SPELCH_FACE_B]))
-        spelch_words_say (
-            list, g_strdup_printf (far ? _ ("%s, on the far side: %s") : _ ("%s, on the motor side: %s"), way,
-                                   causes[face]));
+      if (!same)
+        spelch_words_say (list, way_reason (posed, plan, way, causes[face], stopped[face]));
+      if (!stopped[face] && spelch_posed_serves (posed->part, plan))
+        say_torn_as_accepted (posed, plan, list);
     }
   g_free (causes[SPELCH_FACE_A]);
   g_free (causes[SPELCH_FACE_B]);

@@ -174,6 +174,7 @@ first = (kept() or [{}])[0]
 tap.same({k: first.get(k) for k in ('learner', 'exercise', 'seed', 'answer', 'right')},
          {'learner': 'Ada', 'exercise': 'tears-up-cut-ply', 'seed': 7, 'answer': 'far', 'right': False}, 'with who answered what')
 tap.ok(bench.has('slider', '^Pass 1.*show face torn'), 'the drawing shows what comes out', lambda: bench.names('slider'))
+tap.ok(bench.has('label', '^Answered, not yet right$'), 'the list says so in words', lambda: bench.names('label'))
 bench.picture('practice-wrong')
 unfold('^Show the reckoning$')
 tap.ok(wait_for(evidence), 'behind a fold stands the reckoning with its evidence', words)
@@ -183,10 +184,11 @@ tap.ok(verdict() is not None and len(kept()) == 1, 'afterwards one may try thing
 
 # ---- The follow-up ----
 
+tap.ok(bench.has('push button', '^Now one thing changes$') and bench.has('label', '^Toward the motor: the hidden face'), 'what changes stands beside the button', words)
 bench.click(bench.find('push button', '^Now one thing changes'))
-tap.ok(bench.has('label', '^Bit: down-cut bit.* instead of up-cut bit'), 'the follow-up says what changes', words)
+tap.ok(bench.has('label', '^Toward the motor: the hidden face instead of the show face'), 'the follow-up says what changes', words)
 tap.ok(verdict() is None, 'and asks again')
-bench.keys('b', 'Return')
+bench.keys('a', 'Return')
 tap.ok(bench.has('label', '^That is right'), 'a right answer is told so in words', verdict)
 tap.ok(bench.has('label', '^Why$') and said('Right is') is None, 'and what was said is said once')
 tap.ok(not evidence(), 'with the reckoning folded away again', words)
@@ -196,7 +198,7 @@ tap.same(said('You said'), 'The one on the far side', 'going back shows the ques
 
 # ---- The other kinds, right and wrong ----
 
-CODES = {'way-up-up-cut': 'Which way up for an up-cut bit?', 'limit-slow-machine': 'A machine that feeds slowly',
+CODES = {'way-up-up-cut': 'Which way up for an up-cut bit?', 'limit-slow-machine': 'A dado on the old gantry',
          'bit-plywood-dado': 'A bit for a dado in plywood', 'hold-tabs': 'A small piece on tabs'}
 for exercise, title in CODES.items():
     question = asked(exercise)
@@ -260,7 +262,8 @@ draw(SEED)
 # ---- The first lesson ----
 
 tap.ok(go_to('First lesson') or True, 'the lesson is chosen')
-STEPS = ['a', 'a', 'b', None, 'a', None, 'e']
+STEPS = ['a', 'a', 'b', None, 'a', None, 'd', 'b', 'e']
+TWICE = (0, 1, 2, 5, 6, 8)  # whose follow-up is asked
 for step, key in enumerate(STEPS):
     tap.ok(bench.has('label', f'^First lesson: step {step + 1} of {len(STEPS)}$'), f'step {step + 1}: it says how far it is', words)
     tap.ok(bench.has('push button', '^To the question$'), f'step {step + 1}: it tells first')
@@ -281,7 +284,7 @@ for step, key in enumerate(STEPS):
         bench.keys(key, 'Return')
     tap.ok(wait_for(lambda: verdict() is not None), f'step {step + 1}: and shows what comes out')
     press('^On$')
-    if step in (5, 6):
+    if step in TWICE:
         tap.ok(bench.has('label', ': one thing changes$'), f'step {step + 1}: then one thing changes')
         if choices():
             bench.keys('a', 'Return')
@@ -293,7 +296,7 @@ tap.ok(bench.has('label', '^That is the end of the lesson$'), 'it comes to an en
 tap.ok(bench.has('label', '^That was a straight bit'), 'with closing words')
 bench.picture('practice-closing')
 press('^Back$')
-tap.ok(bench.has('label', '^First lesson: step 7 of 7$'), 'from which one can go back')
+tap.ok(bench.has('label', '^First lesson: step 9 of 9$'), 'from which one can go back')
 for button, then in (('^To the question$', 'A small piece on tabs$'), ('^On$', ': one thing changes$'), ('^On$', '^That is the end')):
     press(button)
     tap.ok(wait_for(lambda: verdict() or bench.all('label', '^That is the end')) and bench.has('label', then), 'and on again', words)
@@ -347,6 +350,7 @@ own.update(id='my-own', title='Mine, from the workshop')
 answers_before = kept()
 bench = start()
 tap.same(bench.text(bench.find('text', '^Learner')), 'Ada', 'the learner is there again')
+tap.ok(bench.has('label', '^Difficulty [1-5]: ') and bench.lacks('label', '^First lesson: step', 1), "and isn't led into the lesson again", words)
 tap.ok(bench.has('label', f'^{right} of [0-9]+ answered right$'), 'with the progress as it was', words)
 tap.ok([n for n in bench.walk() if n.seen_role == 'list item' and n.seen.startswith('Mine, from the workshop')], "a teacher's own exercise is in the list")
 tap.ok(bench.has('label', 'spoilt.json'), 'one that is spoilt is told of', words)

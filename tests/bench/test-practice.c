@@ -292,6 +292,27 @@ test_lesson_back (Fixture *f, gconstpointer data)
   g_assert_cmpuint (all->len, ==, 0);
 }
 
+/* Who comes back goes on with what wasn't tried; a lesson begins by itself once only. */
+static void
+test_begin (Fixture *f, gconstpointer data)
+{
+  g_autofree char *complaint = NULL;
+  spelch_practice_begin (f->practice);
+  g_assert_true (spelch_practice_get_lesson (f->practice)
+                 == spelch_practice_get_lessons (f->practice)->pdata[0]);
+  spelch_practice_ask (f->practice, "tears-up-cut-ply");
+  g_assert_true (spelch_practice_answer (f->practice, "far", SPELCH_UNIT_MM));
+  SpelchPractice *again = practice_at (f);
+  spelch_practice_set_learner (again, "Ada", &complaint);
+  spelch_practice_look (again);
+  spelch_practice_begin (again);
+  g_assert_null (spelch_practice_get_lesson (again));
+  g_assert_cmpint ((int)spelch_practice_get_stage (again), ==, SPELCH_STAGE_ASKED);
+  const char *asked = spelch_practice_get_posed (again)->exercise->id;
+  g_assert_cmpuint (spelch_practice_get_progress (again, asked).tried, ==, 0);
+  g_assert_finalize_object (again);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -305,6 +326,7 @@ main (int argc, char **argv)
   ADD ("graded again", test_graded_again);
   ADD ("lesson", test_lesson);
   ADD ("lesson back", test_lesson_back);
+  ADD ("begin", test_begin);
 #undef ADD
   return g_test_run ();
 }

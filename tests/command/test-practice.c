@@ -65,8 +65,8 @@ test_answers (void)
       = running ("practice", "--show", "tears-up-cut-ply", "--seed", "3", "--answer", "far", "--json", NULL);
   g_auto (Running) right
       = running ("practice", "--show", "tears-up-cut-ply", "--seed", "3", "--answer", "motor", NULL);
-  g_auto (Running) next = running ("practice", "--show", "tears-up-cut-ply", "--seed", "3", "--follow-up",
-                                   "--answer", "far", NULL);
+  g_auto (Running) next = running ("practice", "--show", "tears-down-cut-ply", "--seed", "3", "--follow-up",
+                                   "--answer", "both", NULL);
   g_autoptr (JsonParser) parser = json_parser_new ();
   JsonObject *graded = running_object (parser, wrong.out);
   g_assert_false (json_object_get_boolean_member (graded, "right"));
@@ -74,7 +74,9 @@ test_answers (void)
   g_assert_cmpstr (json_object_get_string_member (graded, "wrong_because"), !=, "");
   g_assert_nonnull (strstr (right.out, "\nRight.\n"));
   g_assert_nonnull (strstr (next.out, "\nRight.\n"));
-  g_assert_nonnull (strstr (next.out, "Bit: down-cut bit"));
+  g_assert_nonnull (strstr (next.out, "Cutting edge: dull instead of "));
+  g_assert_nonnull (
+      strstr (next.out, "So the passes change too: ")); /* a blunt bit goes less deep at a time */
 }
 
 static void
@@ -215,7 +217,7 @@ test_check_lesson (void)
   g_assert_true (g_file_set_contents (file, gone, -1, NULL));
   g_auto (Running) missing = running ("check", file, NULL);
   g_assert_cmpint (missing.status, ==, 2);
-  g_assert_nonnull (strstr (missing.err, "steps[6]: there is no exercise “hold-nothing”"));
+  g_assert_nonnull (strstr (missing.err, "steps[8]: there is no exercise “hold-nothing”"));
   g_remove (file);
 }
 

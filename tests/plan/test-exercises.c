@@ -481,6 +481,22 @@ test_languages (void)
     }
 }
 
+/* A lesson asks with one bit after the other; a follow-up of its doesn't bring in one that was not told of,
+ * and none asks the same as another. */
+static void
+check_follow_ups (const SpelchLesson *lesson)
+{
+  for (guint s = 0; s < lesson->n_steps; s++)
+    {
+      const SpelchExercise *exercise
+          = spelch_exercises_find (spelch_shop_exercises (), lesson->steps[s].exercise);
+      const SpelchChange *change = &exercise->follow_up.change;
+      g_assert_true (!lesson->steps[s].follow_up || change->what != SPELCH_CHANGE_BIT);
+      for (guint before = 0; before < s; before++)
+        g_assert_cmpstr (lesson->steps[before].exercise, !=, lesson->steps[s].exercise);
+    }
+}
+
 static void
 test_lesson (void)
 {
@@ -491,6 +507,7 @@ test_lesson (void)
       const SpelchLesson *lesson = lessons->pdata[i];
       check_said (lesson->id, &lesson->title, true);
       check_said (lesson->id, &lesson->closing, true);
+      check_follow_ups (lesson);
       for (guint s = 0; s < lesson->n_steps; s++)
         {
           const SpelchExercise *exercise

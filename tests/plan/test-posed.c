@@ -246,9 +246,9 @@ test_changed_speed (void)
   g_autoptr (SpelchPosed) next = spelch_posed_new (spelch_shop_constants (), exercise, 1, true);
   g_autofree char *changed = spelch_words_changed (next, &MM);
   g_autofree char *was = spelch_words_count (first->plan.speed_rpm);
-  g_autofree char *expected = g_strdup_printf ("instead of %s rpm.", was);
+  g_autofree char *expected = g_strdup_printf (" instead of %s rpm.", was);
   g_assert_cmpfloat (first->plan.speed_rpm, >, 0);
-  g_assert_true (g_str_has_suffix (changed, expected));
+  g_assert_nonnull (strstr (changed, expected)); /* the passes that follow are told after it */
 }
 
 /* ---- Questions without a clear answer ---- */
