@@ -27,7 +27,8 @@ struct _SpelchPracticeQuestion
   GtkLabel *heading, *title, *telling, *lead, *changed, *means, *question;
   SpelchPracticeView *view;
   GtkGrid *facts;
-  GtkWidget *answers; /* hint and choices */
+  GtkBox *drawing, *answering; /* under one of which the facts stand */
+  GtkWidget *answers;          /* hint and choices */
   GtkExpander *hint;
   GtkLabel *hint_words;
   SpelchPracticeChoices *choices;
@@ -138,6 +139,19 @@ add_fact (SpelchPracticeQuestion *self, int row, const SpelchFact *fact)
     }
 }
 
+/* Under the drawing where the choices are many, so that all of both are in sight. */
+static void
+place_facts (SpelchPracticeQuestion *self, GtkBox *under)
+{
+  GtkWidget *facts = GTK_WIDGET (self->facts), *before = gtk_widget_get_parent (facts);
+  if (before == GTK_WIDGET (under))
+    return;
+  g_object_ref (facts);
+  gtk_box_remove (GTK_BOX (before), facts);
+  gtk_box_append (under, facts);
+  g_object_unref (facts);
+}
+
 static void
 show_facts (SpelchPracticeQuestion *self, const SpelchPosed *posed)
 {
@@ -148,6 +162,7 @@ show_facts (SpelchPracticeQuestion *self, const SpelchPosed *posed)
   for (guint i = 0; i < facts->len; i++)
     add_fact (self, (int)i, &g_array_index (facts, SpelchFact, i));
   gtk_widget_set_visible (GTK_WIDGET (self->facts), !is_telling (self));
+  place_facts (self, posed->exercise->asks == SPELCH_ASKS_LIMIT ? self->drawing : self->answering);
 }
 
 static void
@@ -447,6 +462,8 @@ make_body (SpelchPracticeQuestion *self, const SpelchConstants *constants)
   self->means = add_label (GTK_BOX (body), "lead");
   self->question = add_label (GTK_BOX (body), "asking");
   self->view = spelch_practice_view_new (constants);
+  self->drawing = GTK_BOX (drawing);
+  self->answering = GTK_BOX (answering);
   self->facts = GTK_GRID (gtk_grid_new ());
   gtk_grid_set_column_spacing (self->facts, 16);
   gtk_grid_set_row_spacing (self->facts, 3);
@@ -488,6 +505,7 @@ make_foot (SpelchPracticeQuestion *self)
   gtk_widget_set_hexpand (GTK_WIDGET (self->follow_up_words), TRUE);
   gtk_widget_set_valign (GTK_WIDGET (self->follow_up_words), GTK_ALIGN_CENTER);
   gtk_label_set_xalign (self->follow_up_words, 1);
+  gtk_label_set_natural_wrap_mode (self->follow_up_words, GTK_NATURAL_WRAP_NONE);
   self->follow_up
       = add_button (self, GTK_BOX (row), _ ("Now one thing changes"), G_CALLBACK (follow_up_clicked));
   self->answer = add_button (self, GTK_BOX (row), _ ("That is my answer"), G_CALLBACK (answer_clicked));

@@ -8,13 +8,15 @@
 
 #include <glib/gi18n-lib.h>
 
-/* The speed or feed that nobody set was what the plan recommends. */
+/* The speed, feed or stick-out that nobody set was what the plan recommends. */
 static double
 recommended (const SpelchPosed *posed, const SpelchPart *before, SpelchChangeKind what)
 {
   SpelchPlan plan;
   spelch_posed_plan (posed->constants, before, -1, &plan);
-  return what == SPELCH_CHANGE_SPEED ? plan.speed_rpm : plan.feed_mm_min;
+  return what == SPELCH_CHANGE_SPEED  ? plan.speed_rpm
+         : what == SPELCH_CHANGE_FEED ? plan.feed_mm_min
+                                      : plan.stick_out_mm;
 }
 
 /* That the passes change with it, where they are among what is given and nobody set them. */
@@ -45,7 +47,9 @@ spelch_words_changed (const SpelchPosed *posed, const SpelchNumbers *numbers)
   g_autoptr (SpelchPart) before = spelch_exercise_draw (posed->exercise, posed->seed);
   SpelchChange was = spelch_change_now (follow_up->change.what, before);
   SpelchChange is = spelch_change_now (follow_up->change.what, posed->part);
-  if (was.number <= 0 && (was.what == SPELCH_CHANGE_SPEED || was.what == SPELCH_CHANGE_FEED))
+  bool planned = was.what == SPELCH_CHANGE_SPEED || was.what == SPELCH_CHANGE_FEED
+                 || was.what == SPELCH_CHANGE_STICK_OUT;
+  if (was.number <= 0 && planned)
     was.number = recommended (posed, before, was.what);
   g_autofree char *old = spelch_words_change_value (&was, before, numbers);
   g_autofree char *now = spelch_words_change_value (&is, posed->part, numbers);

@@ -75,8 +75,11 @@ test_answers (void)
   g_assert_nonnull (strstr (right.out, "\nRight.\n"));
   g_assert_nonnull (strstr (next.out, "\nRight.\n"));
   g_assert_nonnull (strstr (next.out, "Cutting edge: dull instead of "));
+  g_assert_null (strstr (next.out, "So the passes change too: ")); /* they are held */
+  g_auto (Running) follow
+      = running ("practice", "--show", "tears-blunt-mdf", "--seed", "3", "--follow-up", NULL);
   g_assert_nonnull (
-      strstr (next.out, "So the passes change too: ")); /* a blunt bit goes less deep at a time */
+      strstr (follow.out, "So the passes change too: ")); /* a sharp bit goes deeper at a time */
 }
 
 static void
