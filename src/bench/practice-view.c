@@ -153,6 +153,17 @@ shows_side (SpelchPracticeView *self)
          || asks == SPELCH_ASKS_HOLD;
 }
 
+/* At which depths a pass is clean is the answer of a follow-up that is about passes. */
+static bool
+asks_passes_next (const SpelchPosed *posed)
+{
+  const SpelchFollowUp *next = &posed->exercise->follow_up;
+  SpelchChangeKind what = next->change.what;
+  return next->told && !posed->follow_up && posed->exercise->asks != SPELCH_ASKS_FIRST_PASS
+         && (what == SPELCH_CHANGE_FIRST_PASS || what == SPELCH_CHANGE_DEPTH
+             || what == SPELCH_CHANGE_OVERCUT);
+}
+
 void
 spelch_practice_view_show (SpelchPracticeView *self, const SpelchPosed *posed, const SpelchGiven *given)
 {
@@ -164,6 +175,7 @@ spelch_practice_view_show (SpelchPracticeView *self, const SpelchPosed *posed, c
   self->showing = true;
   g_autoptr (SpelchPart) part = part_of (self, given);
   spelch_session_set_asked (self->session, given == NULL);
+  spelch_side_view_set_small (self->side_view, true, asks_passes_next (posed));
   spelch_session_open (self->session, part, NULL, NULL, false);
   gtk_filter_changed (self->filter, GTK_FILTER_CHANGE_DIFFERENT);
   spelch_kept_picture_changed (self->picture);

@@ -33,6 +33,7 @@ struct _SpelchSideView
   int band;                   /* height left above the scene for a corner that is too small */
   SpelchLettering *lettering; /* kept from scene to scene */
   SpelchKeptScene kept;
+  bool one_pass, without_windows; /* as of a view */
 
   GtkGesture *drag;
   SpelchDepthMark *dragged; /* the mark of the pass whose bit is dragged */
@@ -64,6 +65,8 @@ lay_out (SpelchSideView *self)
                       .lettering = self->lettering,
                       .shown_pass = spelch_session_get_shown_pass (self->session),
                       .corner_taken = self->corner != NULL,
+                      .one_pass = self->one_pass,
+                      .without_windows = self->without_windows,
                       .asking = spelch_session_is_asked (self->session) };
   return spelch_scene_new (spelch_session_get_part (self->session), spelch_session_get_cut (self->session),
                            spelch_session_get_bit (self->session), spelch_session_get_plan (self->session),
@@ -490,6 +493,13 @@ spelch_side_view_set_look (SpelchSideView *self, SpelchLook look)
   for (guint i = 0; i < self->marks->len; i++)
     spelch_depth_mark_set_palette (g_ptr_array_index (self->marks, i), spelch_palette (look));
   drop_scene (self);
+}
+
+void
+spelch_side_view_set_small (SpelchSideView *self, bool one_pass, bool without_windows)
+{
+  self->one_pass = one_pass;
+  self->without_windows = without_windows;
 }
 
 void

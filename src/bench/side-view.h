@@ -19,6 +19,10 @@ G_DECLARE_FINAL_TYPE (SpelchSideView, spelch_side_view, SPELCH, SIDE_VIEW, GtkWi
 void spelch_side_view_set_session (SpelchSideView *self, SpelchSession *session, GListModel *quantities);
 void spelch_side_view_set_look (SpelchSideView *self, SpelchLook look);
 
+/* Marks of the passes only the shown one, beside the board; and tells nothing of clean depths. As of a
+ * SpelchView, from the next scene on. */
+void spelch_side_view_set_small (SpelchSideView *self, bool one_pass, bool without_windows);
+
 /* Puts @corner into the corner of the drawing that is kept free for words about it. */
 void spelch_side_view_set_corner (SpelchSideView *self, GtkWidget *corner);
 

@@ -16,6 +16,8 @@
 #define GAP_MM      7.0
 #define STUB_MM     7.0 /* of shank */
 #define BOARD_MM    26.0
+#define UNDER_MM    7.0   /* of spoilboard under the board */
+#define GROOVE_MM   2.5   /* an earlier cut in it */
 #define ASIDE_MM    14.0  /* of board beside the cut */
 #define WIDE        420.0 /* at which a side view is drawn in full size */
 #define LEAST_SHARE 0.40  /* of full size, that it is drawn in */
@@ -30,6 +32,7 @@ typedef struct
   const SpelchBit *bits[SPELCH_BITS_MOST];
   double scale, board_mm, thickness;
   double left, top, bottom; /* of the board and the bits, without letters */
+  double under;             /* of spoilboard that is drawn, mm */
   bool lettered, below;     /* the motor is below */
 } Picture;
 
@@ -53,6 +56,17 @@ wide_mm (const SpelchBit *bit)
   return fmax (spelch_bit_diameter_now (bit), bit->shank.mm);
 }
 
+/* A question that is about the spoilboard shows it. */
+static bool
+shows_spoilboard (const SpelchPosed *posed)
+{
+  const SpelchPart *part = posed->part;
+  bool about
+      = posed->exercise->follow_up.told && posed->exercise->follow_up.change.what == SPELCH_CHANGE_SPOILBOARD;
+  return part->machine.kind == SPELCH_MACHINE_GANTRY && part->cuts[0].through && part->cuts[0].backer.mm <= 0
+         && (about || part->machine.spoilboard == SPELCH_SPOILBOARD_CUT_HERE_BEFORE);
+}
+
 static Picture
 lay_out (const SpelchPosed *posed, double width, double height)
 {
@@ -60,6 +74,7 @@ lay_out (const SpelchPosed *posed, double width, double height)
   const SpelchCut *cut = &part->cuts[0];
   Picture picture = { .lettered = posed->exercise->asks == SPELCH_ASKS_BIT,
                       .below = spelch_machine_motor_below (&part->machine),
+                      .under = shows_spoilboard (posed) ? UNDER_MM : 0,
                       .thickness = spelch_board_thickness (&part->board) };
   for (guint i = 0; picture.lettered && i < posed->n_choices; i++)
     take (&picture, part, posed->choices[i]);
@@ -75,12 +90,13 @@ lay_out (const SpelchPosed *posed, double width, double height)
       tall = fmax (tall, tall_mm (picture.bits[i]));
       wide += GAP_MM + wide_mm (picture.bits[i]);
     }
+  tall += picture.under;
   double letters = picture.lettered ? LETTER_ROOM : 0, room = height - letters - 2 * EDGE;
   picture.scale = fmin (fmin (room / tall, (width - 2 * EDGE - 2 * MARGIN) / wide), SCALE_MOST);
   picture.scale = fmax (picture.scale, 0);
   picture.left = fmax ((width - wide * picture.scale - 2 * MARGIN) / 2, EDGE);
   picture.top = fmax ((height - letters - tall * picture.scale) / 2, EDGE);
-  picture.bottom = picture.top + tall * picture.scale;
+  picture.bottom = picture.top + (tall - picture.under) * picture.scale;
   return picture;
 }
 
@@ -183,6 +199,40 @@ draw_motor_side (cairo_t *cr, const Picture *p, double room, double y, const Spe
   spelch_lettering_draw (cr, layout, x + ARROW / 2 + 3, middle - high / 2, &palette->ink_soft);
 }
 
+/* What the board lies on, with the groove that an earlier cut left there. */
+static void
+draw_spoilboard (cairo_t *cr, const SpelchPosed *posed, const Picture *p, double bit_wide,
+                 const SpelchPalette *palette)
+{
+  const SpelchPart *part = posed->part;
+  double wide = p->board_mm * p->scale, thick = p->thickness * p->scale, from, to, depth;
+  double left = p->left + MARGIN, deep = GROOVE_MM * p->scale;
+  bool grooved = part->machine.spoilboard == SPELCH_SPOILBOARD_CUT_HERE_BEFORE;
+  if (p->under <= 0)
+    return;
+  spelch_picture_opening (part, &part->cuts[0], bit_wide, wide + 2 * MARGIN, thick + 2 * MARGIN, &from, &to,
+                          &depth);
+  from = CLAMP (p->left + from, left, left + wide);
+  to = CLAMP (p->left + to, left, left + wide);
+  cairo_move_to (cr, left, p->bottom);
+  if (grooved)
+    {
+      cairo_line_to (cr, from, p->bottom);
+      cairo_line_to (cr, from, p->bottom + deep);
+      cairo_line_to (cr, to, p->bottom + deep);
+      cairo_line_to (cr, to, p->bottom);
+    }
+  cairo_line_to (cr, left + wide, p->bottom);
+  cairo_line_to (cr, left + wide, p->bottom + p->under * p->scale);
+  cairo_line_to (cr, left, p->bottom + p->under * p->scale);
+  cairo_close_path (cr);
+  spelch_colour_set (cr, &palette->rest, 1);
+  cairo_fill_preserve (cr);
+  spelch_colour_set (cr, &palette->ink_soft, 1);
+  cairo_set_line_width (cr, 1);
+  cairo_stroke (cr);
+}
+
 static void
 draw_bits (cairo_t *cr, const Picture *p, const SpelchPalette *palette, SpelchLettering *lettering)
 {
@@ -215,6 +265,7 @@ spelch_exercise_picture_draw (cairo_t *cr, const SpelchPosed *posed, double widt
   double board_top = p.below ? p.top : p.bottom - thick, near = p.below ? board_top + thick : board_top;
   if (p.scale <= 0)
     return;
+  draw_spoilboard (cr, posed, &p, bit_wide, palette);
   cairo_save (cr);
   cairo_translate (cr, p.left, board_top - MARGIN);
   spelch_picture_cut (cr, part, &part->cuts[0], bit_wide, p.board_mm * p.scale + 2 * MARGIN,
@@ -227,20 +278,35 @@ spelch_exercise_picture_draw (cairo_t *cr, const SpelchPosed *posed, double widt
 
 /* ---- From above ---- */
 
+/* How an edge of solid wood comes out follows from how the cut lies to its fibres. */
+static bool
+grain_decides (const SpelchPosed *posed)
+{
+  const SpelchBoard *board = &posed->part->board;
+  const SpelchLayer *layer = &board->layers[0];
+  SpelchAsks asks = posed->exercise->asks;
+  return (asks == SPELCH_ASKS_TEARS || asks == SPELCH_ASKS_WAY_UP) && board->n_layers == 1
+         && layer->material != SPELCH_MATERIAL_MDF && layer->material != SPELCH_MATERIAL_PARTICLEBOARD
+         && layer->material != SPELCH_MATERIAL_LAMINATE && layer->grain != SPELCH_GRAIN_END;
+}
+
 bool
 spelch_exercise_picture_has_above (const SpelchPosed *posed)
 {
   const SpelchPart *part = posed->part;
-  return posed->exercise->asks == SPELCH_ASKS_HOLD && posed->plan.n_passes > 0
+  return (posed->exercise->asks == SPELCH_ASKS_HOLD || grain_decides (posed)) && posed->plan.n_passes > 0
          && spelch_part_find_bit (part, part->cuts[0].bit) >= 0;
 }
 
+/* Where the grain is asked about, what holds the board is left out. */
 static SpelchFromAbove *
 from_above (const SpelchPosed *posed, double width, double height, double size, SpelchLook look,
             const SpelchNumbers *numbers, SpelchLettering *lettering)
 {
-  const SpelchPart *part = posed->part;
+  g_autoptr (SpelchPart) part = spelch_part_copy (posed->part);
   const SpelchBit *bit = &part->bits[spelch_part_find_bit (part, part->cuts[0].bit)];
+  if (posed->exercise->asks != SPELCH_ASKS_HOLD)
+    part->holding.method = SPELCH_HOLD_UNTOLD;
   return spelch_from_above_new (part, &part->cuts[0], bit, &posed->plan, (SpelchRect){ 0, 0, width, height },
                                 size, numbers, lettering, spelch_palette (look));
 }

@@ -7,13 +7,15 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#define PIECE_UP 0.5 /* of its width, where the piece is named */
+
 /* ---- Words ---- */
 
 static char *
 hold_words (const SpelchFromAbove *f)
 {
   return g_strdup (f->hold == SPELCH_HOLD_VACUUM   ? _ ("vacuum")
-                   : f->hold == SPELCH_HOLD_CLAMPS ? _ ("clamps")
+                   : f->hold == SPELCH_HOLD_CLAMPS ? _ ("clamps: one drawn for all")
                                                    : _ ("screws"));
 }
 
@@ -48,27 +50,67 @@ words_of (const SpelchFromAbove *f, SpelchFromAboveKind kind, const SpelchNumber
       return f->n_holds > 0 ? hold_words (f) : NULL;
     case SPELCH_FROM_ABOVE_FENCE:
       return f->facts.board_moves && !f->facts.goes_round ? g_strdup (_ ("fence")) : NULL;
+    case SPELCH_FROM_ABOVE_GRAIN:
+      return f->facts.has_grain && f->n_holds == 0 && !f->with_waste
+                 ? g_strdup (_ ("fibres, along the lines"))
+                 : NULL;
     case SPELCH_N_FROM_ABOVES:
     default:
       return NULL;
     }
 }
 
-/* The tab, or the hold, that is nearest to the words. */
 static SpelchSpot
-rightmost (const SpelchSpot *spots, guint n)
+aim_hold (const SpelchFromAbove *f)
 {
-  SpelchSpot best = spots[0];
-  for (guint i = 1; i < n; i++)
-    if (spots[i].x > best.x + 1e-6)
-      best = spots[i];
+  SpelchRect last = f->holds[f->n_holds > 0 ? f->n_holds - 1 : 0];
+  if (f->hold == SPELCH_HOLD_VACUUM)
+    return (SpelchSpot){ last.x + last.width * 0.94, last.y + last.height * 0.12 };
+  return (SpelchSpot){ last.x + last.width / 2, last.y + last.height / 2 };
+}
+
+/* How far the height @up lies from what else is named at the right. */
+static double
+clear_of_others (const SpelchFromAbove *f, double up)
+{
+  double clear = fmin (fabs (up - f->width * PIECE_UP), fabs (up));
+  return f->n_holds > 0 ? fmin (clear, fabs (up - aim_hold (f).y)) : clear;
+}
+
+/* Of the tabs at the right side, or else of all, the one whose line has most room. */
+static SpelchSpot
+aim_tab (const SpelchFromAbove *f)
+{
+  SpelchSpot best = f->tabs[0];
+  for (guint i = 1; i < f->n_tabs; i++)
+    if (f->tabs[i].x > best.x + 1e-6
+        || (f->tabs[i].x > best.x - 1e-6 && clear_of_others (f, f->tabs[i].y) > clear_of_others (f, best.y)))
+      best = f->tabs[i];
+  return best;
+}
+
+/* On a way round: at its right side, where no tab stands and its line has most room. */
+static SpelchSpot
+aim_feed_round (const SpelchFromAbove *f)
+{
+  SpelchSpot best = { fmax (f->way[0].x, f->way[1].x), f->width * 0.5 };
+  double most = -1;
+  for (int step = 2; step <= 18; step++)
+    {
+      double up = f->width * step / 20, clear = clear_of_others (f, up);
+      for (guint i = 0; i < f->n_tabs; i++)
+        clear = fmin (clear, fabs (up - f->tabs[i].y));
+      if (clear > most + 1e-6)
+        best.y = up;
+      most = fmax (most, clear);
+    }
   return best;
 }
 
 static SpelchSpot
 aim (const SpelchFromAbove *f, SpelchFromAboveKind kind)
 {
-  SpelchRect board = spelch_from_above_board (f), last = f->holds[f->n_holds > 0 ? f->n_holds - 1 : 0];
+  SpelchRect board = spelch_from_above_board (f);
   double deg;
   switch (kind)
     {
@@ -76,21 +118,24 @@ aim (const SpelchFromAbove *f, SpelchFromAboveKind kind)
       return (SpelchSpot){ f->length + f->diameter + (f->beyond - f->diameter) * 0.55,
                            f->width + f->diameter + (f->beyond - f->diameter) * 0.5 };
     case SPELCH_FROM_ABOVE_PIECE:
-      return (SpelchSpot){ f->length * 0.72, f->width * 0.72 };
+      return (SpelchSpot){ f->length * 0.72, f->width * PIECE_UP };
     case SPELCH_FROM_ABOVE_TABS:
-      return rightmost (f->tabs, f->n_tabs);
+      return aim_tab (f);
     case SPELCH_FROM_ABOVE_FEED:
       if (f->facts.board_moves)
         return (SpelchSpot){ f->length * 0.74, f->width * 0.24 };
       if (f->closed)
-        return (SpelchSpot){ fmax (f->way[0].x, f->way[1].x), f->width * (f->n_tabs > 0 ? 0.24 : 0.5) };
+        return aim_feed_round (f);
       return spelch_from_above_along (f, f->ahead, &deg);
     case SPELCH_FROM_ABOVE_TURN:
       return spelch_from_above_along (f, f->start, &deg);
     case SPELCH_FROM_ABOVE_HOLD:
-      if (f->hold == SPELCH_HOLD_VACUUM)
-        return (SpelchSpot){ last.x + last.width * 0.94, last.y + last.height * 0.12 };
-      return (SpelchSpot){ last.x + last.width / 2, last.y + last.height / 2 };
+      return aim_hold (f);
+    case SPELCH_FROM_ABOVE_GRAIN:
+      return (SpelchSpot){
+        f->length * 0.8,
+        f->width * (fabs (aim (f, SPELCH_FROM_ABOVE_FEED).y / f->width - 0.5) > 0.2 ? 0.5 : 0.8)
+      };
     case SPELCH_FROM_ABOVE_FENCE:
     case SPELCH_N_FROM_ABOVES:
     default:

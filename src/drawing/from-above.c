@@ -12,6 +12,9 @@
 #define ACROSS_MM   300.0 /* a board whose size isn't told */
 #define START_SHARE 0.22  /* along a straight way, where the bit is drawn */
 #define START_NEAR  0.60  /* where it goes toward the words */
+#define CLAMP_AT    0.72  /* along the side that the clamp stands at */
+#define CORNER_LEFT 0.05  /* of the piece, under which vacuum holds a corner only */
+#define CORNER_AT   0.96  /* and where: nearly in it, toward the words */
 #define AHEAD_SHARE 0.86  /* along it, where its arrow ends */
 
 /* ---- The way ---- */
@@ -235,28 +238,27 @@ clamp_over (const SpelchFromAbove *f)
              : 0;
 }
 
-/* At two ends of the board, or, where the way runs into those, at its front and back. */
+/* How many there are isn't told, so one is drawn for all: at the right end of the board or, where the way
+ * runs into that, at its back. */
 static void
 lay_clamps (SpelchFromAbove *f)
 {
   SpelchRect board = spelch_from_above_board (f);
   double on = clamp_on (f), deep = CLAMP_LONG * clamp_size (f), wide = CLAMP_WIDE * clamp_size (f);
   bool across = !f->closed && fabs (f->way[1].x - f->way[0].x) > fabs (f->way[1].y - f->way[0].y);
-  double shift = across ? 0 : board.height * 0.22;
-  for (int end = 0; end < 2; end++)
-    f->holds[f->n_holds++]
-        = across ? (SpelchRect){ board.x + board.width * (end ? 0.7 : 0.3) - wide / 2,
-                                 end ? board.y + board.height - on : board.y + on - deep, wide, deep }
-                 : (SpelchRect){ end ? board.x + board.width - on : board.x + on - deep,
-                                 board.y + board.height / 2 + (end ? -shift : shift) - wide / 2, deep, wide };
+  f->holds[f->n_holds++] = across ? (SpelchRect){ board.x + board.width * CLAMP_AT - wide / 2,
+                                                  board.y + board.height - on, wide, deep }
+                                  : (SpelchRect){ board.x + board.width - on,
+                                                  board.y + board.height * CLAMP_AT - wide / 2, deep, wide };
 }
 
-/* A field of the piece's shape, as large as is told. */
+/* A field of the piece's shape, as large as is told. So small a one is what is left of a larger: a corner. */
 static void
 lay_vacuum (SpelchFromAbove *f, double area)
 {
-  double share = area > 0 ? sqrt (fmin (area / (f->length * f->width), 0.98)) : 0.9;
-  f->holds[f->n_holds++] = (SpelchRect){ f->length * (1 - share) / 2, f->width * (1 - share) / 2,
+  double part = area / (f->length * f->width), share = area > 0 ? sqrt (fmin (part, 0.98)) : 0.9;
+  double place = area > 0 && part < CORNER_LEFT ? CORNER_AT : 0.5;
+  f->holds[f->n_holds++] = (SpelchRect){ f->length * (1 - share) * place, f->width * (1 - share) * place,
                                          f->length * share, f->width * share };
 }
 

@@ -19,6 +19,7 @@ typedef enum
   SPELCH_FROM_ABOVE_TURN,
   SPELCH_FROM_ABOVE_HOLD, /* clamps, vacuum, screws */
   SPELCH_FROM_ABOVE_FENCE,
+  SPELCH_FROM_ABOVE_GRAIN, /* where nothing is told of how it is held */
   SPELCH_N_FROM_ABOVES,
 } SpelchFromAboveKind;
 

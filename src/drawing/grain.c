@@ -10,7 +10,7 @@
 #define LINES_FROM (M_PI / 3)
 
 /* A solid piece at least this thick (picture units) shows growth rings on its end grain. */
-#define RINGS_FROM 70.0
+#define RINGS_FROM 24.0
 
 typedef struct
 {

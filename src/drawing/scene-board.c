@@ -211,6 +211,25 @@ draw_strip (cairo_t *cr, const SpelchScene *scene, double x0, double x1, double 
   cairo_stroke (cr);
 }
 
+/* Where the spoilboard was cut before, the face above lies over that groove. */
+static void
+draw_groove (cairo_t *cr, const SpelchScene *scene)
+{
+  SpelchRect r = spelch_scene_groove (scene);
+  if (r.height <= 0)
+    return;
+  cairo_rectangle (cr, r.x, r.y, r.width, r.height);
+  spelch_colour_set (cr, &scene->palette->ground, 1.0);
+  cairo_fill (cr);
+  cairo_move_to (cr, r.x, r.y);
+  cairo_line_to (cr, r.x, r.y + r.height);
+  cairo_line_to (cr, r.x + r.width, r.y + r.height);
+  cairo_line_to (cr, r.x + r.width, r.y);
+  spelch_colour_set (cr, &scene->palette->ink_soft, 1.0);
+  spelch_scene_set_line (scene, cr, SPELCH_LINE_REST);
+  cairo_stroke (cr);
+}
+
 static void
 draw_rests (cairo_t *cr, const SpelchScene *scene)
 {
@@ -234,6 +253,7 @@ draw_rests (cairo_t *cr, const SpelchScene *scene)
     }
   else if (f->far_rest > 0)
     draw_strip (cr, scene, left, right, far_top, far_top + f->far_rest);
+  draw_groove (cr, scene);
 }
 
 void

@@ -17,7 +17,9 @@
 #define AIR                 28.0 /* least room over a face with nothing on it, times the text size */
 #define CLEAR_BELOW         14.0 /* between the deepest tip and the end of what is drawn below it */
 #define MARK_BARE           50.0 /* right of the board, without the mark of its thickness, times the text size */
-#define OVERCUT_ROOM_MM     6.0 /* overcuts up to this are given room in advance */
+#define PASS_ROOM           126.0 /* likewise, with the mark of a pass there */
+#define PASS_FROM           400.0 /* width of the picture, times the text size, from which it has that */
+#define OVERCUT_ROOM_MM     6.0   /* overcuts up to this are given room in advance */
 #define SCALE_MOST          34.0
 #define BIT_SHARE           0.30 /* of the board's width, at most */
 #define BIT_SHARE_PAPER     0.42
@@ -37,6 +39,7 @@
 #define CHEVRON_OFF         46.0 /* from the bit's side to the middle of the chevrons: splinters stand between */
 #define CHEVRON_OFF_PAPER   36.0
 #define CHEVRON_CLEAR       26.0 /* and from a wall behind it */
+#define GROOVE              12.0 /* depth of an earlier cut in the spoilboard, times the text size */
 #define GAP_CLEAR           26.0 /* between a through cut's wall and the bench */
 #define THROAT_CLEAR        66.0 /* between the bit and the edge of the base's opening: room for chevrons */
 
@@ -184,11 +187,17 @@ left_share (const SpelchScene *scene)
                                     : 0.5 + ASIDE_SHARE * spelch_scene_narrowness (scene);
 }
 
-/* Right of the board: the mark of its thickness, or a page's dimensions. */
+/* Right of the board: the mark of its thickness, and of the one pass where that leaves enough board; or a
+ * page's dimensions. */
 static double
 right_room (const SpelchScene *scene)
 {
-  return scene->view.on_paper ? DIMENSIONS : (scene->view.without_words ? MARK_BARE : 76) * scene->view.text;
+  const SpelchView *view = &scene->view;
+  if (view->on_paper)
+    return DIMENSIONS;
+  if (view->without_words)
+    return MARK_BARE * view->text;
+  return (view->one_pass && view->width >= PASS_FROM * view->text ? PASS_ROOM : 76) * view->text;
 }
 
 /* Columns from left to right: the rule's numbers, the rule, two bands, the board, the thickness mark. */
@@ -331,6 +340,17 @@ chevron_column (const SpelchScene *scene, double bit_left)
   if (wall)
     x = MAX (x, MIN (round (frame->board_left) + COLUMN_INSIDE, round (bit_left) - COLUMN_CLEAR));
   return x;
+}
+
+/* How deep it was cut isn't told. */
+SpelchRect
+spelch_scene_groove (const SpelchScene *scene)
+{
+  const SpelchFrame *f = &scene->frame;
+  double deep = MIN (GROOVE * scene->view.text, f->far_rest * 0.4), top = scene->plan.thickness * f->scale;
+  if (!scene->grooved)
+    return (SpelchRect){ 0, 0, 0, 0 };
+  return (SpelchRect){ -half_opening (scene), top, 2 * half_opening (scene), deep };
 }
 
 void

@@ -94,7 +94,9 @@ add_still (Hash *hash, const SpelchScene *scene)
                (const double[]){ scene->view.width, scene->view.height, f->origin_x, f->near_y, f->far_y,
                                  f->board_left, f->board_right, f->ends_left, f->ends_right, f->near_rest,
                                  f->far_rest, f->backer, f->throat, f->gap, f->rule_mm },
-               14);
+               15);
+  if (scene->grooved)
+    add_numbers (hash, (const double[]){ scene->opening.left, scene->opening.right }, 2);
   add_numbers (
       hash,
       (const double[]){ numbers->unit, numbers->inch_style, numbers->decimal_sign, scene->plan.through }, 4);

@@ -66,10 +66,12 @@ collect (SpelchScene *scene)
     {
       bool last = scene->plan.through && i + 1 == scene->opening.n;
 
+      if (scene->view.one_pass && i != scene->shown)
+        continue;
       add_mark (scene, last ? SPELCH_MARK_OVERCUT : SPELCH_MARK_PASS, last ? 0 : i + 1, pass_text (scene, i),
                 scene->plan.passes[i].tip_mm, i == scene->shown);
     }
-  if (scene->opening.n > 0 && allowance_of (scene, &allowance))
+  if (scene->opening.n > 0 && !scene->view.one_pass && allowance_of (scene, &allowance))
     {
       g_autofree char *width = spelch_words_length (&scene->view.numbers, allowance);
 
@@ -114,12 +116,15 @@ keep_off_note_and_motor (const SpelchScene *scene, double *highest, double *lowe
     }
 }
 
-/* In a narrow picture beyond the board's end rather than over the bit. */
+/* A single mark stands right of the board, clear of its edges. In a narrow picture beyond the board's end
+ * rather than over the bit. */
 static double
 beside_bit (const SpelchScene *scene, double x, double width)
 {
   const SpelchFrame *f = &scene->frame;
   double clear = f->origin_x + spelch_scene_cut_reach (scene, false) + 6;
+  if (scene->view.one_pass)
+    return MIN (f->right + 6, scene->view.width - 4 - width);
   if (spelch_scene_narrowness (scene) <= 0)
     return x;
   return MAX (x, MIN (clear, scene->view.width - 4 - width));

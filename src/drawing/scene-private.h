@@ -116,6 +116,7 @@ struct _SpelchScene
   SpelchCut cut;
   SpelchMachineKind machine;
   double base_mm; /* router base or table insert */
+  bool grooved;   /* an earlier cut went into the spoilboard under this one */
   SpelchPlan plan;
   SpelchView view;
   const SpelchPalette *palette;
@@ -219,6 +220,10 @@ double spelch_scene_narrowness (const SpelchScene *scene);
 /* How far the opening, and the bit at its wall, reach to the left or right of the middle of the picture's
  * opening, picture units. */
 double spelch_scene_cut_reach (const SpelchScene *scene, bool at_left);
+
+/* The groove of an earlier cut in the spoilboard, in local coordinates of a motor above; empty without one.
+ */
+SpelchRect spelch_scene_groove (const SpelchScene *scene);
 
 /* Marks the lines of both faces and the board's ends as taken, so that no words with a ground cover them. */
 void spelch_scene_take_faces (SpelchScene *scene);

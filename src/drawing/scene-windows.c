@@ -26,11 +26,19 @@ slide_in_board (SpelchScene *scene, SpelchRect *outer, double reach)
   return spelch_placer_slide (&scene->placer, outer, outer->y - reach, outer->y + reach);
 }
 
+/* Whatever the depth, something else spoils the edge: then “at any depth” would promise too much. */
+static bool
+tears_anyway (const SpelchScene *scene, SpelchSide side)
+{
+  const SpelchEdge *worst = spelch_plan_worst (&scene->plan, side);
+  return worst != NULL && worst->grade >= 2;
+}
+
 /* Where the window begins, in words. @format: for a depth; @always: when the face is clean from the top down.
  */
 static void
-lay_out_window (SpelchScene *scene, SpelchLabelId id, const SpelchRange *just, const SpelchRange *sure,
-                const char *format, const char *always)
+lay_out_window (SpelchScene *scene, SpelchLabelId id, SpelchSide side, const SpelchRange *just,
+                const SpelchRange *sure, const char *format, const char *always)
 {
   const SpelchRange *range = sure->empty ? just : sure;
   g_autofree char *depth = NULL, *from = NULL;
@@ -39,7 +47,7 @@ lay_out_window (SpelchScene *scene, SpelchLabelId id, const SpelchRange *just, c
   SpelchLabel *label;
   SpelchRect outer;
 
-  if (range->empty)
+  if (range->empty || (range->from < 0.05 && tears_anyway (scene, side)))
     return;
   depth = spelch_words_at_least (&scene->view.numbers, range->from);
   from = spelch_label_unbroken (depth);
@@ -109,16 +117,16 @@ spelch_scene_lay_out_windows (SpelchScene *scene)
 {
   const SpelchWindows *w = &scene->plan.windows;
 
-  if (scene->view.asking)
+  if (scene->view.asking || scene->view.without_windows)
     return;
   spelch_scene_take_faces (scene);
   /* A page tells that beside the verdicts. */
   if (!scene->view.on_paper)
     lay_out_notes (scene);
   /* Translators: the depth from which the first, or last, pass leaves its face clean. */
-  lay_out_window (scene, SPELCH_LABEL_FIRST_WINDOW, &w->nominal.first_pass, &w->robust.first_pass,
-                  _ ("first pass from %s"), _ ("first pass at any depth"));
+  lay_out_window (scene, SPELCH_LABEL_FIRST_WINDOW, SPELCH_SIDE_MOTOR, &w->nominal.first_pass,
+                  &w->robust.first_pass, _ ("first pass from %s"), _ ("first pass at any depth"));
   if (w->far_applies)
-    lay_out_window (scene, SPELCH_LABEL_LAST_WINDOW, &w->nominal.last_tip, &w->robust.last_tip,
-                    _ ("last pass from %s"), _ ("last pass at any depth"));
+    lay_out_window (scene, SPELCH_LABEL_LAST_WINDOW, SPELCH_SIDE_FAR, &w->nominal.last_tip,
+                    &w->robust.last_tip, _ ("last pass from %s"), _ ("last pass at any depth"));
 }

@@ -275,6 +275,8 @@ near_rest_name (const SpelchScene *scene)
 static const char *
 far_rest_name (const SpelchScene *scene)
 {
+  if (scene->grooved)
+    return _ ("spoilboard, cut here before");
   return scene->machine == SPELCH_MACHINE_GANTRY ? _ ("spoilboard") : _ ("bench");
 }
 
@@ -431,6 +433,11 @@ spelch_scene_lay_out_words (SpelchScene *scene)
 {
   spelch_placer_init (&scene->placer, (SpelchRect){ 2, 2, scene->view.width - 4, scene->view.height - 4 });
   spelch_placer_take (&scene->placer, scene->frame.corner);
+  SpelchRect groove = spelch_scene_groove (scene);
+  if (groove.height > 0)
+    spelch_placer_take (&scene->placer,
+                        spelch_scene_to_picture (scene, groove.x, groove.y, groove.x + groove.width,
+                                                 groove.y + groove.height));
   lay_out_bar (scene);
   lay_out_caption (scene);
   lay_out_face (scene, SPELCH_SIDE_MOTOR);

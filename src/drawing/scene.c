@@ -66,12 +66,18 @@ take_scorer (SpelchScene *scene, const SpelchPart *part)
   scene->bit = part->bits[scorer];
 }
 
+static void
+forget_windows (SpelchPlan *plan)
+{
+  plan->windows = (SpelchWindows){ .far_applies = plan->windows.far_applies };
+}
+
 /* What would answer a question is taken away, so that no layer can show it. */
 static void
 keep_to_itself (SpelchPlan *plan)
 {
   plan->n_edges = 0;
-  plan->windows = (SpelchWindows){ .far_applies = plan->windows.far_applies };
+  forget_windows (plan);
 }
 
 SpelchScene *
@@ -85,10 +91,14 @@ spelch_scene_new (const SpelchPart *part, const SpelchCut *cut, const SpelchBit 
   scene->plan = *plan;
   scene->machine = part->machine.kind;
   scene->base_mm = scene->machine == SPELCH_MACHINE_GANTRY ? 0 : MAX (part->machine.base_thickness.mm, 6.0);
+  scene->grooved = scene->machine == SPELCH_MACHINE_GANTRY && plan->through && cut->backer.mm <= 0
+                   && part->machine.spoilboard == SPELCH_SPOILBOARD_CUT_HERE_BEFORE;
   take_view (scene, view);
   take_scorer (scene, part);
   if (view->asking)
     keep_to_itself (&scene->plan);
+  if (view->without_windows)
+    forget_windows (&scene->plan);
   take_board (scene, part);
   scene->setting = spelch_words_setting (part, &view->numbers);
   for (int side = SPELCH_SIDE_MOTOR; side <= SPELCH_SIDE_FAR; side++)

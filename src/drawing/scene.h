@@ -31,6 +31,8 @@ typedef struct
   double turned;              /* rad the bit has turned */
   bool without_words;         /* but which side the motor is on; for a small picture among others */
   bool corner_taken;          /* a window has words in the corner that is kept free, so names keep off it */
+  bool one_pass;        /* a small picture: of the passes only the shown one is marked, beside the board */
+  bool without_windows; /* nothing of the depths that are clean, which is going to be asked yet */
   bool asking;   /* a question: nothing of how the edges come out, or at which depths they would be clean */
   bool on_paper; /* a page tells board, pass and scale beside it; the bit may be drawn wider */
   double left_share; /* of the board's width that is left of the opening; 0: half */

@@ -31,7 +31,7 @@ take_posed (Case *c, const SpelchPosed *posed, bool asking)
   if (posed->exercise->asks == SPELCH_ASKS_BIT && posed->right >= 0)
     g_strlcpy (c->cut.bit, posed->choices[posed->right], sizeof c->cut.bit);
   c->bit = c->part->bits[spelch_part_find_bit (c->part, c->cut.bit)];
-  c->view = (SpelchView){ .shown_pass = 1, .look = SPELCH_LOOK_LIGHT, .asking = asking };
+  c->view = (SpelchView){ .shown_pass = 1, .look = SPELCH_LOOK_LIGHT, .one_pass = true, .asking = asking };
   c->view.numbers = (SpelchNumbers){ SPELCH_UNIT_MM, SPELCH_INCH_FRACTION, '.' };
   case_plan (c);
 }

@@ -139,7 +139,7 @@ test_turn (void)
   g_assert_cmpstr (words_of (t, SPELCH_FROM_ABOVE_TURN), ==, "the bit turns against the clock");
   g_assert_cmpfloat_with_epsilon (fabs (spelch_from_above_feed (t)), 180, 0.01);
   g_assert_cmpfloat_with_epsilon (spelch_from_above_feed (f), 90, 0.01); /* across the board's length */
-  g_assert_cmpstr (words_of (f, SPELCH_FROM_ABOVE_HOLD), ==, "clamps");
+  g_assert_cmpstr (words_of (f, SPELCH_FROM_ABOVE_HOLD), ==, "clamps: one drawn for all");
   g_assert_null (words_of (f, SPELCH_FROM_ABOVE_WASTE)); /* a groove leaves none */
   g_assert_null (words_of (f, SPELCH_FROM_ABOVE_FENCE));
   g_assert_nonnull (words_of (t, SPELCH_FROM_ABOVE_FENCE));
