@@ -272,6 +272,25 @@ head_size (const SpelchFromAbove *f)
   return fmax (ARROW_LEAST * f->unit / f->scale, fmin (f->diameter * 0.6, 9 * f->unit / f->scale));
 }
 
+/* The line that a short straight way lies on, from edge to edge: so its angle to the grain is seen. */
+static void
+draw_direction (const SpelchFromAbove *f, cairo_t *cr)
+{
+  const double dash[] = { 5 * f->unit / f->scale, 4 * f->unit / f->scale };
+  double x = f->way[1].x - f->way[0].x, y = f->way[1].y - f->way[0].y, long_way = hypot (x, y);
+  double far = long_way > 0 ? hypot (f->length, f->width) / long_way : 0;
+  cairo_save (cr);
+  add_rect (cr, (SpelchRect){ 0, 0, f->length, f->width });
+  cairo_clip (cr);
+  cairo_move_to (cr, f->way[0].x, f->way[0].y);
+  cairo_line_to (cr, f->way[0].x - far * x, f->way[0].y - far * y);
+  cairo_move_to (cr, f->way[1].x, f->way[1].y);
+  cairo_line_to (cr, f->way[1].x + far * x, f->way[1].y + far * y);
+  cairo_set_dash (cr, dash, 2, 0);
+  stroke (f, cr, &f->palette->ink_soft, THIN);
+  cairo_restore (cr);
+}
+
 /* An arrow in the middle of each stretch of a way round, else one along a straight way. */
 static void
 draw_way (const SpelchFromAbove *f, cairo_t *cr)
@@ -294,6 +313,8 @@ draw_way (const SpelchFromAbove *f, cairo_t *cr)
     }
   if (f->closed)
     return;
+  if (f->facts.has_grain)
+    draw_direction (f, cr);
   SpelchSpot from = spelch_from_above_along (f, f->start, &deg),
              to = spelch_from_above_along (f, f->ahead, &deg);
   cairo_move_to (cr, from.x, from.y);

@@ -7,7 +7,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define PIECE_UP 0.5 /* of its width, where the piece is named */
+#define PIECE_UP 0.6 /* of its width, where the piece is named */
 
 /* ---- Words ---- */
 

@@ -24,6 +24,7 @@ struct _SpelchMotionScene
   SpelchRect trace;   /* force over a turn */
   SpelchRect readout; /* the force now */
   PangoLayout *titles[2], *caption, *ways[2];
+  PangoLayout *arrow_words[2]; /* under the arrow beside the board, by whether that is pressed */
 
   /* Kept pictures; NULL until needed. */
   cairo_surface_t *still, *back, *board, *words, *blurred_bit, *haze;

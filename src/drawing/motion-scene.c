@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "drawing/motion-scene-private.h"
 
+#include <glib/gi18n-lib.h>
 #include <math.h>
 #include <string.h>
 
@@ -10,6 +11,8 @@
 #define MOST_LIFT    5.0 /* units that the strongest force lifts the board */
 #define ARROW_MOST   46.0
 #define ARROW_HEAD   6.0
+#define NAME_SIZE    11.0 /* of the words under it */
+#define NAME_ASIDE   6.0
 #define BOARD_MARGIN 10.0
 #define CHIPS_REACH  2.5 /* radii to both sides of the axis that chips fly */
 #define CHIPS_RISE   1.6 /* and above the board */
@@ -47,6 +50,18 @@ enlarged_to (double thickness, double seen)
   return BY[G_N_ELEMENTS (BY) - 1];
 }
 
+static void
+name_arrow (SpelchMotionScene *scene)
+{
+  const SpelchScene *side = scene->side;
+  double room = side->view.width - side->frame.right - 2 * NAME_ASIDE;
+
+  for (int i = 0; i < 2; i++)
+    scene->arrow_words[i] = spelch_lettering_set (
+        side->lettering, i == 0 ? _ ("board lifts, enlarged") : _ ("board is pressed, enlarged"), NAME_SIZE,
+        SPELCH_LETTERS_PLAIN, room, PANGO_ALIGN_LEFT);
+}
+
 SpelchMotionScene *
 spelch_motion_scene_new (const SpelchPart *part, const SpelchCut *cut, const SpelchBit *bit,
                          const SpelchPlan *plan, const SpelchMotion *motion, guint pass,
@@ -69,6 +84,7 @@ spelch_motion_scene_new (const SpelchPart *part, const SpelchCut *cut, const Spe
   scene->side = side_scene (part, cut, bit, plan, scene->number, view, scene->height - gauge);
   scene->enlarged[0] = enlarged_to (scene->pass->chip_max * scene->side->frame.scale, CHIP_SEEN);
   spelch_motion_lay_out_gauge (scene);
+  name_arrow (scene);
   return scene;
 }
 
@@ -80,6 +96,8 @@ spelch_motion_scene_free (SpelchMotionScene *scene)
 
   for (guint i = 0; i < G_N_ELEMENTS (kept); i++)
     g_clear_pointer (kept[i], cairo_surface_destroy);
+  for (int i = 0; i < 2; i++)
+    g_clear_object (&scene->arrow_words[i]);
   spelch_motion_clear_gauge (scene);
   spelch_scene_free (scene->side);
   g_free (scene);
@@ -251,6 +269,24 @@ arrow_length (const SpelchMotionScene *scene, const SpelchBand *axial)
   return most < 0.05 ? 0 : round (2 * ARROW_MOST * text * CLAMP (axial->mid / most, -1, 1)) / 2;
 }
 
+/* Where its name stands, clear of the arrow however long that is. */
+static SpelchRect
+arrow_name (const SpelchMotionScene *scene)
+{
+  const SpelchFrame *f = &scene->side->frame;
+  SpelchRect all = { f->right + NAME_ASIDE,
+                     (f->near_y + f->far_y) / 2 + (ARROW_MOST + 6) * scene->side->view.text, 0, 0 };
+
+  for (int i = 0; i < 2; i++)
+    {
+      double wide, high;
+      spelch_lettering_measure (scene->arrow_words[i], &wide, &high);
+      all.width = MAX (all.width, wide);
+      all.height = MAX (all.height, high);
+    }
+  return all;
+}
+
 /* Beside the board, as long as the force is strong. */
 static void
 draw_arrow (const SpelchMotionScene *scene, cairo_t *cr, const SpelchBand *axial)
@@ -265,6 +301,12 @@ draw_arrow (const SpelchMotionScene *scene, cairo_t *cr, const SpelchBand *axial
   cairo_move_to (cr, x - 9 * text, y);
   cairo_line_to (cr, x + 9 * text, y);
   cairo_stroke (cr);
+  if (strongest (scene) >= 0.05)
+    {
+      SpelchRect name = arrow_name (scene);
+      spelch_lettering_draw (cr, scene->arrow_words[way < 0], name.x, name.y,
+                             &scene->side->palette->ink_soft);
+    }
   if (fabs (way) < 2)
     return;
   spelch_colour_set (cr, &scene->side->palette->ink, 1.0);
@@ -487,6 +529,7 @@ spelch_motion_scene_bounds (const SpelchMotionScene *scene, SpelchMotionPart par
     case SPELCH_MOTION_ARROW:
       rect = (SpelchRect){ arrow_x (scene) - 11 * text, (f->near_y + f->far_y) / 2 - (ARROW_MOST + 4) * text,
                            22 * text, 2 * (ARROW_MOST + 4) * text };
+      rect = spelch_rect_union (rect, arrow_name (scene));
       break;
     default:
       return within (spelch_rect_whole (spelch_motion_gauge_bounds (scene, part, frame)), scene->width,

@@ -108,13 +108,14 @@ spelch_words_motion_frame (const SpelchMotion *motion, const SpelchMotionFrame *
   const SpelchMotionPass *pass = &motion->passes[frame->pass];
   guint teeth = (guint)MAX (pass->teeth, 1) * SPELCH_MOTION_TURNS;
   guint tooth = MIN ((guint)floor (frame->turned / spelch_motion_tooth (pass) + 1e-6) + 1, teeth);
+  guint turn = (tooth - 1) / (guint)MAX (pass->teeth, 1) + 1;
   g_autofree char *which = spelch_words_motion_pass (motion, frame->pass, numbers);
   g_autofree char *force = spelch_words_motion_force (&frame->axial, machine, numbers);
   g_autofree char *mean = spelch_words_motion_force (&pass->axial, machine, numbers);
   g_autofree char *chips = spelch_words_motion_chips (pass);
   g_autofree char *room = spelch_words_motion_room (pass);
-  /* Translators: which pass; which tooth of how many; what the force on the board does now, and on average;
-   * and two sentences on chips. */
-  return g_strdup_printf (_ ("%s. Tooth %u of %u. Now: %s; on average over a turn: %s. %s %s"), which, tooth,
-                          teeth, force, mean, chips, room);
+  /* Translators: which pass; which bite of how many, in which turn; what the force on the board does now, and
+   * on average; and two sentences on chips. */
+  return g_strdup_printf (_ ("%s. Bite %u of %u, turn %u. Now: %s; on average over a turn: %s. %s %s"), which,
+                          tooth, teeth, turn, force, mean, chips, room);
 }
