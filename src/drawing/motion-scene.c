@@ -269,22 +269,16 @@ arrow_length (const SpelchMotionScene *scene, const SpelchBand *axial)
   return most < 0.05 ? 0 : round (2 * ARROW_MOST * text * CLAMP (axial->mid / most, -1, 1)) / 2;
 }
 
-/* Where its name stands, clear of the arrow however long that is. */
+/* Where its name stands: on the other side of the line that it begins at. */
 static SpelchRect
-arrow_name (const SpelchMotionScene *scene)
+arrow_name (const SpelchMotionScene *scene, bool pressed)
 {
   const SpelchFrame *f = &scene->side->frame;
-  SpelchRect all = { f->right + NAME_ASIDE,
-                     (f->near_y + f->far_y) / 2 + (ARROW_MOST + 6) * scene->side->view.text, 0, 0 };
+  SpelchRect rect = { f->right + NAME_ASIDE, (f->near_y + f->far_y) / 2, 0, 0 };
 
-  for (int i = 0; i < 2; i++)
-    {
-      double wide, high;
-      spelch_lettering_measure (scene->arrow_words[i], &wide, &high);
-      all.width = MAX (all.width, wide);
-      all.height = MAX (all.height, high);
-    }
-  return all;
+  spelch_lettering_measure (scene->arrow_words[pressed], &rect.width, &rect.height);
+  rect.y += pressed == (f->turn > 0) ? -NAME_ASIDE - rect.height : NAME_ASIDE;
+  return rect;
 }
 
 /* Beside the board, as long as the force is strong. */
@@ -303,7 +297,7 @@ draw_arrow (const SpelchMotionScene *scene, cairo_t *cr, const SpelchBand *axial
   cairo_stroke (cr);
   if (strongest (scene) >= 0.05)
     {
-      SpelchRect name = arrow_name (scene);
+      SpelchRect name = arrow_name (scene, way < 0);
       spelch_lettering_draw (cr, scene->arrow_words[way < 0], name.x, name.y,
                              &scene->side->palette->ink_soft);
     }
@@ -529,7 +523,8 @@ spelch_motion_scene_bounds (const SpelchMotionScene *scene, SpelchMotionPart par
     case SPELCH_MOTION_ARROW:
       rect = (SpelchRect){ arrow_x (scene) - 11 * text, (f->near_y + f->far_y) / 2 - (ARROW_MOST + 4) * text,
                            22 * text, 2 * (ARROW_MOST + 4) * text };
-      rect = spelch_rect_union (rect, arrow_name (scene));
+      rect
+          = spelch_rect_union (rect, spelch_rect_union (arrow_name (scene, false), arrow_name (scene, true)));
       break;
     default:
       return within (spelch_rect_whole (spelch_motion_gauge_bounds (scene, part, frame)), scene->width,

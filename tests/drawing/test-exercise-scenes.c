@@ -129,6 +129,37 @@ check_chevrons (const SpelchScene *scene)
   g_assert_cmpfloat (r.x, >=, 0);
 }
 
+/* Of the passes one is marked, clear of the board and its splinters where there is room. */
+static void
+check_marks (const SpelchScene *scene)
+{
+  guint passes = 0;
+  for (guint i = 0; i < scene->n_marks; i++)
+    {
+      const SpelchMark *mark = &scene->marks[i];
+      if (mark->kind == SPELCH_MARK_THICKNESS)
+        continue;
+      passes++;
+      if (scene->view.width >= 400 * scene->view.text)
+        g_assert_cmpfloat (mark->box.x, >, scene->frame.board_right);
+    }
+  g_assert_cmpuint (passes, ==, 1);
+}
+
+/* An edge that tears whatever the depth has no words of any depth beside it; an earlier cut shows in the
+ * spoilboard. */
+static void
+check_told (const SpelchScene *scene, const SpelchPart *part)
+{
+  const SpelchEdge *motor = spelch_plan_worst (&scene->plan, SPELCH_SIDE_MOTOR);
+  bool torn = motor != NULL && motor->grade >= 2,
+       before = part->machine.spoilboard == SPELCH_SPOILBOARD_CUT_HERE_BEFORE;
+  if (torn && scene->plan.windows.robust.first_pass.from < 0.05)
+    g_assert_null (scene->labels[SPELCH_LABEL_FIRST_WINDOW].layout);
+  if (part->machine.kind == SPELCH_MACHINE_GANTRY && scene->plan.through && scene->cut.backer.mm <= 0)
+    g_assert_cmpint (spelch_scene_groove (scene).height > 0, ==, before);
+}
+
 static void
 check_posed (const SpelchPosed *posed)
 {
@@ -145,6 +176,8 @@ check_posed (const SpelchPosed *posed)
         g_autoptr (SpelchScene) scene = case_scene (&c);
         check_scene (scene);
         check_chevrons (scene);
+        check_marks (scene);
+        check_told (scene, c.part);
       }
 }
 

@@ -4,6 +4,7 @@
  * it does on the machine, and words that stand clear of the drawing and of one another at any size.
  */
 #include "drawing/from-above.h"
+#include "drawing/exercise-picture.h"
 #include "drawing/labels.h"
 #include "files/practice-data.h"
 #include "files/shop-data.h"
@@ -147,6 +148,45 @@ test_turn (void)
   g_assert_nonnull (strstr (told, "clamps"));
 }
 
+/* What is left of a field of vacuum is a corner; a large one lies amid the piece. */
+static void
+test_corner (void)
+{
+  g_auto (Work) work = work_of ("hold-side");
+  double areas[] = { 3000, 150000 }, x, y, left, right, front, back;
+  for (guint i = 0; i < G_N_ELEMENTS (areas); i++)
+    {
+      SpelchRect rect;
+      const char *words;
+      work.part->holding.area_mm2 = areas[i];
+      g_autoptr (SpelchFromAbove) f = look (&work, 500, 260, 12);
+      spelch_from_above_place (f, 0, 0, &left, &front);
+      spelch_from_above_place (f, work.part->length.mm, work.part->width.mm, &right, &back);
+      g_assert_true (spelch_from_above_label (f, SPELCH_FROM_ABOVE_HOLD, &rect, &words, &x, &y));
+      g_assert_cmpfloat (x, >, left + (right - left) * 0.7);
+      /* The label names its front right: high up in the corner, low down where it lies in the middle. */
+      if (i == 0)
+        g_assert_cmpfloat (y, <, (front + back) / 2);
+      else
+        g_assert_cmpfloat (y, >, (front + back) / 2);
+    }
+}
+
+/* Where the grain of solid wood decides, a question shows how the fibres lie, and nothing of what holds it.
+ */
+static void
+test_grain (void)
+{
+  SpelchNumbers numbers = { SPELCH_UNIT_MM, SPELCH_INCH_FRACTION, '.' };
+  g_autoptr (SpelchPosed) oak = pose ("tears-oak-grain", false);
+  g_autoptr (SpelchPosed) mdf = pose ("tears-mdf-up-cut", false);
+  g_assert_true (spelch_exercise_picture_has_above (oak));
+  g_assert_false (spelch_exercise_picture_has_above (mdf));
+  g_autofree char *told = spelch_exercise_picture_describe_above (oak, &numbers);
+  g_assert_nonnull (strstr (told, "fibres"));
+  g_assert_null (strstr (told, "vacuum"));
+}
+
 static SpelchRect
 ink_of (const SpelchFromAbove *f)
 {
@@ -234,6 +274,8 @@ main (int argc, char **argv)
   g_test_add_func ("/from-above/tabs", test_tabs);
   g_test_add_func ("/from-above/scale", test_scale);
   g_test_add_func ("/from-above/turn", test_turn);
+  g_test_add_func ("/from-above/corner", test_corner);
+  g_test_add_func ("/from-above/grain", test_grain);
   g_test_add_func ("/from-above/words", test_words);
   g_test_add_func ("/from-above/kinds", test_kinds);
   return g_test_run ();
