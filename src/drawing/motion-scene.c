@@ -54,7 +54,7 @@ static void
 name_arrow (SpelchMotionScene *scene)
 {
   const SpelchScene *side = scene->side;
-  double room = side->view.width - side->frame.right - 2 * NAME_ASIDE;
+  double room = side->view.width - side->frame.right - 3 * NAME_ASIDE;
 
   for (int i = 0; i < 2; i++)
     scene->arrow_words[i] = spelch_lettering_set (
@@ -274,7 +274,7 @@ static SpelchRect
 arrow_name (const SpelchMotionScene *scene, bool pressed)
 {
   const SpelchFrame *f = &scene->side->frame;
-  SpelchRect rect = { f->right + NAME_ASIDE, (f->near_y + f->far_y) / 2, 0, 0 };
+  SpelchRect rect = { f->right + 2 * NAME_ASIDE, (f->near_y + f->far_y) / 2, 0, 0 };
 
   spelch_lettering_measure (scene->arrow_words[pressed], &rect.width, &rect.height);
   rect.y += pressed == (f->turn > 0) ? -NAME_ASIDE - rect.height : NAME_ASIDE;
