@@ -72,7 +72,7 @@ needs_of (const SpelchScene *scene)
           .height = scene->view.height,
           .text = scene->view.text,
           .foot = scene->view.without_words || scene->view.on_paper ? FOOT_BARE : FOOT * scene->view.text,
-          .strip = (scene->view.without_words ? STRIP / 2 : STRIP) * scene->view.text,
+          .strip = (scene->view.without_words && !scene->view.asking ? STRIP / 2 : STRIP) * scene->view.text,
           .table = scene->machine == SPELCH_MACHINE_TABLE };
 
   if (plan->through)

@@ -80,6 +80,13 @@ keep_to_itself (SpelchPlan *plan)
   forget_windows (plan);
 }
 
+static bool
+names_what_lies_there (SpelchLabelId id)
+{
+  return id == SPELCH_LABEL_NEAR_FACE || id == SPELCH_LABEL_FAR_FACE || id == SPELCH_LABEL_NEAR_REST
+         || id == SPELCH_LABEL_FAR_REST || id == SPELCH_LABEL_BACKER;
+}
+
 SpelchScene *
 spelch_scene_new (const SpelchPart *part, const SpelchCut *cut, const SpelchBit *bit, const SpelchPlan *plan,
                   const SpelchView *view)
@@ -113,7 +120,7 @@ spelch_scene_new (const SpelchPart *part, const SpelchCut *cut, const SpelchBit 
   spelch_scene_lay_out_marks (scene);
   spelch_scene_lay_out_shear (scene);
   for (int id = 0; view->without_words && id < SPELCH_N_LABELS; id++)
-    if (id != SPELCH_LABEL_MOTOR)
+    if (id != SPELCH_LABEL_MOTOR && !(view->asking && names_what_lies_there ((SpelchLabelId)id)))
       spelch_scene_drop_label (scene, (SpelchLabelId)id);
   return scene;
 }

@@ -29,8 +29,9 @@ typedef struct
   guint shown_pass;           /* from 1: the bit stands at this pass's depth, earlier kerfs are cut away */
   bool with_marks;            /* draw pass marks too (a window uses widgets instead) */
   double turned;              /* rad the bit has turned */
-  bool without_words;         /* but which side the motor is on; for a small picture among others */
-  bool corner_taken;          /* a window has words in the corner that is kept free, so names keep off it */
+  bool without_words;   /* but which side the motor is on, and in a question what lies where; for a small
+                           picture */
+  bool corner_taken;    /* a window has words in the corner that is kept free, so names keep off it */
   bool one_pass;        /* a small picture: of the passes only the shown one is marked, beside the board */
   bool without_windows; /* nothing of the depths that are clean, which is going to be asked yet */
   bool asking;   /* a question: nothing of how the edges come out, or at which depths they would be clean */
