@@ -366,7 +366,7 @@ draw_labels (const SpelchFromAbove *f, cairo_t *cr)
 {
   for (int i = 0; i < SPELCH_N_FROM_ABOVES; i++)
     {
-      const SpelchFromAboveLabel *label = &f->labels[i];
+      const SpelchAimedLabel *label = &f->labels[i];
       double y = label->box.y + label->box.height / 2;
       if (label->layout == NULL)
         continue;

@@ -5,6 +5,7 @@
  */
 #pragma once
 
+#include "drawing/aimed-label.h"
 #include "drawing/from-above.h"
 #include "drawing/way-up.h"
 
@@ -23,13 +24,6 @@ typedef struct
 {
   double x, y;
 } SpelchSpot;
-
-typedef struct
-{
-  PangoLayout *layout; /* NULL: there is none */
-  SpelchRect box;
-  double x, y; /* what it names, in the picture */
-} SpelchFromAboveLabel;
 
 struct _SpelchFromAbove
 {
@@ -61,7 +55,7 @@ struct _SpelchFromAbove
   double bar_mm;                /* of the scale bar under the drawing */
   PangoLayout *bar;             /* its length */
   const SpelchPalette *palette;
-  SpelchFromAboveLabel labels[SPELCH_N_FROM_ABOVES];
+  SpelchAimedLabel labels[SPELCH_N_FROM_ABOVES];
 };
 
 /* How long the way is, and a place on it with the direction there, degrees counter-clockwise. */

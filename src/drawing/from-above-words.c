@@ -144,43 +144,6 @@ aim (const SpelchFromAbove *f, SpelchFromAboveKind kind)
     }
 }
 
-/* By the height of what they name, each as near to it as the others let it; those that are there. */
-static guint
-sort_labels (SpelchFromAbove *f, guint *order)
-{
-  guint n = 0;
-  for (guint i = 0; i < SPELCH_N_FROM_ABOVES; i++)
-    {
-      guint j = n;
-      if (f->labels[i].layout == NULL)
-        continue;
-      for (; j > 0 && f->labels[order[j - 1]].y > f->labels[i].y; j--)
-        order[j] = order[j - 1];
-      order[j] = i;
-      n++;
-    }
-  return n;
-}
-
-static void
-stack (SpelchFromAbove *f, SpelchRect column)
-{
-  guint order[SPELCH_N_FROM_ABOVES], n = sort_labels (f, order);
-  double y = column.y, below = column.y + column.height + f->gap;
-  for (guint i = 0; i < n; i++)
-    {
-      SpelchFromAboveLabel *label = &f->labels[order[i]];
-      label->box.y = fmax (y, label->y - label->box.height / 2);
-      y = label->box.y + label->box.height + f->gap;
-    }
-  for (guint i = n; i-- > 0;)
-    {
-      SpelchFromAboveLabel *label = &f->labels[order[i]];
-      label->box.y = fmin (label->box.y, below - f->gap - label->box.height);
-      below = label->box.y;
-    }
-}
-
 static double
 set_words (SpelchFromAbove *f, SpelchRect column, double size, const SpelchNumbers *numbers,
            SpelchLettering *lettering)
@@ -188,7 +151,7 @@ set_words (SpelchFromAbove *f, SpelchRect column, double size, const SpelchNumbe
   double high = -f->gap;
   for (guint i = 0; i < SPELCH_N_FROM_ABOVES; i++)
     {
-      SpelchFromAboveLabel *label = &f->labels[i];
+      SpelchAimedLabel *label = &f->labels[i];
       g_autofree char *words = words_of (f, (SpelchFromAboveKind)i, numbers);
       g_clear_object (&label->layout);
       if (words == NULL)
@@ -242,7 +205,7 @@ spelch_from_above_lay_words (SpelchFromAbove *f, SpelchRect rect, double size, c
   SpelchRect column = { x, rect.y, rect.x + rect.width - x, rect.height };
   for (int i = 0; set_words (f, column, size, numbers, lettering) > rect.height && i < 12; i++)
     size *= 0.94;
-  stack (f, column);
+  spelch_aimed_labels_stack (f->labels, SPELCH_N_FROM_ABOVES, column.y, column.y + column.height, f->gap);
   lay_bar (f, first, numbers, lettering);
 }
 

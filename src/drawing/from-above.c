@@ -382,7 +382,7 @@ spelch_from_above_label (const SpelchFromAbove *f, SpelchFromAboveKind kind, Spe
                          const char **words, double *x, double *y)
 {
   g_return_val_if_fail (kind < SPELCH_N_FROM_ABOVES, false);
-  const SpelchFromAboveLabel *label = &f->labels[kind];
+  const SpelchAimedLabel *label = &f->labels[kind];
   if (label->layout == NULL)
     return false;
   *rect = label->box;

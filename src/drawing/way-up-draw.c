@@ -318,7 +318,7 @@ draw_leaders (const SpelchWayUp *w, cairo_t *cr)
 {
   for (int i = 0; i < SPELCH_N_WAY_UPS; i++)
     {
-      const SpelchWayUpLabel *label = &w->labels[i];
+      const SpelchAimedLabel *label = &w->labels[i];
       double y = label->box.y + label->box.height / 2;
       cairo_move_to (cr, label->box.x - 0.6, y);
       cairo_line_to (cr, label->box.x - ELBOW, y);

@@ -4,6 +4,7 @@
  */
 #pragma once
 
+#include "drawing/aimed-label.h"
 #include "drawing/way-up.h"
 
 /* The picture is drawn on a grid of this size, scaled to its room; words stand at its right. */
@@ -32,13 +33,6 @@
 #define WIDE      0.35
 #define NARROW    0.18
 
-typedef struct
-{
-  PangoLayout *layout; /* NULL: there is none */
-  SpelchRect box;
-  double x, y; /* what it names */
-} SpelchWayUpLabel;
-
 struct _SpelchWayUp
 {
   SpelchRect rect;
@@ -49,7 +43,7 @@ struct _SpelchWayUp
   SpelchCutKind kind;
   bool through;
   const SpelchPalette *palette;
-  SpelchWayUpLabel labels[SPELCH_N_WAY_UPS];
+  SpelchAimedLabel labels[SPELCH_N_WAY_UPS];
 };
 
 /* A place on the upper face: @s along its length and @t from front to back, 0 to 1. Grid units. */

@@ -196,35 +196,6 @@ aim (const SpelchWayUp *w, SpelchWayUpKind kind, double *x, double *y)
     }
 }
 
-/* From the top down as near their aims as they can stand without touching. */
-static void
-stack (SpelchWayUp *w)
-{
-  SpelchWayUpKind order[SPELCH_N_WAY_UPS];
-  for (int i = 0; i < SPELCH_N_WAY_UPS; i++)
-    {
-      int j = i;
-      for (; j > 0 && w->labels[order[j - 1]].y > w->labels[i].y; j--)
-        order[j] = order[j - 1];
-      order[j] = (SpelchWayUpKind)i;
-    }
-  double y = w->rect.y, below = 0;
-  for (int i = 0; i < SPELCH_N_WAY_UPS; i++)
-    {
-      SpelchWayUpLabel *label = &w->labels[order[i]];
-      label->box.y = fmax (y, label->y - label->box.height / 2);
-      y = label->box.y + label->box.height + LABEL_GAP;
-    }
-  for (int i = SPELCH_N_WAY_UPS; i-- > 0;)
-    {
-      SpelchWayUpLabel *label = &w->labels[order[i]];
-      double most
-          = (i == SPELCH_N_WAY_UPS - 1 ? w->rect.y + w->rect.height : below - LABEL_GAP) - label->box.height;
-      label->box.y = fmin (label->box.y, most);
-      below = label->box.y;
-    }
-}
-
 static void
 set_labels (SpelchWayUp *w, const SpelchPart *part, const SpelchCut *cut, const SpelchPlan *plan, double size,
             SpelchLettering *lettering)
@@ -238,7 +209,7 @@ set_labels (SpelchWayUp *w, const SpelchPart *part, const SpelchCut *cut, const 
       high = -LABEL_GAP;
       for (int i = 0; i < SPELCH_N_WAY_UPS; i++)
         {
-          SpelchWayUpLabel *label = &w->labels[i];
+          SpelchAimedLabel *label = &w->labels[i];
           g_autofree char *words = words_of (w, plan, cut, top, (SpelchWayUpKind)i);
           bool strong = i == SPELCH_WAY_UP_TOP || i == SPELCH_WAY_UP_MOTOR;
           g_clear_object (&label->layout);
@@ -252,7 +223,7 @@ set_labels (SpelchWayUp *w, const SpelchPart *part, const SpelchCut *cut, const 
           high += label->box.height + LABEL_GAP;
         }
     }
-  stack (w);
+  spelch_aimed_labels_stack (w->labels, SPELCH_N_WAY_UPS, w->rect.y, w->rect.y + w->rect.height, LABEL_GAP);
 }
 
 /* A rabbet, or an edge that is trimmed, runs along the edge that is right of the travel when the wall at its

@@ -18,16 +18,23 @@ spelch_hold_weight (const SpelchCase *c)
   return volume * spelch_loads_density (c) * GRAVITY;
 }
 
+static double
+vacuum_told (const SpelchCase *c)
+{
+  const SpelchHolding *hold = &c->part->holding;
+  double kpa = hold->vacuum_kpa > 0 ? hold->vacuum_kpa : c->k->vacuum_default;
+  return hold->method == SPELCH_HOLD_VACUUM ? kpa / 1000 * hold->area_mm2 : 0;
+}
+
 /* Without the weight; HUGE_VAL where it isn't reckoned because nothing moves. */
 static double
 press_told (const SpelchCase *c)
 {
   const SpelchHolding *hold = &c->part->holding;
-  double kpa = hold->vacuum_kpa > 0 ? hold->vacuum_kpa : c->k->vacuum_default;
   switch (hold->method)
     {
     case SPELCH_HOLD_VACUUM:
-      return kpa / 1000 * hold->area_mm2 * c->k->vacuum_leak;
+      return vacuum_told (c) * c->k->vacuum_leak;
     case SPELCH_HOLD_CLAMPS:
       return hold->clamp_force_n;
     case SPELCH_HOLD_SCREWS:
@@ -124,6 +131,8 @@ spelch_hold_fill (const SpelchCase *c, const SpelchLoads *const *loads, double f
   if (c->machine->kind != SPELCH_MACHINE_GANTRY)
     return;
   plan->hold_available_n = spelch_hold_is_told (c) ? spelch_hold_press (c) : 0;
+  plan->hold_vacuum_n = vacuum_told (c);
+  plan->hold_friction = friction_of (c);
   plan->weight_n = spelch_hold_weight (c);
   for (guint i = 0; i < plan->n_passes; i++)
     {

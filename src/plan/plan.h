@@ -358,6 +358,8 @@ typedef struct
   double hold_available_n; /* what vacuum or clamps and the weight give; 0: not told */
   double hold_side_n, hold_lift_n; /* what the work is held against, most of the passes: a blunter edge and
                                       harder wood counted in; lift 0 when nothing lifts */
+  double hold_vacuum_n;            /* pressure times area, before what leaks; 0: not held by vacuum */
+  double hold_friction;            /* of the far face on what it lies on; 0: not on a gantry */
   double weight_n;                 /* of the piece; 0: its size or density isn't told */
   double hold_factor;              /* nominal; 0: not checked */
   double hold_factor_worst;        /* at the bad end of every band; 0: not checked */

@@ -148,18 +148,12 @@ per_cent (double share, const SpelchNumbers *numbers)
 static char *
 why_vacuum (const SpelchPosed *posed, const SpelchNumbers *numbers)
 {
-  const SpelchHolding *holding = &posed->part->holding;
-  const SpelchConstants *k = posed->constants;
-  bool laminate = spelch_plan_is_laminate (&posed->plan, SPELCH_SIDE_FAR);
-  double kpa = holding->vacuum_kpa > 0 ? holding->vacuum_kpa : k->vacuum_default;
-  double friction = holding->on_rubber ? k->hold_friction_rubber
-                    : laminate         ? k->hold_friction_laminate
-                                       : k->hold_friction_raw;
-  if (holding->method != SPELCH_HOLD_VACUUM || posed->plan.hold_available_n <= 0)
+  const SpelchPlan *plan = &posed->plan;
+  if (plan->hold_vacuum_n <= 0 || plan->hold_available_n <= 0)
     return g_strdup ("");
-  g_autofree char *whole = spelch_words_count (round (kpa / 1000 * holding->area_mm2));
-  g_autofree char *leak = per_cent (k->vacuum_leak, numbers);
-  g_autofree char *grip = per_cent (friction, numbers);
+  g_autofree char *whole = spelch_words_count (round (plan->hold_vacuum_n));
+  g_autofree char *leak = per_cent (posed->constants->vacuum_leak, numbers);
+  g_autofree char *grip = per_cent (plan->hold_friction, numbers);
   return g_strdup_printf (
       _ ("The vacuum's pressure times its area would be %s N, but only %s %% of it gets through the "
          "spoilboard, and of what presses, friction holds only %s %% against a push sideways."),
