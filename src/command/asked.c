@@ -41,6 +41,14 @@ refuse (GError **error, SpelchCommandError code, char *sentence)
   return false;
 }
 
+char *
+spelch_asked_see_help (const GError *error, const char *command)
+{
+  /* An option that isn't known is named as it was typed, whatever its bytes. */
+  g_autofree char *said = g_utf8_make_valid (error->message, -1);
+  return g_strdup_printf (_ ("%s. See spelch %s --help."), said, command);
+}
+
 void
 spelch_asked_help (GOptionContext *context, const char *command)
 {
@@ -145,12 +153,7 @@ spelch_asked_read (SpelchAsked *asked, const char *command, const char *summary,
 
   g_autoptr (GError) local = NULL;
   if (!g_option_context_parse (context, &argc, &argv, &local))
-    {
-      /* An option that isn't known is named as it was typed, whatever its bytes. */
-      g_autofree char *said = g_utf8_make_valid (local->message, -1);
-      return refuse (error, SPELCH_COMMAND_ERROR_USAGE,
-                     g_strdup_printf (_ ("%s. See spelch %s --help."), said, command));
-    }
+    return refuse (error, SPELCH_COMMAND_ERROR_USAGE, spelch_asked_see_help (local, command));
   if ((*helped = help))
     {
       spelch_asked_help (context, command);

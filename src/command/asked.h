@@ -62,6 +62,9 @@ typedef enum
 void spelch_asked_clear (SpelchAsked *asked);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (SpelchAsked, spelch_asked_clear)
 
+/* What is wrong with a command's options, and where they are told. Free with g_free(). */
+char *spelch_asked_see_help (const GError *error, const char *command);
+
 /* Prints what --help shows of a command's options. */
 void spelch_asked_help (GOptionContext *context, const char *command);
 

@@ -187,10 +187,7 @@ parse (SpelchPracticeAsked *asked, int *argc, char ***argv, int *status)
   g_option_context_set_help_enabled (context, FALSE);
   g_option_context_add_main_entries (context, entries, GETTEXT_PACKAGE);
   if (!g_option_context_parse (context, argc, argv, &error))
-    {
-      g_autofree char *said = g_utf8_make_valid (error->message, -1);
-      return refuse (g_strdup_printf (_ ("%s. See spelch %s --help."), said, "practice"), status);
-    }
+    return refuse (spelch_asked_see_help (error, "practice"), status);
   if (!help)
     return true;
   spelch_asked_help (context, "practice");
