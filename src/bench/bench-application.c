@@ -326,6 +326,17 @@ show_window (SpelchBenchWindow *window)
   gtk_window_present (GTK_WINDOW (window));
 }
 
+/* 0: the program ends, having said it; -1: it goes on. */
+static int
+spelch_application_handle_local_options (GApplication *application, GVariantDict *options)
+{
+  if (!g_variant_dict_contains (options, "version"))
+    return -1;
+  g_print (_ ("Spelch %s, model %s"), SPELCH_VERSION, SPELCH_MODEL_VERSION);
+  g_print ("\n");
+  return 0;
+}
+
 static void
 spelch_application_activate (GApplication *application)
 {
@@ -363,11 +374,14 @@ spelch_application_class_init (SpelchApplicationClass *klass)
   application_class->startup = spelch_application_startup;
   application_class->activate = spelch_application_activate;
   application_class->open = spelch_application_open;
+  application_class->handle_local_options = spelch_application_handle_local_options;
 }
 
 static void
 spelch_application_init (SpelchApplication *self)
 {
+  g_application_add_main_option (G_APPLICATION (self), "version", 0, G_OPTION_FLAG_NONE, G_OPTION_ARG_NONE,
+                                 _ ("Say which version this is, and of the model"), NULL);
 }
 
 SpelchApplication *

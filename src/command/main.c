@@ -5,6 +5,7 @@
  */
 #include "command/asked.h"
 #include "command/commands.h"
+#include "plan/constants.h"
 
 #include <glib/gi18n.h>
 #include <locale.h>
@@ -47,9 +48,18 @@ show_help (void)
          "spelch check FILE     say whether a part file, a shop log, an exercise or another list can be "
          "read\n"
          "spelch practice       ask what a cut will do, and say why\n"
+         "spelch --version      say which version this is, and of the model\n"
          "\n"
          "Each command has --help. Exit status: 0 done, 1 done and the plan must not be cut, 2 bad input, 3 "
          "could not write."));
+  return SPELCH_EXIT_DONE;
+}
+
+static int
+show_version (void)
+{
+  g_print (_ ("Spelch %s, model %s"), SPELCH_VERSION, SPELCH_MODEL_VERSION);
+  g_print ("\n");
   return SPELCH_EXIT_DONE;
 }
 
@@ -86,6 +96,8 @@ main (int argc, char **argv)
 
   if (argc > 1 && (g_str_equal (argv[1], "--help") || g_str_equal (argv[1], "-h")))
     return show_help ();
+  if (argc > 1 && g_str_equal (argv[1], "--version"))
+    return show_version ();
   for (guint i = 0; argc > 1 && i < G_N_ELEMENTS (COMMANDS); i++)
     if (g_str_equal (argv[1], COMMANDS[i].name))
       return COMMANDS[i].run (argc - 1, argv + 1);

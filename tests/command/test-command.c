@@ -8,6 +8,7 @@
 #include "files/list-file.h"
 #include "files/part-file.h"
 #include "files/shop-data.h"
+#include "plan/constants.h"
 #include "plan/plan.h"
 
 #include <glib/gstdio.h>
@@ -307,6 +308,7 @@ test_statuses (void)
   g_auto (Running) pass = running ("plan", file, "--pass", "9 ells", NULL);
   g_auto (Running) help = running ("plan", "--help", NULL);
   g_auto (Running) window = running (file, NULL);
+  g_auto (Running) version = running ("--version", NULL);
   g_assert_cmpint (fine.status, ==, 0);
   g_assert_cmpint (stop.status, ==, 1);
   g_assert_nonnull (strstr (stop.out, "DO NOT CUT"));
@@ -321,6 +323,8 @@ test_statuses (void)
   g_assert_nonnull (strstr (help.out, "--json"));
   g_assert_cmpint (window.status, ==, 2);
   g_assert_nonnull (strstr (window.err, "display"));
+  g_assert_cmpint (version.status, ==, 0);
+  g_assert_cmpstr (version.out, ==, "Spelch " SPELCH_VERSION ", model " SPELCH_MODEL_VERSION "\n");
 }
 
 /* Lists are told from a part by what they hold. */
