@@ -11,21 +11,16 @@
 
 const char *const SPELCH_LOG_PIECES[] = { N_ ("Finished piece"), N_ ("Test strip"), NULL };
 
+#define GRADES                                                                                               \
+  N_ ("Clean"), N_ ("Nearly clean"), N_ ("Fuzzy grain, or nicked"), N_ ("Torn grain, or chipped"),           \
+      N_ ("Badly torn, or badly chipped"), NULL
+
+const char *const SPELCH_LOG_OUTCOMES[] = { N_ ("Not looked at"), N_ ("As reckoned"), GRADES };
+
 /* By grade; 0 is what the entry has beside "as_predicted". */
-static const char *const OUTCOMES[] = { N_ ("As reckoned"),
-                                        N_ ("Clean"),
-                                        N_ ("Nearly clean"),
-                                        N_ ("Fuzzy grain, or nicked"),
-                                        N_ ("Torn grain, or chipped"),
-                                        N_ ("Badly torn, or badly chipped"),
-                                        NULL };
-static const char *const RECKONED[] = { N_ ("Not told"),
-                                        N_ ("Clean"),
-                                        N_ ("Nearly clean"),
-                                        N_ ("Fuzzy grain, or nicked"),
-                                        N_ ("Torn grain, or chipped"),
-                                        N_ ("Badly torn, or badly chipped"),
-                                        NULL };
+#define OUTCOMES (SPELCH_LOG_OUTCOMES + 1)
+
+static const char *const RECKONED[] = { N_ ("Not told"), GRADES };
 static const char *const FACES[] = { N_ ("Face a"), N_ ("Face b"), NULL };
 static const char *const ORDERS[] = { N_ ("Newest first"), N_ ("Oldest first"), NULL };
 

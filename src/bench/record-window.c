@@ -30,15 +30,6 @@ typedef struct
   GtkLabel *complaint;
 } Record;
 
-static const char *const OUTCOMES[] = { N_ ("Not looked at"),
-                                        N_ ("As reckoned"),
-                                        N_ ("Clean"),
-                                        N_ ("Nearly clean"),
-                                        N_ ("Fuzzy grain, or nicked"),
-                                        N_ ("Torn grain, or chipped"),
-                                        N_ ("Badly torn, or badly chipped"),
-                                        NULL };
-
 static bool
 cuts_motor (gconstpointer value)
 {
@@ -54,10 +45,10 @@ cuts_far (gconstpointer value)
 #define AT(member) G_STRUCT_OFFSET (SpelchOutcome, member)
 
 static const SpelchField FIELDS[] = {
-  { SPELCH_FIELD_CHOICE, "motor_side", N_ ("Motor side came out"), AT (came_out), .choices = OUTCOMES,
-    .applies = cuts_motor },
+  { SPELCH_FIELD_CHOICE, "motor_side", N_ ("Motor side came out"), AT (came_out),
+    .choices = SPELCH_LOG_OUTCOMES, .applies = cuts_motor },
   { SPELCH_FIELD_CHOICE, "far_side", N_ ("Far side came out"), AT (came_out) + sizeof (guint),
-    .choices = OUTCOMES, .applies = cuts_far },
+    .choices = SPELCH_LOG_OUTCOMES, .applies = cuts_far },
   { SPELCH_FIELD_CHOICE, "piece", N_ ("Cut"), AT (piece), .choices = SPELCH_LOG_PIECES },
   { SPELCH_FIELD_FLAG, "burnt", N_ ("Burnt"), AT (burnt) },
   { SPELCH_FIELD_FLAG, "chattered", N_ ("Chattered"), AT (chattered),

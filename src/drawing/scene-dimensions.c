@@ -22,31 +22,6 @@
 #define AXIS_BEYOND 8.0 /* of the bit's axis, beyond tip and collet */
 #define ORIGIN      2.4 /* radius */
 
-static SpelchMark *
-add_dimension (SpelchScene *scene, SpelchMarkKind kind, guint index, char *text, double depth, bool strong)
-{
-  SpelchMark *mark = &scene->marks[scene->n_marks++];
-  mark->kind = kind;
-  mark->index = index;
-  mark->strong = strong;
-  mark->y = spelch_scene_y (scene, depth);
-  mark->layout
-      = spelch_lettering_set (scene->lettering, text, SIZE,
-                              strong ? SPELCH_LETTERS_STRONG : SPELCH_LETTERS_PLAIN, 0, PANGO_ALIGN_LEFT);
-  spelch_lettering_measure (mark->layout, &mark->box.width, &mark->box.height);
-  g_free (text);
-  return mark;
-}
-
-static char *
-pass_text (const SpelchScene *scene, guint i)
-{
-  g_autofree char *depth = spelch_words_exactly (&scene->view.numbers, scene->plan.passes[i].tip_mm);
-
-  /* Translators: the number of a pass and the depth of the tip in it. */
-  return g_strdup_printf (_ ("%u · %s"), i + 1, depth);
-}
-
 /* As many as stand under one another, the first and the last among them; a table beside tells them all. */
 static void
 add_passes (SpelchScene *scene, double high)
@@ -55,9 +30,8 @@ add_passes (SpelchScene *scene, double high)
   for (guint k = 0; k < shown; k++)
     {
       guint i = shown < 2 ? n - 1 : (guint)round ((double)k * (n - 1) / (shown - 1));
-      bool last = scene->plan.through && i + 1 == n;
-      add_dimension (scene, last ? SPELCH_MARK_OVERCUT : SPELCH_MARK_PASS, last ? 0 : i + 1,
-                     pass_text (scene, i), scene->plan.passes[i].tip_mm, i == scene->shown);
+      g_autofree char *depth = spelch_words_exactly (&scene->view.numbers, scene->plan.passes[i].tip_mm);
+      spelch_scene_add_pass_mark (scene, i, depth, SIZE);
     }
 }
 
@@ -86,9 +60,9 @@ static void
 place_thickness (SpelchScene *scene)
 {
   const SpelchFrame *f = &scene->frame;
-  SpelchMark *mark = add_dimension (scene, SPELCH_MARK_THICKNESS, 0,
-                                    spelch_words_exactly (&scene->view.numbers, scene->plan.thickness),
-                                    scene->plan.thickness, false);
+  g_autofree char *thickness = spelch_words_exactly (&scene->view.numbers, scene->plan.thickness);
+  SpelchMark *mark
+      = spelch_scene_add_mark (scene, SPELCH_MARK_THICKNESS, scene->plan.thickness, thickness, SIZE);
   double x = scene->view.width - 3, length = mark->box.width, high = mark->box.height;
   double top = MIN (f->near_y, f->far_y), between = fabs (f->far_y - f->near_y);
   mark->box = (SpelchRect){ x - high, top + (between - length) / 2, high, length };

@@ -18,31 +18,33 @@
 #define ELBOW       12.0 /* between a mark pushed off its depth and its line */
 
 static SpelchMark *
-add_mark (SpelchScene *scene, SpelchMarkKind kind, guint index, char *text, double depth, bool strong)
+add_mark (SpelchScene *scene, SpelchMark mark, double depth, const char *text, double size)
 {
-  SpelchMark *mark = &scene->marks[scene->n_marks++];
-  double height;
-
-  mark->kind = kind;
-  mark->index = index;
-  mark->layout
-      = spelch_lettering_set (scene->lettering, text, MARK_SIZE,
-                              strong ? SPELCH_LETTERS_STRONG : SPELCH_LETTERS_PLAIN, 0, PANGO_ALIGN_LEFT);
-  mark->strong = strong;
-  mark->y = spelch_scene_y (scene, depth);
-  spelch_lettering_measure (mark->layout, &mark->box.width, &height);
-  mark->box.height = MARK_HEIGHT * scene->view.text;
-  g_free (text);
-  return mark;
+  mark.y = spelch_scene_y (scene, depth);
+  mark.layout = spelch_lettering_set (scene->lettering, text, size,
+                                      mark.strong ? SPELCH_LETTERS_STRONG : SPELCH_LETTERS_PLAIN, 0,
+                                      PANGO_ALIGN_LEFT);
+  spelch_lettering_measure (mark.layout, &mark.box.width, &mark.box.height);
+  scene->marks[scene->n_marks] = mark;
+  return &scene->marks[scene->n_marks++];
 }
 
-static char *
-pass_text (const SpelchScene *scene, guint i)
+SpelchMark *
+spelch_scene_add_mark (SpelchScene *scene, SpelchMarkKind kind, double depth, const char *text, double size)
 {
-  g_autofree char *depth = spelch_words_length (&scene->view.numbers, scene->plan.passes[i].tip_mm);
+  return add_mark (scene, (SpelchMark){ .kind = kind }, depth, text, size);
+}
 
+void
+spelch_scene_add_pass_mark (SpelchScene *scene, guint pass, const char *depth, double size)
+{
+  bool last = scene->plan.through && pass + 1 == scene->opening.n;
+  SpelchMark mark = { .kind = last ? SPELCH_MARK_OVERCUT : SPELCH_MARK_PASS,
+                      .index = last ? 0 : pass + 1,
+                      .strong = pass == scene->shown };
   /* Translators: the number of a pass and the depth of the tip in it. */
-  return g_strdup_printf (_ ("%u · %s"), i + 1, depth);
+  g_autofree char *text = g_strdup_printf (_ ("%u · %s"), pass + 1, depth);
+  add_mark (scene, mark, scene->plan.passes[pass].tip_mm, text, size);
 }
 
 /* The largest allowance of the plan; a held one keeps its mark even at zero, so that it can be dragged back.
@@ -64,20 +66,17 @@ collect (SpelchScene *scene)
 
   for (guint i = 0; i < scene->opening.n; i++)
     {
-      bool last = scene->plan.through && i + 1 == scene->opening.n;
-
       if (scene->view.one_pass && i != scene->shown)
         continue;
-      add_mark (scene, last ? SPELCH_MARK_OVERCUT : SPELCH_MARK_PASS, last ? 0 : i + 1, pass_text (scene, i),
-                scene->plan.passes[i].tip_mm, i == scene->shown);
+      g_autofree char *depth = spelch_words_length (&scene->view.numbers, scene->plan.passes[i].tip_mm);
+      spelch_scene_add_pass_mark (scene, i, depth, MARK_SIZE);
     }
   if (scene->opening.n > 0 && !scene->view.one_pass && allowance_of (scene, &allowance))
     {
       g_autofree char *width = spelch_words_length (&scene->view.numbers, allowance);
-
       /* Translators: %s is a length, left on the walls for a finishing pass. */
-      add_mark (scene, SPELCH_MARK_ALLOWANCE, 0, g_strdup_printf (_ ("%s left on"), width),
-                scene->plan.through_depth * 0.5, false);
+      g_autofree char *words = g_strdup_printf (_ ("%s left on"), width);
+      spelch_scene_add_mark (scene, SPELCH_MARK_ALLOWANCE, scene->plan.through_depth * 0.5, words, MARK_SIZE);
     }
   return scene->n_marks;
 }
@@ -195,11 +194,12 @@ static void
 place_thickness (SpelchScene *scene)
 {
   const SpelchFrame *f = &scene->frame;
-  SpelchMark *mark = add_mark (scene, SPELCH_MARK_THICKNESS, 0,
-                               spelch_words_length (&scene->view.numbers, scene->plan.thickness),
-                               scene->plan.thickness, false);
+  g_autofree char *thickness = spelch_words_length (&scene->view.numbers, scene->plan.thickness);
+  SpelchMark *mark
+      = spelch_scene_add_mark (scene, SPELCH_MARK_THICKNESS, scene->plan.thickness, thickness, MARK_SIZE);
   double room = scene->view.width - 4 - (f->right + 6);
 
+  mark->box.height = MARK_HEIGHT * scene->view.text;
   mark->box.width = MIN (mark->box.width + 12, room);
   mark->box.x = f->right + 6;
   mark->box.y = CLAMP (mark->y - mark->box.height / 2, 2, scene->view.height - 2 - mark->box.height);

@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
  * Inside of a scene, shared by the files that lay it out and draw it. Three systems of coordinates:
- *   the picture   units of the picture, y down; words and labels live here
- *   local         units of the picture about (origin_x, near_y), turned with the view: x to the right and y
- * downwards when the motor is above. Everything that turns over with a router table is drawn here. the cut
- * mm: u across from the middle of the finished opening, z down from the motor-side face
+ *
+ * - the picture: its units, y down; words and labels live here;
+ * - local: the same units about (origin_x, near_y), x to the right, y down; turned over with a router table;
+ * - the cut: mm, u across from the middle of the finished opening, z down from the motor-side face.
  */
 #pragma once
 
@@ -227,6 +227,14 @@ SpelchRect spelch_scene_groove (const SpelchScene *scene);
 
 /* Marks the lines of both faces and the board's ends as taken, so that no words with a ground cover them. */
 void spelch_scene_take_faces (SpelchScene *scene);
+
+/* Adds a mark for @depth, mm, and its words; @size is that of the letters, in px at a text size of 1. The box
+ * has the measures of the words and no place yet, and the line none. */
+SpelchMark *spelch_scene_add_mark (SpelchScene *scene, SpelchMarkKind kind, double depth, const char *text,
+                                   double size);
+
+/* The same for a pass, counted from 0; @depth says how deep its tip goes. */
+void spelch_scene_add_pass_mark (SpelchScene *scene, guint pass, const char *depth, double size);
 
 /* The wall that a mark's line runs to, at the picture's right: as the pass leaves it; for the allowance, as
  * all passes do. */
