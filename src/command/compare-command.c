@@ -8,7 +8,6 @@
 #include "command/picture-file.h"
 
 #include "drawing/side-by-side.h"
-#include "files/part-file.h"
 #include "files/shop-data.h"
 #include "plan/words-compare.h"
 
@@ -170,11 +169,8 @@ write_column (SpelchWriter *w, const SpelchPart *part, const SpelchCompared *one
 static char *
 json (const SpelchPart *part, const SpelchCut *cut, const GArray *columns, bool tied)
 {
-  SpelchWriter *w = spelch_writer_new (NULL);
+  SpelchWriter *w = spelch_figures_begin (part);
   g_auto (GStrv) differs = spelch_words_differs (columns, part);
-  spelch_writer_number (w, "format_version", SPELCH_FORMAT_VERSION);
-  spelch_writer_text (w, "model_version", SPELCH_MODEL_VERSION);
-  spelch_writer_text (w, "part", part->id);
   spelch_writer_text (w, "cut", cut->id);
   spelch_writer_flag (w, "tied", tied);
   spelch_writer_texts (w, "differs", (const char *const *)differs);

@@ -4,7 +4,6 @@
 #include "command/figures.h"
 #include "command/setting-out-json.h"
 #include "files/json-writer.h"
-#include "files/part-file.h"
 #include "files/shop-data.h"
 #include "plan/cautions.h"
 #include "plan/words-limits.h"
@@ -490,14 +489,8 @@ write_cut (SpelchWriter *w, const SpelchPart *part, const SpelchPlanned *one)
 char *
 spelch_plan_json (const SpelchPart *part, const SpelchPlanned *planned, guint n)
 {
-  SpelchWriter *w = spelch_writer_new (NULL);
-  spelch_writer_number (w, "format_version", SPELCH_FORMAT_VERSION);
-  spelch_writer_text (w, "model_version", SPELCH_MODEL_VERSION);
-  spelch_writer_text (w, "part", part->id);
-  spelch_writer_text (w, "board", part->board.id);
-  spelch_figure_write (w, "thickness_mm", spelch_board_thickness (&part->board));
-  spelch_writer_text (w, "machine", part->machine.id);
-  spelch_writer_code (w, "datum", &SPELCH_DATUM_CODES, (int)spelch_machine_datum (&part->machine));
+  SpelchWriter *w = spelch_figures_begin (part);
+  spelch_figures_work (w, part);
   spelch_writer_open_list (w, "cuts");
   for (guint i = 0; i < n; i++)
     write_cut (w, part, &planned[i]);

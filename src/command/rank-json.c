@@ -3,7 +3,6 @@
 
 #include "command/figures.h"
 #include "files/json-writer.h"
-#include "files/part-file.h"
 #include "plan/words-choose.h"
 
 #include <math.h>
@@ -194,14 +193,8 @@ char *
 spelch_rank_json (const SpelchPart *part, const SpelchBit *bits, const SpelchRanked *ranked, guint n,
                   const SpelchOrder *order)
 {
-  SpelchWriter *w = spelch_writer_new (NULL);
-  spelch_writer_number (w, "format_version", SPELCH_FORMAT_VERSION);
-  spelch_writer_text (w, "model_version", SPELCH_MODEL_VERSION);
-  spelch_writer_text (w, "part", part->id);
-  spelch_writer_text (w, "board", part->board.id);
-  number (w, "thickness_mm", spelch_board_thickness (&part->board));
-  spelch_writer_text (w, "machine", part->machine.id);
-  spelch_writer_code (w, "datum", &SPELCH_DATUM_CODES, (int)spelch_machine_datum (&part->machine));
+  SpelchWriter *w = spelch_figures_begin (part);
+  spelch_figures_work (w, part);
   number (w, "accepted_seen", part->accepted_seen);
   number (w, "accepted_hidden", part->accepted_hidden);
   spelch_writer_open_list (w, "cuts");
