@@ -67,8 +67,8 @@ spelch_words_seat_advice (const SpelchPlan *plan, const SpelchPart *part, const 
                          ? _ ("Say how the work is held, and this is checked.")
                          : _ ("How hard it is held isn't known, so this isn't checked."));
   g_autofree char *available = newtons (plan->hold_available_n);
-  g_autofree char *factor = spelch_words_decimal (numbers, plan->hold_factor, 1);
-  g_autofree char *worst = spelch_words_decimal (numbers, plan->hold_factor_worst, 1);
+  g_autofree char *factor = spelch_words_times (numbers, plan->hold_factor);
+  g_autofree char *worst = spelch_words_times (numbers, plan->hold_factor_worst);
   g_autofree char *held = g_strdup_printf (
       part->holding.method == SPELCH_HOLD_VACUUM ? _ (
           "Vacuum gives about %s N: %s times the force against it, %s times with everything at its worst.")
@@ -80,18 +80,11 @@ spelch_words_seat_advice (const SpelchPlan *plan, const SpelchPart *part, const 
   return g_strdup_printf (_ ("%s It is so narrow that it would tilt before it slid."), held);
 }
 
-/* A factor that holds at the least is never rounded up. */
-static double
-floor_to_tenth (double value)
-{
-  return floor (value * 10 + 1e-6) / 10;
-}
-
 char *
 spelch_words_hold (const SpelchPlan *plan, const SpelchNumbers *numbers)
 {
-  g_autofree char *factor = spelch_words_decimal (numbers, plan->hold_factor, 1);
-  g_autofree char *worst = spelch_words_decimal (numbers, plan->hold_factor_worst, 1);
+  g_autofree char *factor = spelch_words_times (numbers, plan->hold_factor);
+  g_autofree char *worst = spelch_words_times (numbers, plan->hold_factor_worst);
   return plan->hold_factor > 0 ? g_strdup_printf (_ ("%s times the force, %s at worst"), factor, worst)
                                : g_strdup ("");
 }
@@ -113,7 +106,7 @@ spelch_words_tabs (const SpelchPlan *plan, const SpelchNumbers *numbers)
   if (tabs->count == 0 || tabs->factor <= 0)
     return g_strdup ("");
   g_autofree char *count = number_word (tabs->count);
-  g_autofree char *factor = spelch_words_decimal (numbers, floor_to_tenth (tabs->factor), 1);
+  g_autofree char *factor = spelch_words_times (numbers, tabs->factor);
   g_autofree char *enough = spelch_words_count (tabs->needs_count);
   g_autofree char *width = spelch_words_at_least (numbers, tabs->needs_width_mm);
   /* Translators: the first %s of each is a number word, "Four". */
@@ -208,8 +201,8 @@ not_through_sentence (const SpelchStop *stop, const SpelchNumbers *numbers)
 static char *
 holding_sentence (const SpelchStop *stop, const SpelchNumbers *numbers)
 {
-  g_autofree char *factor = spelch_words_decimal (numbers, floor_to_tenth (stop->value), 1);
-  g_autofree char *worst = spelch_words_decimal (numbers, floor_to_tenth (stop->also), 1);
+  g_autofree char *factor = spelch_words_times (numbers, stop->value);
+  g_autofree char *worst = spelch_words_times (numbers, stop->also);
   if (stop->value >= stop->limit)
     return g_strdup_printf (_ ("Hold the work harder: with everything at its worst it is held with only %s "
                                "times the force against it, and it takes at least once."),
@@ -222,7 +215,7 @@ holding_sentence (const SpelchStop *stop, const SpelchNumbers *numbers)
 static char *
 tabs_sentence (const SpelchStop *stop, const SpelchNumbers *numbers)
 {
-  g_autofree char *factor = spelch_words_decimal (numbers, floor_to_tenth (stop->value), 1);
+  g_autofree char *factor = spelch_words_times (numbers, stop->value);
   g_autofree char *count = spelch_words_count (stop->limit);
   g_autofree char *width = spelch_words_at_least (numbers, stop->also);
   return g_strdup_printf (

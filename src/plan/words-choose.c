@@ -11,12 +11,6 @@ newtons (double value)
   return spelch_words_count (fmax (round (value / step) * step, 1));
 }
 
-static int
-per_cent (double share)
-{
-  return (int)round (fmin (share, 99) * 100);
-}
-
 static const char *
 side_word (SpelchSide side, bool seen)
 {
@@ -79,17 +73,17 @@ of_chips (const SpelchReason *reason)
 {
   if (reason->kind == SPELCH_REASON_CARRIES_UP && reason->value > 0.995)
     return g_strdup_printf (_ ("Carries chips up over the whole pass; %d %% of their room is used."),
-                            per_cent (reason->limit));
+                            spelch_words_per_cent (reason->limit));
   if (reason->value < 0.005)
     return g_strdup_printf (_ ("Presses its chips down into the cut; %d %% of their room is used."),
-                            per_cent (reason->limit));
+                            spelch_words_per_cent (reason->limit));
   return g_strdup_printf (
       reason->kind == SPELCH_REASON_CARRIES_UP
           ? _ ("Carries chips up over %d %% of the pass; %d %% of their room is used.")
           : _ (
               "Carries chips up over only %d %% of the pass and presses the others down; %d %% of their room "
               "is used."),
-      per_cent (reason->value), per_cent (reason->limit));
+      spelch_words_per_cent (reason->value), spelch_words_per_cent (reason->limit));
 }
 
 static char *

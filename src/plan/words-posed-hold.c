@@ -92,17 +92,11 @@ hangs_on_tabs (const SpelchPlan *plan)
   return plan->tabs.count > 0 && plan->tabs.alone;
 }
 
-/* How many times the force is held, never rounded up. */
-static char *
-times (double factor, const SpelchNumbers *numbers)
-{
-  return spelch_words_decimal (numbers, floor (factor * 10 + 1e-6) / 10, 1);
-}
-
 static char *
 why_held (const SpelchPlan *plan, const SpelchNumbers *numbers)
 {
-  g_autofree char *factor = times (hangs_on_tabs (plan) ? plan->tabs.factor : plan->hold_factor, numbers);
+  g_autofree char *factor
+      = spelch_words_times (numbers, hangs_on_tabs (plan) ? plan->tabs.factor : plan->hold_factor);
   return g_strdup_printf (
       hangs_on_tabs (plan)
           ? _ ("The piece hangs on its tabs, and they bear %s times the force that the bit brings against "
@@ -115,7 +109,7 @@ why_held (const SpelchPlan *plan, const SpelchNumbers *numbers)
 static void
 why_gives (const SpelchPlan *plan, const SpelchNumbers *numbers, GPtrArray *list)
 {
-  g_autofree char *factor = times (plan->hold_factor, numbers);
+  g_autofree char *factor = spelch_words_times (numbers, plan->hold_factor);
   g_autofree char *needed = spelch_words_count (round (plan->hold_needed_n / 10) * 10);
   g_autofree char *weight = spelch_words_plain_weight (plan->hold_needed_n, numbers);
   spelch_words_say (
@@ -164,7 +158,7 @@ void
 spelch_words_why_hold (const SpelchPosed *posed, const SpelchNumbers *numbers, GPtrArray *list)
 {
   const SpelchPlan *plan = &posed->plan;
-  g_autofree char *tabs = times (plan->tabs.factor, numbers);
+  g_autofree char *tabs = spelch_words_times (numbers, plan->tabs.factor);
   if (plan->machine != SPELCH_MACHINE_GANTRY)
     spelch_words_why_seat (plan, numbers, list);
   else if (g_str_equal (posed->choices[posed->right], SPELCH_ANSWER_STAYS))

@@ -479,7 +479,7 @@ wrong_limit (const SpelchPosed *posed, const char *code, const SpelchNumbers *nu
   for (guint i = 0; i < plan->n_limits; i++)
     {
       const SpelchLimit *limit = &plan->limits[i];
-      int used = (int)round (fmin (limit->share, 99) * 100);
+      int used = spelch_words_per_cent (limit->share);
       if ((int)limit->kind == kind)
         return g_strdup_printf (_ ("%s Here something else comes first: at %s %d %% of this is used."),
                                 spelch_words_plain_limit (limit->kind, plan->machine), feed, used);

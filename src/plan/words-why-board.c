@@ -7,18 +7,6 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-static char *
-decimal (const SpelchChain *chain, double value, int decimals)
-{
-  return spelch_words_decimal (chain->numbers, value, decimals);
-}
-
-static int
-per_cent (double share)
-{
-  return (int)round (fmin (share, 99) * 100);
-}
-
 /* ---- Bending ---- */
 
 static const char *
@@ -50,8 +38,8 @@ spelch_chain_bending (SpelchChain *chain)
   const SpelchWhyCase *of = chain->of;
   const SpelchPlan *plan = of->plan;
   int accepted = of->part->accepted_seen;
-  g_autofree char *bends = decimal (chain, plan->deflection_mm, 3);
-  g_autofree char *most = decimal (chain, plan->deflection_limit_mm, 2);
+  g_autofree char *bends = spelch_chain_decimal (chain, plan->deflection_mm, 3);
+  g_autofree char *most = spelch_chain_decimal (chain, plan->deflection_limit_mm, 2);
   g_autofree char *peak = spelch_words_count (plan->sideways_peak_n);
   g_autofree char *out = spelch_words_length (chain->numbers, plan->stick_out_mm);
   g_autofree char *stiff = spelch_words_count (of->part->machine.stiffness_n_mm);
@@ -69,7 +57,7 @@ spelch_chain_bending (SpelchChain *chain)
   spelch_chain_constant (
       chain, "fluted-diameter",
       g_strdup_printf (_ ("Its fluted part is as stiff as a round rod of %d %% of its diameter"),
-                       per_cent (of->constants->fluted_diameter)));
+                       spelch_words_per_cent (of->constants->fluted_diameter)));
   if (of->part->machine.stiffness_n_mm > 0)
     spelch_chain_say (chain,
                       g_strdup_printf (_ ("The machine itself gives way by 1 mm for each %s N."), stiff));
@@ -94,7 +82,7 @@ say_clearing (SpelchChain *chain)
                        : down
                            ? _ ("Down-shear over a closed bottom clears chips %d %% as well as up-shear does")
                            : _ ("Where the shear carries chips up, they are taken to leave freely (%d %%)"),
-                       per_cent (value)));
+                       spelch_words_per_cent (value)));
 }
 
 void
@@ -105,7 +93,7 @@ spelch_chain_room (SpelchChain *chain)
   int edges = spelch_flute_fewest_edges (&of->plan->flutes);
   bool crumbs = board->layers[board->n_layers / 2].material >= SPELCH_MATERIAL_PARTICLEBOARD;
   g_autofree char *bulk
-      = decimal (chain, crumbs ? of->constants->bulking_board : of->constants->bulking_wood, 1);
+      = spelch_chain_decimal (chain, crumbs ? of->constants->bulking_board : of->constants->bulking_wood, 1);
   double flute = edges <= 1   ? of->constants->flute_share_1
                  : edges == 2 ? of->constants->flute_share_2
                               : of->constants->flute_share_3;
@@ -119,14 +107,15 @@ spelch_chain_room (SpelchChain *chain)
   spelch_chain_add (
       chain, SPELCH_EVIDENCE_ANALOGY,
       g_strdup_printf (_ ("Chips fill %d %% of the room they have in the flutes; at 100 %% they pack"),
-                       per_cent (of->plan->chip_room)));
+                       spelch_words_per_cent (of->plan->chip_room)));
   spelch_chain_constant (chain, crumbs ? "bulking-board" : "bulking-wood",
                          g_strdup_printf (_ ("Loose, they take %s times the room they had as wood"), bulk));
-  spelch_chain_constant (chain,
-                         edges <= 1   ? "flute-share-1"
-                         : edges == 2 ? "flute-share-2"
-                                      : "flute-share-3",
-                         g_strdup_printf (_ ("Of the bit's cross-section %d %% is flute"), per_cent (flute)));
+  spelch_chain_constant (
+      chain,
+      edges <= 1   ? "flute-share-1"
+      : edges == 2 ? "flute-share-2"
+                   : "flute-share-3",
+      g_strdup_printf (_ ("Of the bit's cross-section %d %% is flute"), spelch_words_per_cent (flute)));
   say_clearing (chain);
 }
 
@@ -140,7 +129,7 @@ spelch_chain_heat (SpelchChain *chain)
   g_autofree char *burns = spelch_words_count (of->constants->heat_burns);
   g_autofree char *feed = spelch_words_feed (chain->numbers, plan->cool_feed_mm_min);
   g_autofree char *rpm = spelch_words_count (plan->speed_rpm);
-  g_autofree char *blunting = decimal (chain, plan->blunting, 1);
+  g_autofree char *blunting = spelch_chain_decimal (chain, plan->blunting, 1);
   spelch_chain_add (
       chain, SPELCH_EVIDENCE_ANALOGY,
       g_strdup_printf (_ ("Rubbing leaves about %s mJ in each square millimetre of wall"), heat));
@@ -164,9 +153,10 @@ spelch_chain_heat (SpelchChain *chain)
 static void
 say_band (SpelchChain *chain, const SpelchSeat *seat)
 {
-  g_autofree char *low = decimal (chain, seat->low_n, 1), *high = decimal (chain, seat->high_n, 1);
-  g_autofree char *mean = decimal (chain, seat->mean_n, 1);
-  g_autofree char *factor = decimal (chain, chain->of->constants->band_axial, 1);
+  g_autofree char *low = spelch_chain_decimal (chain, seat->low_n, 1),
+                  *high = spelch_chain_decimal (chain, seat->high_n, 1);
+  g_autofree char *mean = spelch_chain_decimal (chain, seat->mean_n, 1);
+  g_autofree char *factor = spelch_chain_decimal (chain, chain->of->constants->band_axial, 1);
   g_autofree char *bound = spelch_words_count (seat->bound_n);
   spelch_chain_constant (chain, "band-axial",
                          g_strdup_printf (_ ("The force along the bit is %s N on average, and may be %s "
@@ -185,7 +175,7 @@ say_friction (SpelchChain *chain)
   double value = rubber     ? of->constants->hold_friction_rubber
                  : laminate ? of->constants->hold_friction_laminate
                             : of->constants->hold_friction_raw;
-  g_autofree char *friction = decimal (chain, value, 2);
+  g_autofree char *friction = spelch_chain_decimal (chain, value, 2);
   spelch_chain_constant (
       chain,
       rubber     ? "hold-friction-rubber"
@@ -199,7 +189,7 @@ say_vacuum (SpelchChain *chain)
 {
   const SpelchWhyCase *of = chain->of;
   const SpelchHolding *holding = &of->part->holding;
-  g_autofree char *usual = decimal (chain, of->constants->vacuum_default, 0);
+  g_autofree char *usual = spelch_chain_decimal (chain, of->constants->vacuum_default, 0);
   if (holding->method != SPELCH_HOLD_VACUUM)
     return;
   if (holding->vacuum_kpa <= 0)
@@ -208,7 +198,7 @@ say_vacuum (SpelchChain *chain)
         g_strdup_printf (_ ("How strong the vacuum is isn't told: %s kPa is assumed"), usual));
   spelch_chain_constant (chain, "vacuum-leak",
                          g_strdup_printf (_ ("Through a spoilboard %d %% of it reaches the work"),
-                                          per_cent (of->constants->vacuum_leak)));
+                                          spelch_words_per_cent (of->constants->vacuum_leak)));
 }
 
 static void
@@ -217,7 +207,7 @@ say_needed (SpelchChain *chain)
   const SpelchPlan *plan = chain->of->plan;
   g_autofree char *needed = spelch_words_count (plan->hold_needed_n);
   g_autofree char *available = spelch_words_count (plan->hold_available_n);
-  g_autofree char *wanted = decimal (chain, chain->of->constants->hold_factor, 0);
+  g_autofree char *wanted = spelch_chain_decimal (chain, chain->of->constants->hold_factor, 0);
   g_autofree char *weight = spelch_words_count (plan->weight_n);
   if (plan->hold_needed_n <= 0)
     return;
@@ -262,9 +252,9 @@ spelch_chain_tabs (SpelchChain *chain)
   g_autofree char *thick = spelch_words_exactly (chain->numbers, tabs->thickness_mm);
   g_autofree char *holds = spelch_words_count (tabs->holds_n);
   g_autofree char *needed = spelch_words_count (tabs->needed_n);
-  g_autofree char *factor = decimal (chain, of->constants->hold_factor, 0);
-  g_autofree char *quantile = decimal (chain, of->constants->tab_quantile, 3);
-  g_autofree char *worst = decimal (chain, tabs->factor_worst, 1);
+  g_autofree char *factor = spelch_chain_decimal (chain, of->constants->hold_factor, 0);
+  g_autofree char *quantile = spelch_chain_decimal (chain, of->constants->tab_quantile, 3);
+  g_autofree char *worst = spelch_chain_decimal (chain, tabs->factor_worst, 1);
   spelch_chain_say (chain, spelch_words_tabs (of->plan, chain->numbers));
   spelch_chain_add (
       chain, SPELCH_EVIDENCE_ANALOGY,
@@ -328,7 +318,8 @@ say_tool (SpelchChain *chain)
 {
   const SpelchBit *bit = chain->of->bit;
   const SpelchConstants *k = chain->of->constants;
-  g_autofree char *coated = decimal (chain, k->life_coated, 1), *hss = decimal (chain, k->life_hss, 2);
+  g_autofree char *coated = spelch_chain_decimal (chain, k->life_coated, 1),
+                  *hss = spelch_chain_decimal (chain, k->life_hss, 2);
   if (bit->edge_material != SPELCH_TOOL_CARBIDE)
     spelch_chain_constant (chain, "life-hss",
                            g_strdup_printf (_ ("Steel edges last %s times as long as carbide"), hss));
@@ -343,9 +334,10 @@ spelch_chain_wear (SpelchChain *chain)
   const SpelchWhyCase *of = chain->of;
   const SpelchPlan *plan = of->plan;
   g_autofree char *path = spelch_words_count (plan->edge_path_m);
-  g_autofree char *tooth = decimal (chain, plan->feed_per_tooth, 3);
-  g_autofree char *share = decimal (chain, plan->wear_share * 100, 2);
-  g_autofree char *price = decimal (chain, of->bit->price, 2), *cost = decimal (chain, plan->cost, 2);
+  g_autofree char *tooth = spelch_chain_decimal (chain, plan->feed_per_tooth, 3);
+  g_autofree char *share = spelch_chain_decimal (chain, plan->wear_share * 100, 2);
+  g_autofree char *price = spelch_chain_decimal (chain, of->bit->price, 2),
+                  *cost = spelch_chain_decimal (chain, plan->cost, 2);
   g_autofree char *cut = spelch_words_count (of->bit->metres_cut);
   if (!plan->life_known)
     {

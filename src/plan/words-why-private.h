@@ -20,6 +20,9 @@ void spelch_chain_add (SpelchChain *chain, SpelchEvidence evidence, char *senten
 /* A sentence that tells the value of the constant with that id; ends with its class and source. */
 void spelch_chain_constant (SpelchChain *chain, const char *id, char *sentence);
 
+/* spelch_words_decimal() with the chain's numbers. Free with g_free(). */
+char *spelch_chain_decimal (const SpelchChain *chain, double value, int decimals);
+
 /* The share of a limit, 1 at the limit; 0 when it doesn't apply. */
 double spelch_chain_share (const SpelchChain *chain, SpelchLimitKind kind);
 

@@ -8,18 +8,6 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-static char *
-decimal (const SpelchChain *chain, double value, int decimals)
-{
-  return spelch_words_decimal (chain->numbers, value, decimals);
-}
-
-static int
-per_cent (double share)
-{
-  return (int)round (fmin (share, 99) * 100);
-}
-
 /* ---- Spindle ---- */
 
 static void
@@ -32,7 +20,7 @@ say_speed_held (SpelchChain *chain)
         chain, "speed-spare",
         g_strdup_printf (
             _ ("Of the best feed, up to %d %% is given up for a slower, cooler, quieter spindle"),
-            per_cent (of->constants->speed_spare)));
+            spelch_words_per_cent (of->constants->speed_spare)));
   if (of->plan->speed_held.by == SPELCH_SPEED_BY_HEAT)
     spelch_chain_limit (chain, SPELCH_LIMIT_HEAT);
 }
@@ -43,13 +31,13 @@ say_cutting_speed (SpelchChain *chain)
   const SpelchPlan *plan = chain->of->plan;
   g_autofree char *rpm = spelch_words_count (plan->speed_rpm);
   g_autofree char *diameter = spelch_words_exactly (chain->numbers, plan->flutes.diameter);
-  g_autofree char *speed = decimal (chain, plan->cutting_speed, 1);
+  g_autofree char *speed = spelch_chain_decimal (chain, plan->cutting_speed, 1);
   spelch_chain_add (
       chain, SPELCH_EVIDENCE_GEOMETRY,
       g_strdup_printf (_ ("At %s rpm the edges of a bit %s across move at %s m/s"), rpm, diameter, speed));
   if (!plan->slow)
     return;
-  g_autofree char *least = decimal (chain, chain->of->constants->slow_cutting, 0);
+  g_autofree char *least = spelch_chain_decimal (chain, chain->of->constants->slow_cutting, 0);
   spelch_chain_constant (
       chain, "slow-cutting",
       g_strdup_printf (_ ("The force formulas were made for %s m/s and more; slower, forces are less sure"),
@@ -67,13 +55,13 @@ spelch_chain_spindle (SpelchChain *chain)
       g_autofree char *mark = spelch_words_count (round (plan->speed_rpm / plan->speed_held.of_mark));
       spelch_chain_say (
           chain, g_strdup_printf (_ ("That is %d %% of the %s rpm marked on the bit; never go above it."),
-                                  per_cent (plan->speed_held.of_mark), mark));
+                                  spelch_words_per_cent (plan->speed_held.of_mark), mark));
     }
   else
     spelch_chain_say (chain, g_strdup (_ ("No highest speed is marked on the bit: ask its maker.")));
   g_autofree char *top = spelch_words_count (chain->of->part->machine.rpm_max);
   spelch_chain_say (chain, g_strdup_printf (_ ("The machine turns up to %s rpm; this is %d %% of that."), top,
-                                            per_cent (plan->speed_held.of_machine)));
+                                            spelch_words_per_cent (plan->speed_held.of_machine)));
 }
 
 /* ---- Feed ---- */
@@ -101,7 +89,7 @@ say_share (SpelchChain *chain, const SpelchLimit *limit)
 {
   const char *name = spelch_words_limit_subject (limit->kind, chain->of->plan->machine);
   g_autofree char *at = spelch_words_feed (chain->numbers, about (limit->feed_mm_min));
-  int used = per_cent (limit->share);
+  int used = spelch_words_per_cent (limit->share);
   /* Translators: the first %s is a limit: "Bit bending". */
   if (limit->feed_mm_min < 1)
     spelch_chain_say (chain, g_strdup_printf (_ ("%s: %d %% used."), name, used));
@@ -170,7 +158,8 @@ say_plunge (SpelchChain *chain)
   if (plan->entry.kind == SPELCH_ENTRY_PLUNGE || plan->entry.kind == SPELCH_ENTRY_STAGED)
     spelch_chain_constant (chain, "plunge-share",
                            g_strdup_printf (_ ("Straight down it is fed at %d %% of that, %s"),
-                                            per_cent (chain->of->constants->plunge_share), feed));
+                                            spelch_words_per_cent (chain->of->constants->plunge_share),
+                                            feed));
 }
 
 void
@@ -221,9 +210,9 @@ spelch_chain_chip (SpelchChain *chain)
   int edges = spelch_flute_fewest_edges (&plan->flutes);
   g_autofree char *feed = spelch_words_feed (chain->numbers, plan->feed_mm_min);
   g_autofree char *rpm = spelch_words_count (plan->speed_rpm);
-  g_autofree char *tooth = decimal (chain, plan->feed_per_tooth, 3);
-  g_autofree char *most = decimal (chain, plan->chip_max, 3);
-  g_autofree char *mean = decimal (chain, plan->chip_mean, 3);
+  g_autofree char *tooth = spelch_chain_decimal (chain, plan->feed_per_tooth, 3);
+  g_autofree char *most = spelch_chain_decimal (chain, plan->chip_max, 3);
+  g_autofree char *mean = spelch_chain_decimal (chain, plan->chip_mean, 3);
   g_autofree char *engaged = spelch_words_exactly (chain->numbers, plan->engaged_mm);
   g_autofree char *diameter = spelch_words_exactly (chain->numbers, plan->flutes.diameter);
   if (plan->feed_mm_min <= 0)
@@ -247,7 +236,7 @@ spelch_chain_chip (SpelchChain *chain)
     spelch_chain_limit (chain, SPELCH_LIMIT_EDGE);
   spelch_chain_add (chain, SPELCH_EVIDENCE_GEOMETRY,
                     g_strdup_printf (_ ("%d %% of the force goes into rubbing rather than cutting"),
-                                     per_cent (plan->rubbing_share)));
+                                     spelch_words_per_cent (plan->rubbing_share)));
 }
 
 /* ---- Entry ---- */
@@ -258,9 +247,9 @@ say_slope (SpelchChain *chain)
   const SpelchWhyCase *of = chain->of;
   const SpelchEntry *entry = &of->plan->entry;
   bool down = of->plan->bit_kind == SPELCH_BIT_DOWN_CUT;
-  g_autofree char *angle = decimal (chain, entry->angle_deg, 1);
+  g_autofree char *angle = spelch_chain_decimal (chain, entry->angle_deg, 1);
   g_autofree char *usual
-      = decimal (chain, down ? of->constants->ramp_down_cut : of->constants->ramp_default, 1);
+      = spelch_chain_decimal (chain, down ? of->constants->ramp_down_cut : of->constants->ramp_default, 1);
   g_autofree char *length = spelch_words_length (chain->numbers, entry->length_mm);
   g_autofree char *circle = spelch_words_exactly (chain->numbers, entry->circle_mm);
   spelch_chain_constant (chain, down ? "ramp-down-cut" : "ramp-default",
@@ -324,7 +313,7 @@ say_step (SpelchChain *chain)
   g_autofree char *reach = spelch_words_length (chain->numbers, plan->depth_most);
   if (plan->flutes.diameter < of->constants->slender_below)
     {
-      g_autofree char *times = decimal (chain, of->constants->slender_step, 1);
+      g_autofree char *times = spelch_chain_decimal (chain, of->constants->slender_step, 1);
       spelch_chain_constant (
           chain, "slender-step",
           g_strdup_printf (_ ("So slender a bit takes %s times its diameter in a pass at most: %s"), times,
@@ -344,7 +333,7 @@ say_hand_step (SpelchChain *chain)
   const SpelchWhyCase *of = chain->of;
   if (of->plan->machine != SPELCH_MACHINE_HAND || spelch_held_has_passes (&of->cut->held))
     return;
-  g_autofree char *times = decimal (chain, of->constants->hand_step, 1);
+  g_autofree char *times = spelch_chain_decimal (chain, of->constants->hand_step, 1);
   g_autofree char *deep
       = spelch_words_length (chain->numbers, of->constants->hand_step * of->plan->flutes.diameter);
   spelch_chain_constant (
@@ -432,7 +421,7 @@ spelch_chain_power (SpelchChain *chain)
   g_autofree char *mid = spelch_words_count (plan->power_w.mid);
   g_autofree char *rated = spelch_words_count (of->part->machine.power_w);
   g_autofree char *force = spelch_words_count (plan->tangential_mean_n);
-  g_autofree char *speed = decimal (chain, plan->cutting_speed, 1);
+  g_autofree char *speed = spelch_chain_decimal (chain, plan->cutting_speed, 1);
   spelch_chain_add (
       chain, SPELCH_EVIDENCE_ANALOGY,
       g_strdup_printf (_ ("The pass that needs most takes about %s W, by the tables of forces (%s to %s W)"),
@@ -443,11 +432,13 @@ spelch_chain_power (SpelchChain *chain)
                        speed));
   spelch_chain_constant (
       chain, router ? "efficiency-router" : "efficiency-spindle",
-      g_strdup_printf (
-          router ? _ ("Of the %s W that the motor takes in, %d %% turns the bit")
-                 : _ ("Of the %s W the spindle is rated at, %d %% is counted on"),
-          rated, per_cent (router ? of->constants->efficiency_router : of->constants->efficiency_spindle)));
-  spelch_chain_say (chain, g_strdup_printf (_ ("At this speed %d %% of that is used."),
-                                            per_cent (spelch_chain_share (chain, SPELCH_LIMIT_POWER))));
+      g_strdup_printf (router ? _ ("Of the %s W that the motor takes in, %d %% turns the bit")
+                              : _ ("Of the %s W the spindle is rated at, %d %% is counted on"),
+                       rated,
+                       spelch_words_per_cent (router ? of->constants->efficiency_router
+                                                     : of->constants->efficiency_spindle)));
+  spelch_chain_say (chain,
+                    g_strdup_printf (_ ("At this speed %d %% of that is used."),
+                                     spelch_words_per_cent (spelch_chain_share (chain, SPELCH_LIMIT_POWER))));
   spelch_chain_say (chain, spelch_words_calibration (plan, chain->numbers));
 }

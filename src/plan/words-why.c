@@ -69,8 +69,8 @@ spelch_chain_share (const SpelchChain *chain, SpelchLimitKind kind)
   return 0;
 }
 
-static char *
-decimal (const SpelchChain *chain, double value, int decimals)
+char *
+spelch_chain_decimal (const SpelchChain *chain, double value, int decimals)
 {
   return spelch_words_decimal (chain->numbers, value, decimals);
 }
@@ -113,8 +113,9 @@ static void
 limit_of_chip (SpelchChain *chain)
 {
   const SpelchWhyCase *of = chain->of;
-  g_autofree char *cap = decimal (chain, of->constants->chip_cap * 100, 1);
-  g_autofree char *thick = decimal (chain, of->constants->chip_cap * of->plan->flutes.diameter, 2);
+  g_autofree char *cap = spelch_chain_decimal (chain, of->constants->chip_cap * 100, 1);
+  g_autofree char *thick
+      = spelch_chain_decimal (chain, of->constants->chip_cap * of->plan->flutes.diameter, 2);
   spelch_chain_constant (
       chain, "chip-cap",
       g_strdup_printf (_ ("A chip may be %s %% of the bit's diameter thick at most, here %s mm"), cap,
@@ -129,8 +130,8 @@ limit_of_edge (SpelchChain *chain)
   double share = spelch_chain_share (chain, SPELCH_LIMIT_EDGE);
   double at = share > 0 ? of->plan->chip_max / share : 0;
   bool first = at < (of->constants->chip_points_one + of->constants->chip_points_two) / 2;
-  g_autofree char *thick
-      = decimal (chain, first ? of->constants->chip_points_one : of->constants->chip_points_two, 2);
+  g_autofree char *thick = spelch_chain_decimal (
+      chain, first ? of->constants->chip_points_one : of->constants->chip_points_two, 2);
   spelch_chain_constant (
       chain, first ? "chip-points-one" : "chip-points-two",
       g_strdup_printf (_ ("A chip of more than %s mm would split ahead and cost the seen edge a grade"),

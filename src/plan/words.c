@@ -74,6 +74,18 @@ spelch_words_decimal (const SpelchNumbers *numbers, double value, int decimals)
   return g_strdelimit (g_strdup (buffer), ".", numbers->decimal_sign);
 }
 
+int
+spelch_words_per_cent (double share)
+{
+  return (int)round (fmin (share, 99) * 100);
+}
+
+char *
+spelch_words_times (const SpelchNumbers *numbers, double factor)
+{
+  return spelch_words_decimal (numbers, floor (factor * 10 + 1e-6) / 10, 1);
+}
+
 char *
 spelch_words_feed (const SpelchNumbers *numbers, double mm_min)
 {
@@ -247,12 +259,6 @@ spelch_words_limit_in_full (SpelchLimitKind kind, SpelchMachineKind machine)
     }
 }
 
-static int
-per_cent (double share)
-{
-  return (int)round (fmin (share, 99) * 100);
-}
-
 /* The limit that sets the feed; the one used most when the feed is held, or when none fits. */
 static const SpelchLimit *
 leading_limit (const SpelchPlan *plan)
@@ -274,7 +280,7 @@ spelch_words_limit (const SpelchPlan *plan)
   const SpelchLimit *limit = leading_limit (plan);
   if (limit == NULL)
     return g_strdup (_ ("No speed and feed fit this cut."));
-  int used = per_cent (limit->share);
+  int used = spelch_words_per_cent (limit->share);
   bool over = limit->share > 1.005;
   if (plan->feed_mm_min <= 0)
     return g_strdup_printf (_ ("%s is at %d %% even at the slowest feed: none fits;"),
@@ -305,7 +311,7 @@ spelch_words_limit_next (const SpelchPlan *plan)
   for (guint i = 0; i < plan->n_limits; i++)
     if (&plan->limits[i] != leading)
       return g_strdup_printf (_ ("next, %s, %d %%."), next_name (plan, plan->limits[i].kind),
-                              per_cent (plan->limits[i].share));
+                              spelch_words_per_cent (plan->limits[i].share));
   return g_strdup ("");
 }
 

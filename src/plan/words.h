@@ -49,6 +49,13 @@ char *spelch_words_count (double value);
 /* A plain number with @decimals decimals and the decimal sign of @numbers. */
 char *spelch_words_decimal (const SpelchNumbers *numbers, double value, int decimals);
 
+/* A share, 1 the whole, as a number of per cent; 9 900 at the most. */
+int spelch_words_per_cent (double share);
+
+/* How many times a force is held, "1.9", without a word: rounded down to a tenth, so that nothing seems to
+ * hold that doesn't. */
+char *spelch_words_times (const SpelchNumbers *numbers, double factor);
+
 /* A time: "1 min 52 s". */
 char *spelch_words_time (double seconds);
 

@@ -378,6 +378,20 @@ test_tabs_words (Demo *demo, gconstpointer unused)
   g_assert_cmpstr (none, ==, "");
 }
 
+/* Twice and once are asked, so words beside an objection must not seem to reach them. */
+static void
+test_never_rounded_up (Demo *demo, gconstpointer unused)
+{
+  demo_plan_with (demo, "compression-6.35x22");
+  demo->plan.hold_factor = 1.97;
+  demo->plan.hold_factor_worst = 0.98;
+  g_autofree char *shortly = spelch_words_hold (&demo->plan, &MM);
+  g_autofree char *advice = spelch_words_seat_advice (&demo->plan, demo->part, &MM);
+  g_assert_cmpstr (shortly, ==, "1.9 times the force, 0.9 at worst");
+  g_assert_nonnull (
+      strstr (advice, ": 1.9 times the force against it, 0.9 times with everything at its worst."));
+}
+
 #define ADD(name, function) g_test_add ("/holding/" name, Demo, NULL, demo_set_up, function, demo_tear_down)
 
 int
@@ -395,6 +409,7 @@ main (int argc, char **argv)
   ADD ("friction", test_friction);
   ADD ("tilt", test_tilt);
   ADD ("cautions", test_cautions);
+  ADD ("never-rounded-up", test_never_rounded_up);
   ADD ("tabs-hold", test_tabs_hold);
   ADD ("tabs-needed", test_tabs_needed);
   ADD ("tabs-lifted", test_tabs_lifted);
