@@ -28,31 +28,17 @@ main = bench.window
 IDS = {}
 for source in (PART, pathlib.Path(os.environ['SPELCH_DEMO']).parent / 'bits.json'):
     IDS.update((bit['name'], bit['id']) for bit in json.loads(source.read_text())['bits'])
-
-
-def walk_here(root=None):
-    """Only what is in the window looked at."""
-    return Bench.walk(bench, root or bench.window)
-
-
-bench.walk = walk_here
+bench.only_window = True
 
 
 def turn_to(title):
-    bench.window = wait_for(lambda: bench.frame(title))
-    if not bench.window:
-        sys.exit(f'Bail out! No window is called {title!r}: {[f.name for f in bench.frames() if f]}')
-    bring_to_the_fore()
-
-
-def bring_to_the_fore():
-    xdotool('windowraise', bench.x_window(), 'windowfocus', bench.x_window())
-    bench.settle()
+    bench.turn_to(title)
+    bench.bring_to_the_fore()
 
 
 def turn_to_bench():
     bench.window = main
-    bring_to_the_fore()
+    bench.bring_to_the_fore()
 
 
 def every(role, name):
@@ -218,11 +204,6 @@ bench.keys('ctrl+s')
 wait_for(lambda: next(c for c in json.loads(PART.read_text())['cuts'] if c['id'] == 'outline')['bit'] == 'compression-6.35x22')
 
 # ---- Following ----
-
-
-def time_of_first():
-    turn = every('label', '^“Compression 6.35.*Cutting time: ')
-    return turn[0].name if turn else ''
 
 
 def passes_shown():

@@ -46,14 +46,7 @@ if spoken is None:
 bench = Bench(environment={**spoken, 'LANGUAGE': language})
 main = bench.window
 ENGLISH = re.compile(words['english'])
-
-
-def walk_here(root=None):
-    """Only what is in the window looked at."""
-    return Bench.walk(bench, root or bench.window)
-
-
-bench.walk = walk_here
+bench.only_window = True
 
 
 def english_left():

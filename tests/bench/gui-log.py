@@ -14,21 +14,7 @@ bench = Bench()
 main = bench.window
 DATA = bench.home / 'data' / 'spelch'
 COMPRESSION = 'Compression 6.35 mm'
-
-
-def walk_here(root=None):
-    """Only what is in the window looked at."""
-    return Bench.walk(bench, root or bench.window)
-
-
-bench.walk = walk_here
-
-
-def turn_to(title):
-    bench.window = wait_for(lambda: bench.frame(title))
-    if not bench.window:
-        sys.exit(f'Bail out! No window is called {title!r}: {[f.name for f in bench.frames()]}')
-    bench.settle()
+bench.only_window = True
 
 
 def open_by(key, title):
@@ -37,7 +23,7 @@ def open_by(key, title):
         bench.keys(key)
         return wait_for(lambda: any(f is not None and f.name == title for f in bench.frames()), 1)
     wait_for(opened)
-    turn_to(title)
+    bench.turn_to(title)
 
 
 def press(name):
@@ -75,7 +61,7 @@ def record(motor=0, far=0, typed=()):
     """Records how both sides came out, by steps from "Not looked at"."""
     bench.window = main
     press('^Record what came out')
-    turn_to('Record what came out')
+    bench.turn_to('Record what came out')
     for field, text in typed:
         bench.type_into(bench.find('text', f'^{field}$'), text, 'Return')
     if motor:
@@ -89,7 +75,7 @@ def record(motor=0, far=0, typed=()):
 
 tap.same(motor_verdict(), 'clean', 'the demo is clean before anything is learnt')
 press('^Record what came out')
-turn_to('Record what came out')
+bench.turn_to('Record what came out')
 tap.ok(bench.has('label', f'^Outline: {COMPRESSION}.* in Birch plywood 18 mm$'), 'the record names cut, bit and board',
        lambda: bench.names('label'))
 tap.ok(bench.has('label', r'^Passes 9\.2 mm, then 18\.3 mm; .* rpm, .*/min; model \d'), 'depths, speed, feed and the model are filled in')
@@ -140,7 +126,7 @@ bench.picture('log-page')
 
 bench.click(bench.find('check box', '^The part on the bench goes by the log$'))
 tap.ok(verdict_becomes('clean'), 'switched off, the verdict is as before', motor_verdict)
-turn_to('Shop log')
+bench.turn_to('Shop log')
 bench.click(bench.find('check box', '^The part on the bench goes by the log$'))
 tap.ok(verdict_becomes('nearly clean'), 'switched on, it is corrected again', motor_verdict)
 tap.ok(bench.has('push button', '^Undo go by the log'), "the switch is a step of the part's history", lambda: bench.names('push button'))
@@ -149,7 +135,7 @@ tap.ok(verdict_becomes('clean'), 'undone, it is off again', motor_verdict)
 press('^Redo go by the log')
 tap.ok(verdict_becomes('nearly clean'), 'done again, it is on', motor_verdict)
 
-turn_to('Shop log')
+bench.turn_to('Shop log')
 bench.click(bench.find('list item', '2026-05-30'))
 bench.type_into(bench.find('text', '^Day$'), 'last week', 'Return')
 tap.ok(bench.has('label', '“Day”.*last week', 5), 'an entry: what is wrong is said beside the field', lambda: bench.names('label'))
@@ -165,7 +151,7 @@ tap.ok(bench.has('label', '^The motor side so far: 1 worse than reckoned, 1 as r
 tap.ok(bench.has('label', 'goes by what the log said earlier'), 'and says that the part goes by what it said earlier')
 press('^Go by the log as it is now$')
 tap.ok(verdict_becomes('clean'), 'the part follows when it is told to', motor_verdict)
-turn_to('Shop log')
+bench.turn_to('Shop log')
 press('^Undo change')
 tap.ok(wait_for(lambda: [e.get('grade') for e in entries() if e['date'] == '2026-05-29'] == [4], 5), 'the change is undone', entries)
 
@@ -238,7 +224,7 @@ tap.ok(wait_for(lambda: abs(drawer_metres() - worn) < 1e-6, 5), 'and done anew i
 
 # ---- Sharpening ----
 
-turn_to('Bit drawer')
+bench.turn_to('Bit drawer')
 bench.click(bench.find('list item', '^' + COMPRESSION))
 tap.ok(wait_for(lambda: any(re.match(r'It has cut [\d.]+ m since it was new\.', n.seen) for n in bench.walk()), 5),
        'the drawer says what the edge has cut', lambda: bench.names('label'))
@@ -258,10 +244,10 @@ tap.same((bit.get('sharpened'), [(r['date'], r['kind']) for r in bit.get('renewa
 tap.near(bit['renewals'][0]['metres_cut'], worn, 1e-6, 'with what it cut')
 tap.ok(bench.has(None, 'since it was sharpened on 2026-06-01'), 'the drawer says since when')
 tap.ok(verdict_becomes('clean'), 'sharpening ends what the log taught of the old edge', motor_verdict)
-turn_to('Shop log')
+bench.turn_to('Shop log')
 tap.ok(bench.has('label', '^The motor side: what was written down came before the edge was sharpened'), 'the log says why',
        lambda: bench.names('label'))
-turn_to('Bit drawer')
+bench.turn_to('Bit drawer')
 press('^Undo sharpening')
 tap.ok(wait_for(lambda: abs(drawer_metres() - worn) < 1e-6, 5), 'undone, the old edge is back')
 

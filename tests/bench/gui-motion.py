@@ -81,10 +81,6 @@ def speed():
     return within('label', 'second').name
 
 
-def passes():
-    return bench.all(None, '^Pass( |$)', bench.window)
-
-
 def shot():
     with tempfile.NamedTemporaryFile(suffix='.png') as file:
         subprocess.run(['import', '-window', bench.x_window(), file.name], check=True)

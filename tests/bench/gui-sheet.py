@@ -20,35 +20,25 @@ shutil.copy(os.environ['SPELCH_DEMO'], PART)
 tap = Tap()
 bench = Bench(PART)
 main = bench.window
-
-
-def walk_here(root=None):
-    """Only what is in the window looked at."""
-    return Bench.walk(bench, root or bench.window)
-
-
-bench.walk = walk_here
+bench.only_window = True
 
 
 def titles():
     return [f.name for f in bench.frames() if f]
 
 
-def turn_to(window):
-    bench.window = window
-    xdotool('windowraise', bench.x_window(), 'windowfocus', bench.x_window())
-    bench.settle()
+def turn_to_main():
+    bench.window = main
+    bench.bring_to_the_fore()
 
 
 def turn_to_sheet():
-    window = wait_for(lambda: bench.frame(TITLE))
-    if not window:
-        sys.exit(f'Bail out! No window is called {TITLE!r}: {titles()}')
-    turn_to(window)
+    bench.turn_to(TITLE)
+    bench.bring_to_the_fore()
 
 
 def pages():
-    return [n for n in Bench.walk(bench, bench.window) if re.match(r'^Page \d+ of \d+: ', n.name or '')]
+    return [n for n in bench.walk() if re.match(r'^Page \d+ of \d+: ', n.name or '')]
 
 
 def names():
@@ -95,11 +85,11 @@ bench.picture('sheet-letter')
 
 # ---- Following the bench ----
 
-turn_to(main)
+turn_to_main()
 bench.click(bench.find('push button', '^Turn over'))
 turn_to_sheet()
 tap.ok(wait_for(lambda: 'UP: Hidden face' in words(7)), 'the board turned over on the bench is turned over on the sheet', lambda: words(7))
-turn_to(main)
+turn_to_main()
 bench.keys('ctrl+z')
 turn_to_sheet()
 tap.ok(wait_for(lambda: 'UP: Show face' in words(7)), 'and back, undone')
@@ -141,10 +131,10 @@ turn_to_sheet()
 
 bench.keys('Escape')
 tap.ok(wait_for(lambda: TITLE not in titles()), 'Escape closes it', titles)
-turn_to(main)
+turn_to_main()
 bench.keys('ctrl+p')
 turn_to_sheet()
-turn_to(main)
+turn_to_main()
 bench.keys('ctrl+shift+n')
 bench.window = wait_for(lambda: next((f for f in bench.frames() if f and (f.name or '').startswith('Bench sheet') and f.name != TITLE), None))
 tap.ok(bench.window, 'a new part is followed', titles)

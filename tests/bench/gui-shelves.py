@@ -13,14 +13,7 @@ main = bench.window
 KEYS = {'bits': 'ctrl+shift+b', 'boards': 'ctrl+shift+d', 'machines': 'ctrl+shift+m'}
 TITLES = {'bits': 'Bit drawer', 'boards': 'Boards', 'machines': 'Machines'}
 DATA = bench.home / 'data' / 'spelch'
-
-
-def walk_here(root=None):
-    """Only what is in the window looked at."""
-    return Bench.walk(bench, root or bench.window)
-
-
-bench.walk = walk_here
+bench.only_window = True
 
 
 def open_shelf(kind):

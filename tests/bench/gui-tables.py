@@ -24,7 +24,7 @@ def names(role=None):
 
 def in_window(role, name):
     """The first such thing of this window alone: the bench behind it has labels too."""
-    bench.walk = lambda root=None: Bench.walk(bench, root or bench.window)
+    bench.only_window = True
     return bench.find(role, name)
 
 
@@ -32,7 +32,7 @@ def open_shelf(key, title):
     bench.window = main
     bench.keys(key)
     bench.window = window(title)
-    bench.walk = lambda root=None: Bench.walk(bench, root or bench.window)
+    bench.only_window = True
     tap.ok(bench.window, f'{title} opens')
 
 
@@ -104,10 +104,6 @@ tap.ok(wait_for(lambda: KEPT.exists() and 'New board' in KEPT.read_text()), 'a b
 
 def board():
     return next(b for b in json.loads(KEPT.read_text())['boards'] if b['name'] == 'New board')
-
-
-def angles():
-    return [layer.get('grain', layer.get('grain_deg', 0)) for layer in board()['layers']]
 
 
 def thicknesses():

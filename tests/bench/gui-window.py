@@ -38,13 +38,6 @@ def press(name):
     bench.settle()
 
 
-def item(name):
-    """Takes an item of the window's menu, which keys open."""
-    bench.keys('F10')
-    bench.find('menu item', name).queryAction().doAction(0)
-    bench.settle()
-
-
 first = written('first.spelch', name='First of all')
 second = written('second.spelch', name='Second_to none')
 

@@ -79,6 +79,7 @@ class Bench:
         self.process = None
         self.ended = False  # by the test
         self.x_windows = {}
+        self.only_window = False  # whether no other window of the program is looked at
         self.bus = Bus()
         self.home = pathlib.Path(home or tempfile.mkdtemp(prefix='spelch-gui-'))
         self.owns_home = home is None
@@ -116,7 +117,7 @@ class Bench:
         return None
 
     def walk(self, root=None):
-        return self.bus.walk(root or self.window.getApplication())
+        return self.bus.walk(root or (self.window if self.only_window else self.window.getApplication()))
 
     def all(self, role=None, name=None, root=None):
         """Everything shown, or shown below `root`, with that role and a name that matches."""
@@ -263,6 +264,17 @@ class Bench:
     def frame(self, title):
         """The program's window with that title, or None."""
         return next((window for window in self.frames() if window.name == title), None)
+
+    def turn_to(self, title):
+        """Looks at the window with that title from now on, when it is there."""
+        self.window = wait_for(lambda: self.frame(title))
+        if not self.window:
+            sys.exit(f'Bail out! No window is called {title!r}: {[frame.name for frame in self.frames()]}')
+        self.settle()
+
+    def bring_to_the_fore(self):
+        xdotool('windowraise', self.x_window(), 'windowfocus', self.x_window())
+        self.settle()
 
     def choose(self, menu, item):
         """Takes an item of a menu button's menu."""

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "running.h"
 
+#include <sys/resource.h>
 #include <sys/wait.h>
 
 Running
@@ -42,6 +43,15 @@ running_clear (Running *ran)
 {
   g_free (ran->out);
   g_free (ran->err);
+}
+
+double
+running_took_s (void)
+{
+  struct rusage used;
+  getrusage (RUSAGE_CHILDREN, &used);
+  return (double)(used.ru_utime.tv_sec + used.ru_stime.tv_sec)
+         + (double)(used.ru_utime.tv_usec + used.ru_stime.tv_usec) / 1e6;
 }
 
 char *

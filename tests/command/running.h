@@ -19,6 +19,9 @@ Running running_words (const char *const *words);
 void running_clear (Running *running);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Running, running_clear)
 
+/* The processor time of all that was run so far, s. */
+double running_took_s (void);
+
 /* The demo part's file. Free with g_free(). */
 char *running_demo (void);
 

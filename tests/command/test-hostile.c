@@ -9,7 +9,6 @@
 
 #include <glib/gstdio.h>
 #include <string.h>
-#include <sys/resource.h>
 #include <sys/stat.h>
 #include <sys/sysmacros.h>
 #include <unistd.h>
@@ -72,15 +71,6 @@ desk_tear_down (Desk *desk, gconstpointer data)
   g_free (desk->home);
 }
 
-static double
-children_s (void)
-{
-  struct rusage used;
-  getrusage (RUSAGE_CHILDREN, &used);
-  return (double)(used.ru_utime.tv_sec + used.ru_stime.tv_sec)
-         + (double)(used.ru_utime.tv_usec + used.ru_stime.tv_usec) / 1e6;
-}
-
 /* ---- What is read ---- */
 
 /* Every way of naming @path for reading ends at once, in a sentence that names it. */
@@ -102,9 +92,9 @@ refused_everywhere (const Desk *desk, const char *path)
   };
   for (guint i = 0; i < G_N_ELEMENTS (ways); i++)
     {
-      double before = children_s ();
+      double before = running_took_s ();
       g_auto (Running) ran = running_words (ways[i]);
-      double took = children_s () - before;
+      double took = running_took_s () - before;
       g_test_message ("%s: %.3f s: %s", ways[i][0], took, ran.err);
       g_assert_cmpint (ran.status, ==, 2);
       /* A text with other words than a table's is told of as that, by its lines. */

@@ -11,7 +11,6 @@
 #include <math.h>
 #include <stdbool.h>
 #include <string.h>
-#include <sys/resource.h>
 
 #define DPI    300.0
 #define WITHIN 0.2 /* mm */
@@ -316,23 +315,14 @@ part_of (const Place *place, guint n)
   return path;
 }
 
-static double
-seconds_of_children (void)
-{
-  struct rusage used;
-  getrusage (RUSAGE_CHILDREN, &used);
-  return (double)(used.ru_utime.tv_sec + used.ru_stime.tv_sec)
-         + (double)(used.ru_utime.tv_usec + used.ru_stime.tv_usec) / 1e6;
-}
-
 static void
 test_twelve_cuts (Place *place, gconstpointer unused)
 {
   GStatBuf file;
   g_autofree char *part = part_of (place, 12), *pdf = in_folder (place, "many.pdf");
-  double before = seconds_of_children ();
+  double before = running_took_s ();
   g_auto (Running) ran = running ("sheet", part, "-o", pdf, NULL);
-  double took = seconds_of_children () - before;
+  double took = running_took_s () - before;
   g_assert_cmpstr (ran.err, ==, "");
   g_assert_cmpint (ran.status, <=, 1);
   g_assert_cmpint (g_stat (pdf, &file), ==, 0);

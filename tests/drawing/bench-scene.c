@@ -3,25 +3,15 @@
  * How long one frame of a drag takes to lay out and to rasterise at 760 x 668, in processor time, and against
  * painting a plain ground of that size.
  */
+#include "../processor-time.h"
 #include "scene-kit.h"
-
-#include <time.h>
 
 #define ROUNDS 300
 
 static double
-milliseconds (void)
-{
-  struct timespec now;
-
-  clock_gettime (CLOCK_PROCESS_CPUTIME_ID, &now);
-  return (double)now.tv_sec * 1e3 + (double)now.tv_nsec / 1e6;
-}
-
-static double
 time_ground (cairo_surface_t *image)
 {
-  double start = milliseconds ();
+  double start = processor_ms ();
 
   for (int i = 0; i < ROUNDS; i++)
     {
@@ -31,13 +21,13 @@ time_ground (cairo_surface_t *image)
       cairo_paint (cr);
       cairo_destroy (cr);
     }
-  return (milliseconds () - start) / ROUNDS;
+  return (processor_ms () - start) / ROUNDS;
 }
 
 static double
 time_layer (const SpelchScene *scene, SpelchSceneLayer layer, cairo_surface_t *image)
 {
-  double start = milliseconds ();
+  double start = processor_ms ();
 
   for (int i = 0; i < ROUNDS; i++)
     {
@@ -46,17 +36,17 @@ time_layer (const SpelchScene *scene, SpelchSceneLayer layer, cairo_surface_t *i
       spelch_scene_draw_layer (scene, layer, cr);
       cairo_destroy (cr);
     }
-  return (milliseconds () - start) / ROUNDS;
+  return (processor_ms () - start) / ROUNDS;
 }
 
 static double
 time_layout (Case *c)
 {
-  double start = milliseconds ();
+  double start = processor_ms ();
 
   for (int i = 0; i < ROUNDS; i++)
     spelch_scene_free (case_scene (c));
-  return (milliseconds () - start) / ROUNDS;
+  return (processor_ms () - start) / ROUNDS;
 }
 
 int

@@ -3,25 +3,16 @@
  * Benchmark: the bench sheet of a part with twelve cuts as a PDF, planning and bits to choose included,
  * beside a PDF by Cairo alone with as many pages of plain text, in the same run.
  */
+#include "../processor-time.h"
 #include "drawing/sheet-file.h"
 #include "files/shop-data.h"
 
 #include <cairo-pdf.h>
 #include <glib/gstdio.h>
-#include <time.h>
 
 #define CUTS   12
 #define ROUNDS 5
 #define LINES  60 /* of plain text on a page: about as many words as a sheet's */
-
-/* Of this program alone: others may use the machine meanwhile. */
-static double
-processor_ms (void)
-{
-  struct timespec now;
-  clock_gettime (CLOCK_PROCESS_CPUTIME_ID, &now);
-  return (double)now.tv_sec * 1e3 + (double)now.tv_nsec / 1e6;
-}
 
 static void
 fail (const GError *error)

@@ -144,6 +144,17 @@ case_random (Case *c)
 }
 
 void
+case_demo_scored (Case *c)
+{
+  case_demo (c);
+  case_take_bit (c, "down-cut-6.35x25");
+  c->part->bits[c->part->n_bits - 1] = c->bit;
+  case_take_bit (c, "up-cut-12.7x38");
+  spelch_plan_make_two (spelch_shop_constants (), c->part, &c->cut, &c->bit,
+                        &c->part->bits[c->part->n_bits - 1], &c->plan);
+}
+
+void
 case_plan (Case *c)
 {
   spelch_plan_make (spelch_shop_constants (), c->part, &c->cut, &c->bit, &c->plan);

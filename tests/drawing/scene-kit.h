@@ -29,6 +29,9 @@ void case_take_machine (Case *c, const char *id);
 void case_take_board (Case *c, const char *id);
 void case_take_bit (Case *c, const char *id);
 
+/* The demo's first cut, scored with a down-cut bit before an up-cut one follows; planned. */
+void case_demo_scored (Case *c);
+
 /* Plans and lays out; the scene is new. */
 void case_plan (Case *c);
 SpelchScene *case_scene (Case *c);

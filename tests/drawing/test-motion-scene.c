@@ -296,12 +296,7 @@ test_scored (void)
       g_auto (Moving) m = { 0 };
       const SpelchFlutes *drawn;
 
-      case_demo (&c);
-      case_take_bit (&c, "down-cut-6.35x25");
-      c.part->bits[c.part->n_bits - 1] = c.bit;
-      case_take_bit (&c, "up-cut-12.7x38");
-      spelch_plan_make_two (spelch_shop_constants (), c.part, &c.cut, &c.bit,
-                            &c.part->bits[c.part->n_bits - 1], &c.plan);
+      case_demo_scored (&c);
       g_assert_true (moving_make (&m, &c, pass));
       drawn = &spelch_motion_scene_side (m.scene)->shape.flutes;
       g_assert_cmpfloat_with_epsilon (drawn->diameter, pass == 0 ? 6.35 : 12.7, 1e-9);

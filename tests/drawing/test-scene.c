@@ -354,12 +354,7 @@ test_scored (void)
       g_autoptr (SpelchScene) scene = NULL;
       g_autofree char *told = NULL;
 
-      case_demo (&c);
-      case_take_bit (&c, "down-cut-6.35x25");
-      c.part->bits[c.part->n_bits - 1] = c.bit;
-      case_take_bit (&c, "up-cut-12.7x38");
-      spelch_plan_make_two (spelch_shop_constants (), c.part, &c.cut, &c.bit,
-                            &c.part->bits[c.part->n_bits - 1], &c.plan);
+      case_demo_scored (&c);
       c.view.shown_pass = pass;
       scene = case_scene (&c);
       told = spelch_scene_describe (scene);

@@ -4,24 +4,15 @@
  * and writing it. Both give the parsed tree back, which is a good part of the work; what the ratio is when
  * that is left out on json-glib's side is told too. At most 2.5 times is what is aimed at.
  */
+#include "../processor-time.h"
 #include "files/list-file.h"
 #include "files/shop-data.h"
 
 #include <json-glib/json-glib.h>
 #include <string.h>
-#include <time.h>
 
 #define BITS 10000
 #define RUNS 7
-
-/* Of this program alone: others may use the machine meanwhile. */
-static double
-processor_ms (void)
-{
-  struct timespec now;
-  clock_gettime (CLOCK_PROCESS_CPUTIME_ID, &now);
-  return (double)now.tv_sec * 1e3 + (double)now.tv_nsec / 1e6;
-}
 
 /* The starter set again and again, each under an id of its own. */
 static GArray *

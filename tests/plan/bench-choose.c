@@ -4,21 +4,11 @@
  * weighs against each other. Prints milliseconds, how they grow with the number of bits, and the ratio; then
  * the order of all the cuts.
  */
+#include "../processor-time.h"
 #include "files/shop-data.h"
 #include "plan/order.h"
 
-#include <time.h>
-
 #define MOST 1000
-
-/* Of this program alone: others may use the machine meanwhile. */
-static double
-processor_ms (void)
-{
-  struct timespec now;
-  clock_gettime (CLOCK_PROCESS_CPUTIME_ID, &now);
-  return (double)now.tv_sec * 1e3 + (double)now.tv_nsec / 1e6;
-}
 
 /* The starter set again and again, each time a little shorter. */
 static void

@@ -4,22 +4,12 @@
  * and with nothing held as a drag of the board's thickness does, beside the bare turn of one pass, which
  * every plan needs at least once. Prints microseconds and their ratio.
  */
+#include "../processor-time.h"
 #include "files/shop-data.h"
 #include "plan/loads.h"
 #include "plan/plan.h"
 
-#include <time.h>
-
 #define RUNS 2000
-
-/* Of this program alone: others may use the machine meanwhile. */
-static double
-processor_us (void)
-{
-  struct timespec now;
-  clock_gettime (CLOCK_PROCESS_CPUTIME_ID, &now);
-  return (double)now.tv_sec * 1e6 + (double)now.tv_nsec / 1e3;
-}
 
 /* How much of the plan is held. */
 typedef enum
@@ -32,7 +22,7 @@ typedef enum
 static double
 time_plans (const SpelchPart *part, const SpelchBit *bit, Held held)
 {
-  double start = processor_us ();
+  double start = processor_ms ();
   for (int i = 0; i < RUNS; i++)
     {
       SpelchCut cut = part->cuts[0];
@@ -43,7 +33,7 @@ time_plans (const SpelchPart *part, const SpelchBit *bit, Held held)
       cut.held.passes[0] = spelch_length_mm (4 + 10.0 * i / RUNS);
       spelch_plan_make (spelch_shop_constants (), part, &cut, bit, &plan);
     }
-  return (processor_us () - start) / RUNS;
+  return (processor_ms () - start) * 1e3 / RUNS;
 }
 
 static double
@@ -52,13 +42,13 @@ time_turns (const SpelchPart *part, const SpelchBit *bit)
   SpelchCase c;
   SpelchLoads loads;
   spelch_case_prepare (&c, spelch_shop_constants (), part, &part->cuts[0], bit);
-  double start = processor_us ();
+  double start = processor_ms ();
   for (int i = 0; i < RUNS; i++)
     {
       SpelchPass pass = { .tip_mm = 4 + 10.0 * i / RUNS, .tracks = 1 };
       spelch_loads_find (&c, &pass, 30, &loads);
     }
-  return (processor_us () - start) / RUNS;
+  return (processor_ms () - start) * 1e3 / RUNS;
 }
 
 int

@@ -3,12 +3,12 @@
  * The closed forms of the forces against numerical integration by GSL, over 10 000 random bits, boards and
  * cuts (a twentieth of them under sanitizers), and how much quicker they are.
  */
+#include "../processor-time.h"
 #include "published.h"
 
 #include "reference-force.h"
 
 #include <math.h>
-#include <time.h>
 
 #ifdef __SANITIZE_ADDRESS__
 #define SHARE 0.05
@@ -193,15 +193,6 @@ feed_for_peak_misses (double n, double unused)
 
 /* ---- How much quicker ---- */
 
-/* Of this program alone, s: others may use the machine meanwhile. */
-static double
-processor_s (void)
-{
-  struct timespec now;
-  clock_gettime (CLOCK_PROCESS_CPUTIME_ID, &now);
-  return (double)now.tv_sec + (double)now.tv_nsec / 1e9;
-}
-
 #define TIMED_CASES  40
 #define TIMED_ROUNDS 200
 
@@ -214,21 +205,21 @@ speed_ratio (void)
   double sum = 0, start, ours;
   for (int i = 0; i < TIMED_CASES; i++)
     forces[i] = reference_random_case ();
-  start = processor_s ();
+  start = processor_ms ();
   for (int i = 0; i < TIMED_CASES * TIMED_ROUNDS; i++)
     {
       SpelchForceParts still, moving;
       spelch_force_at (&forces[i % TIMED_CASES], 0.01 * i, &still, &moving);
       sum += still.along + moving.across;
     }
-  ours = (processor_s () - start) / TIMED_ROUNDS;
-  start = processor_s ();
+  ours = (processor_ms () - start) / TIMED_ROUNDS;
+  start = processor_ms ();
   for (int i = 0; i < TIMED_CASES; i++)
     for (int part = 0; part < N_PARTS; part++)
       sum += reference_instant (&forces[i], 0.2, 1, (Part)part, space);
   gsl_integration_workspace_free (space);
   g_assert_true (isfinite (sum));
-  return (processor_s () - start) / ours;
+  return (processor_ms () - start) / ours;
 }
 
 /* 1 when the closed forms are at least so many times quicker. */
