@@ -43,7 +43,8 @@ stage = folder / 'stage'
 try:
     status, said = run('meson', 'install', '-C', build, '--no-rebuild', '--destdir', stage)
     ok(status == 0, 'it installs into a folder', said)
-    found = {path.name: path for path in stage.rglob('*') if path.is_file()}
+    translated = [path for path in stage.rglob('*.1') if path.parts[-3] != 'man']  # share/man/de/man1/spelch.1
+    found = {path.name: path for path in stage.rglob('*') if path.is_file() and path not in translated}
     wanted = ['spelch', 'spelch-bench', 'org.spelch.Spelch.desktop', 'org.spelch.Spelch.metainfo.xml', 'org.spelch.Spelch.xml',
               'org.spelch.Spelch.svg', 'org.spelch.Spelch-symbolic.svg', 'spelch.1', 'spelch-bench.1', 'demo.spelch']
     ok(all(name in found for name in wanted), 'with all that a desktop asks for', [name for name in wanted if name not in found])
@@ -78,6 +79,10 @@ try:
     commands = re.findall(r'^spelch ([a-z]+) ', run(found['spelch'], '--help', env=bare)[1], re.M)
     manual = found['spelch.1'].read_text()
     ok(commands and all(f'\n.B {command}\n' in manual for command in commands), 'the manual knows every command', commands)
+
+    pages = sorted(str(path.relative_to(source / 'docs/man')) for path in (source / 'docs/man').glob('*/*.1'))
+    ok(sorted(f'{path.parts[-3]}/{path.name}' for path in translated) == pages and all(path.parts[-2] == 'man1' for path in translated),
+       'and is there in every language that has it', translated)
 
     shutil.rmtree(mime)  # what the desktop's own programs made of it
     status, said = run('ninja', '-C', build, 'uninstall')
