@@ -219,6 +219,7 @@ bind_keys (GtkApplication *application)
     { "app.practice", { "<Control><Shift>p", NULL } },
     { "app.keys", { "<Control>question", NULL } },
     { "app.reading", { "F1", NULL } },
+    { "win.words", { "<Shift>F1", NULL } },
     { "app.quit", { "<Control>q", NULL } },
     { "app.shelf::bits", { "<Control><Shift>b", NULL } },
     { "app.shelf::boards", { "<Control><Shift>d", NULL } },

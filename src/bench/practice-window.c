@@ -5,6 +5,7 @@
 #include "bench/practice-paper.h"
 #include "bench/practice-question.h"
 #include "bench/template.h"
+#include "bench/word-help.h"
 #include "files/shop-data.h"
 
 #include <glib/gi18n-lib.h>
@@ -23,6 +24,7 @@ struct _SpelchPracticeWindow
   bool following; /* fields are being filled, not typed into */
 
   GtkToggleButton *list_button;
+  GtkMenuButton *words_button;
   GtkWidget *said_bar;
   GtkLabel *said;
   GtkEntry *learner, *seed;
@@ -186,6 +188,12 @@ do_redo (GSimpleAction *action, GVariant *parameter, gpointer data)
 }
 
 static void
+do_words (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  gtk_menu_button_popup (SPELCH_PRACTICE_WINDOW (data)->words_button);
+}
+
+static void
 do_close (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   gtk_window_close (data);
@@ -198,6 +206,7 @@ static const GActionEntry ACTIONS[] = {
   { .name = "sheet-of", .parameter_type = "s", .state = "'level'" },
   { .name = "undo", .activate = do_undo },
   { .name = "redo", .activate = do_redo },
+  { .name = "words", .activate = do_words },
   { .name = "close", .activate = do_close },
 };
 
@@ -209,7 +218,9 @@ key_pressed (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType
              SpelchPracticeWindow *self)
 {
   guint lower = gdk_keyval_to_lower (key);
-  if ((state & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SUPER_MASK)) != 0)
+  GtkPopover *words = gtk_menu_button_get_popover (self->words_button);
+  if ((state & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SUPER_MASK)) != 0
+      || (words != NULL && gtk_widget_get_visible (GTK_WIDGET (words))))
     return GDK_EVENT_PROPAGATE;
   if (key >= GDK_KEY_1 && key <= GDK_KEY_9)
     return spelch_practice_question_choose (self->question, key - GDK_KEY_1);
@@ -315,6 +326,7 @@ spelch_practice_window_class_init (SpelchPracticeWindowClass *klass)
   g_type_ensure (SPELCH_TYPE_COLUMNS);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/spelch/Spelch/ui/practice-window.ui");
   gtk_widget_class_bind_template_child (widget_class, SpelchPracticeWindow, list_button);
+  gtk_widget_class_bind_template_child (widget_class, SpelchPracticeWindow, words_button);
   gtk_widget_class_bind_template_child (widget_class, SpelchPracticeWindow, said_bar);
   gtk_widget_class_bind_template_child (widget_class, SpelchPracticeWindow, said);
   gtk_widget_class_bind_template_child (widget_class, SpelchPracticeWindow, learner);
@@ -369,6 +381,8 @@ window_new (GtkApplication *application, SpelchAppearance *appearance, SpelchPre
   spelch_practice_begin (self->practice);
   SpelchPracticeList *list = spelch_practice_list_new (self->practice);
   self->question = spelch_practice_question_new (self->practice, spelch_shop_constants ());
+  spelch_word_help_set (self->words_button, GTK_WIDGET (self->question));
+  spelch_word_help_add_tips (GTK_WIDGET (self->question));
   g_object_set (self->columns, "centre", self->question, "left", list, NULL); /* the list is drawn over */
   g_signal_connect_swapped (list, "chosen", G_CALLBACK (list_chosen), self);
   g_signal_connect_swapped (self->practice, "said", G_CALLBACK (practice_said), self);
