@@ -130,6 +130,21 @@ spelch_history_redo (SpelchHistory *history, SpelchPart *current, guint *cut)
   return move_step (history->undone, history->done, current, cut);
 }
 
+static bool
+has (const GPtrArray *steps, const SpelchPart *part)
+{
+  for (guint i = steps->len; i-- > 0;)
+    if (((const SpelchStep *)g_ptr_array_index (steps, i))->part == part)
+      return true;
+  return false;
+}
+
+bool
+spelch_history_has (const SpelchHistory *history, const SpelchPart *part)
+{
+  return has (history->done, part) || has (history->undone, part);
+}
+
 const char *
 spelch_history_undo_name (const SpelchHistory *history)
 {

@@ -31,6 +31,9 @@ void spelch_history_step (SpelchHistory *history, SpelchPart *before, guint cut,
 SpelchPart *spelch_history_undo (SpelchHistory *history, SpelchPart *current, guint *cut);
 SpelchPart *spelch_history_redo (SpelchHistory *history, SpelchPart *current, guint *cut);
 
+/* Whether going back or forward comes to @part. */
+bool spelch_history_has (const SpelchHistory *history, const SpelchPart *part);
+
 /* The name of the step that would be undone, or done again; NULL when there is none. */
 const char *spelch_history_undo_name (const SpelchHistory *history);
 const char *spelch_history_redo_name (const SpelchHistory *history);

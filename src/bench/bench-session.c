@@ -478,6 +478,12 @@ spelch_session_redo_name (SpelchSession *self)
   return spelch_history_redo_name (self->history);
 }
 
+bool
+spelch_session_remembers (SpelchSession *self, const SpelchPart *part)
+{
+  return part == self->part || spelch_history_has (self->history, part);
+}
+
 static void
 take_back (SpelchSession *self, SpelchPart *(*move) (SpelchHistory *, SpelchPart *, guint *))
 {

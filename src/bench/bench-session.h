@@ -103,6 +103,9 @@ bool spelch_session_in_gesture (SpelchSession *self);
 /* What undo and redo would do, or NULL; owned by the session. */
 const char *spelch_session_undo_name (SpelchSession *self);
 const char *spelch_session_redo_name (SpelchSession *self);
+
+/* Whether @part is what is looked at, or undo or redo comes to it. */
+bool spelch_session_remembers (SpelchSession *self, const SpelchPart *part);
 void spelch_session_undo (SpelchSession *self);
 void spelch_session_redo (SpelchSession *self);
 

@@ -128,6 +128,19 @@ see (SpelchCutDone *self)
     g_ptr_array_set_size (self->dones, 0); /* another part was opened */
 }
 
+/* What undo has forgotten needn't be followed, and would keep its parts for ever. */
+static void
+forget_unreachable (SpelchCutDone *self)
+{
+  for (guint i = self->dones->len; i-- > 0;)
+    {
+      const Done *done = g_ptr_array_index (self->dones, i);
+      if (!spelch_session_remembers (self->session, done->before)
+          || !spelch_session_remembers (self->session, done->after))
+        g_ptr_array_remove_index (self->dones, i);
+    }
+}
+
 /* ---- Actions ---- */
 
 static void
@@ -179,6 +192,7 @@ do_done (GSimpleAction *action, GVariant *parameter, gpointer data)
     return;
   guint cut = spelch_session_get_cut_index (self->session);
   SpelchBit bit = *spelch_session_get_bit (self->session);
+  forget_unreachable (self);
   Done *done = g_new0 (Done, 1);
   done->before = spelch_part_ref (part);
   done->after = spelch_edit_done (part, cut, &bit, plan);

@@ -7,9 +7,12 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
+/* What leads from the list as it is to the one before a change, or after it: only where they differ. */
 typedef struct
 {
-  GArray *items; /* as the list was before the change, or after it */
+  guint at, n_away; /* so many items from there make way */
+  guint n_items;
+  gpointer items; /* for these */
   char *what;
   guint number;
 } Step;
@@ -49,34 +52,9 @@ static void
 step_free (gpointer data)
 {
   Step *step = data;
-  g_array_unref (step->items);
+  g_free (step->items);
   g_free (step->what);
   g_free (step);
-}
-
-static Step *
-step_new (GArray *items, const char *what, guint number)
-{
-  Step *step = g_new0 (Step, 1);
-  step->items = g_array_ref (items);
-  step->what = g_strdup (what);
-  step->number = number;
-  return step;
-}
-
-/* The oldest go, the newest stays however long the list is. */
-static void
-keep_small (GPtrArray *steps)
-{
-  gsize bytes = 0;
-  guint first = steps->len;
-  while (first > 0 && (first == steps->len || bytes < SPELCH_SHELF_MOST_BYTES))
-    {
-      GArray *items = ((Step *)g_ptr_array_index (steps, --first))->items;
-      bytes += items->len * g_array_get_element_size (items);
-    }
-  if (first > 0)
-    g_ptr_array_remove_range (steps, 0, first);
 }
 
 static void
@@ -102,11 +80,19 @@ nth (SpelchShelf *self, const GArray *items, guint i)
 }
 
 /* An empty array may have no data to copy from. */
+static void
+append (SpelchShelf *self, GArray *list, const GArray *items, guint from, guint n)
+{
+  if (n > 0)
+    g_array_append_vals (list, nth (self, items, from), n);
+}
+
 static GArray *
 copy_of (SpelchShelf *self, const GArray *items)
 {
   GArray *copy = new_list (self);
-  return items->len == 0 ? copy : g_array_append_vals (copy, items->data, items->len);
+  append (self, copy, items, 0, items->len);
+  return copy;
 }
 
 static int
@@ -149,6 +135,55 @@ with_items (SpelchShelf *self, const GArray *items, const GArray *put)
   return list;
 }
 
+/* ---- Steps ---- */
+
+static Step *
+step_new (SpelchShelf *self, const GArray *from, const GArray *to, const char *what, guint number)
+{
+  gsize size = spelch_list_item_size (self->kind);
+  guint shorter = MIN (from->len, to->len), begin = 0, end = 0;
+  while (begin < shorter && memcmp (nth (self, from, begin), nth (self, to, begin), size) == 0)
+    begin++;
+  while (begin + end < shorter
+         && memcmp (nth (self, from, from->len - 1 - end), nth (self, to, to->len - 1 - end), size) == 0)
+    end++;
+  Step *step = g_new0 (Step, 1);
+  step->at = begin;
+  step->n_away = from->len - begin - end;
+  step->n_items = to->len - begin - end;
+  step->items = step->n_items == 0 ? NULL : g_memdup2 (nth (self, to, begin), step->n_items * size);
+  step->what = g_strdup (what);
+  step->number = number;
+  return step;
+}
+
+static GArray *
+list_after (SpelchShelf *self, const Step *step)
+{
+  GArray *list = new_list (self);
+  guint rest = step->at + step->n_away;
+  append (self, list, self->items, 0, step->at);
+  if (step->n_items > 0)
+    g_array_append_vals (list, step->items, step->n_items);
+  append (self, list, self->items, rest, self->items->len - rest);
+  return list;
+}
+
+/* The oldest go, the newest stays however much it changed. A step counts as much as the one back from it. */
+static void
+keep_small (SpelchShelf *self, GPtrArray *steps)
+{
+  gsize bytes = 0, size = spelch_list_item_size (self->kind);
+  guint first = steps->len;
+  while (first > 0 && (first == steps->len || bytes < SPELCH_SHELF_MOST_BYTES))
+    {
+      const Step *step = g_ptr_array_index (steps, --first);
+      bytes += sizeof *step + MAX (step->n_away, step->n_items) * size;
+    }
+  if (first > 0)
+    g_ptr_array_remove_range (steps, 0, first);
+}
+
 /* ---- The file ---- */
 
 /* NULL, with @error, when it can't be read; NULL without when there is none. */
@@ -178,6 +213,9 @@ load (SpelchShelf *self)
   g_hash_table_remove_all (self->unknown);
   g_autoptr (GArray) read = read_file (self, self->unknown, &self->etag, &error);
   g_clear_pointer (&self->items, g_array_unref);
+  /* They led from the list as it was. */
+  g_ptr_array_set_size (self->undo, 0);
+  g_ptr_array_set_size (self->redo, 0);
   self->items = read != NULL ? g_array_ref (read) : starter_set (self);
   self->unreadable = error != NULL;
   g_clear_pointer (&self->trouble, g_free);
@@ -238,8 +276,6 @@ catch_up (SpelchShelf *self)
   if (self->file == NULL || is_ours (self))
     return true;
   load (self);
-  g_ptr_array_set_size (self->undo, 0);
-  g_ptr_array_set_size (self->redo, 0);
   if (self->unreadable)
     {
       g_signal_emit (self, signals[SIGNAL_SAID], 0, self->trouble);
@@ -266,8 +302,8 @@ change_to (SpelchShelf *self, GArray *items, const char *what)
   if (!keep (self, items))
     return false;
   g_ptr_array_set_size (self->redo, 0);
-  g_ptr_array_add (self->undo, step_new (self->items, what, ++self->numbered));
-  keep_small (self->undo);
+  g_ptr_array_add (self->undo, step_new (self, items, self->items, what, ++self->numbered));
+  keep_small (self, self->undo);
   take (self, items);
   return true;
 }
@@ -327,11 +363,11 @@ step_over (SpelchShelf *self, GPtrArray *from, GPtrArray *to)
 {
   if (!may_change (self) || from->len == 0)
     return;
-  Step *step = g_ptr_array_index (from, from->len - 1);
-  if (!keep (self, step->items))
+  const Step *step = g_ptr_array_index (from, from->len - 1);
+  g_autoptr (GArray) items = list_after (self, step);
+  if (!keep (self, items))
     return;
-  g_ptr_array_add (to, step_new (self->items, step->what, step->number));
-  g_autoptr (GArray) items = g_array_ref (step->items);
+  g_ptr_array_add (to, step_new (self, items, self->items, step->what, step->number));
   g_ptr_array_remove_index (from, from->len - 1);
   take (self, items);
 }

@@ -47,7 +47,7 @@ bool spelch_shelf_put_all (SpelchShelf *self, const GArray *items, const char *w
 
 bool spelch_shelf_remove (SpelchShelf *self, const char *id, const char *what);
 
-/* The newest changes can be undone that fit into so many bytes: each keeps a whole list. */
+/* The newest changes can be undone that fit into so many bytes: each keeps the items it changed. */
 #define SPELCH_SHELF_MOST_BYTES (32 << 20)
 
 /* What undo and redo would do, or NULL; owned by the shelf. */

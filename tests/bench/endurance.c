@@ -536,7 +536,10 @@ main (int argc, char **argv)
     else if (g_str_equal (argv[i], "--only") && i + 1 < argc)
       day.only = argv[++i];
     else if (g_str_equal (argv[i], "--season") && i + 1 < argc)
-      day.season = (guint)MAX (atoi (argv[++i]), 1);
+      {
+        int season = atoi (argv[++i]); /* MAX() reads what it is given twice */
+        day.season = (guint)MAX (season, 1);
+      }
   if (day.steps < 2)
     {
       g_printerr ("endurance STEPS [--leaks] [--only KIND] [--season STEPS]\n");

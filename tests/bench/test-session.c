@@ -98,9 +98,15 @@ test_undo (void)
   spelch_session_redo (session);
   g_assert_cmpfloat (first_pass (session), ==, 6);
   g_assert_null (spelch_session_redo_name (session));
+  g_autoptr (SpelchPart) left = spelch_part_ref (spelch_session_get_part (session));
+  g_assert_true (spelch_session_remembers (session, left));
   spelch_session_undo (session);
+  g_assert_true (spelch_session_remembers (session, left));
+  g_autoptr (SpelchPart) opened = spelch_part_ref (spelch_session_get_part (session));
   g_assert_true (spelch_session_edit (session, with_first_pass (session, 7), "another", NULL));
   g_assert_null (spelch_session_redo_name (session)); /* a new step ends the old future */
+  g_assert_false (spelch_session_remembers (session, left));
+  g_assert_true (spelch_session_remembers (session, opened));
   g_free (heard.said);
 }
 
@@ -176,15 +182,17 @@ test_long_history (void)
 {
   const guint n = 5000;
   g_autoptr (SpelchHistory) history = spelch_history_new ();
-  g_autoptr (SpelchPart) now = spelch_shop_demo ();
+  g_autoptr (SpelchPart) now = spelch_shop_demo (), first = spelch_part_ref (now);
   for (guint i = 0; i < n; i++)
     {
+      g_assert_true (i < 1 || i > 1000 || spelch_history_has (history, first));
       SpelchPart *next = spelch_part_copy (now);
       next->length = spelch_length_mm (i + 1);
       spelch_history_step (history, now, i % 2, "change", NULL, i * 10 * G_USEC_PER_SEC);
       spelch_part_unref (now);
       now = next;
     }
+  g_assert_false (spelch_history_has (history, first));
   gsize bytes = 0;
   guint back = 0, cut = 0;
   SpelchPart *before = NULL;
