@@ -33,7 +33,7 @@ typedef struct
   const SpelchExercise *exercise; /* or */
   const SpelchLesson *lesson;
   SpelchGlyph *sign;
-  GtkWidget *yet; /* the words beside a sign that alone would say little */
+  GtkLabel *yet; /* the words beside a sign that alone would say little; how far one is */
   char *words;
 } Row;
 
@@ -74,8 +74,8 @@ add_row (SpelchPracticeList *self, const SpelchExercise *exercise, const SpelchL
   row->words = g_strdup_printf ("%s, %s", title, line);
   gtk_box_append (GTK_BOX (words), label_new (title, "title"));
   gtk_box_append (GTK_BOX (words), label_new (line, "soft"));
-  row->yet = label_new (_ ("Answered, not yet right"), "soft");
-  gtk_box_append (GTK_BOX (words), row->yet);
+  row->yet = GTK_LABEL (label_new ("", "soft"));
+  gtk_box_append (GTK_BOX (words), GTK_WIDGET (row->yet));
   gtk_widget_set_hexpand (words, TRUE);
   gtk_box_append (GTK_BOX (sides), words);
   gtk_box_append (GTK_BOX (sides), GTK_WIDGET (row->sign));
@@ -137,15 +137,21 @@ show_marks (SpelchPracticeList *self)
       bool finished = row->lesson != NULL && spelch_practice_has_finished (self->practice, row->lesson);
       if (row->exercise != NULL)
         progress = spelch_practice_get_progress (self->practice, row->exercise->id);
-      g_autofree char *words = finished              ? g_strdup_printf (_ ("%s, finished"), row->words)
+      guint left_at = row->lesson == NULL ? 0 : spelch_practice_get_left_at (self->practice, row->lesson);
+      bool right = finished || progress.last_right, wrong = !right && progress.tried > 0;
+      g_autofree char *far
+          = left_at > 0 ? g_strdup_printf (_ ("Goes on at step %u of %u"), left_at, row->lesson->n_steps)
+                        : g_strdup (wrong ? _ ("Answered, not yet right") : "");
+      g_autofree char *words = left_at > 0           ? g_strdup_printf ("%s, %s", row->words, far)
+                               : finished            ? g_strdup_printf (_ ("%s, finished"), row->words)
                                : progress.last_right ? g_strdup_printf (_ ("%s, answered right"), row->words)
                                : progress.tried > 0  ? g_strdup_printf (_ ("%s, not right yet"), row->words)
                                                      : g_strdup (row->words);
-      bool right = finished || progress.last_right, wrong = !right && progress.tried > 0;
       spelch_glyph_set_kind (row->sign, right   ? SPELCH_GLYPH_TICK
                                         : wrong ? SPELCH_GLYPH_CROSS
                                                 : SPELCH_GLYPH_NONE);
-      gtk_widget_set_visible (row->yet, wrong);
+      gtk_label_set_text (row->yet, far);
+      gtk_widget_set_visible (GTK_WIDGET (row->yet), *far != '\0');
       gtk_accessible_update_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
     }
   g_autofree char *count = g_strdup_printf (_ ("%u of %u answered right"),
@@ -191,7 +197,7 @@ activated (SpelchPracticeList *self, GtkListBoxRow *widget)
   if (self->following)
     return;
   if (row->lesson != NULL)
-    spelch_practice_begin_lesson (self->practice, row->lesson);
+    spelch_practice_take_up_lesson (self->practice, row->lesson);
   else
     spelch_practice_ask (self->practice, row->exercise->id);
   g_signal_emit (self, signals[SIGNAL_CHOSEN], 0);

@@ -34,7 +34,7 @@ struct _SpelchPracticeQuestion
   SpelchPracticeChoices *choices;
   SpelchPracticeResult *result;
   GtkLabel *remark;
-  GtkWidget *back, *answer, *follow_up, *next;
+  GtkWidget *again, *back, *answer, *follow_up, *next;
   GtkLabel *follow_up_words;
   guint bringing, frames; /* the result into view, once it is laid out */
 };
@@ -194,6 +194,7 @@ show_buttons (SpelchPracticeQuestion *self)
                                                                                  : _ ("Next"));
   gtk_widget_set_visible (self->next, spelch_practice_has_next (self->practice));
   gtk_widget_set_visible (self->back, spelch_practice_has_back (self->practice));
+  gtk_widget_set_visible (self->again, lesson && spelch_practice_has_back (self->practice));
 }
 
 GtkWidget *
@@ -337,6 +338,12 @@ back_clicked (SpelchPracticeQuestion *self)
 }
 
 static void
+again_clicked (SpelchPracticeQuestion *self)
+{
+  spelch_practice_begin_again (self->practice);
+}
+
+static void
 depth_typed (SpelchPracticeQuestion *self, double depth_mm)
 {
   spelch_practice_view_set_depth (self->view, depth_mm);
@@ -450,12 +457,34 @@ make_answers (SpelchPracticeQuestion *self)
 }
 
 static GtkWidget *
+add_button (SpelchPracticeQuestion *self, GtkBox *box, const char *label, GCallback clicked)
+{
+  GtkWidget *button = gtk_button_new_with_label (label);
+  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
+  gtk_box_append (box, button);
+  g_signal_connect_swapped (button, "clicked", clicked, self);
+  return button;
+}
+
+/* Where one is, and, apart from what leads on, the way back to a lesson's beginning. */
+static GtkWidget *
+make_head (SpelchPracticeQuestion *self)
+{
+  GtkWidget *head = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 10);
+  self->heading = add_label (GTK_BOX (head), "heading");
+  gtk_widget_set_hexpand (GTK_WIDGET (self->heading), TRUE);
+  self->again = add_button (self, GTK_BOX (head), _ ("Begin again"), G_CALLBACK (again_clicked));
+  gtk_widget_add_css_class (self->again, "quiet");
+  return head;
+}
+
+static GtkWidget *
 make_body (SpelchPracticeQuestion *self, const SpelchConstants *constants)
 {
   GtkWidget *body = gtk_box_new (GTK_ORIENTATION_VERTICAL, 10);
   GtkWidget *drawing = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
   GtkWidget *answering = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
-  self->heading = add_label (GTK_BOX (body), "heading");
+  gtk_box_append (GTK_BOX (body), make_head (self));
   self->title = add_label (GTK_BOX (body), "pass");
   self->lead = add_label (GTK_BOX (body), "lead");
   self->changed = add_label (GTK_BOX (body), "asking");
@@ -482,16 +511,6 @@ make_body (SpelchPracticeQuestion *self, const SpelchConstants *constants)
   g_signal_connect_swapped (spelch_practice_view_get_session (self->view), "said", G_CALLBACK (session_said),
                             self);
   return body;
-}
-
-static GtkWidget *
-add_button (SpelchPracticeQuestion *self, GtkBox *box, const char *label, GCallback clicked)
-{
-  GtkWidget *button = gtk_button_new_with_label (label);
-  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
-  gtk_box_append (box, button);
-  g_signal_connect_swapped (button, "clicked", clicked, self);
-  return button;
 }
 
 static GtkWidget *

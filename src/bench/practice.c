@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/practice.h"
+#include "bench/practice-kept.h"
 #include "shop/fault.h"
 
 #include <glib/gi18n-lib.h>
@@ -11,9 +12,7 @@ struct _SpelchPractice
   const SpelchConstants *constants;
   GPtrArray *exercises;
   GPtrArray *problems;
-  GFile *log;
-  GArray *kept;        /* SpelchAttempt, as they stand in the log */
-  GArray *waiting;     /* those that couldn't be written yet */
+  SpelchPracticeKept *kept;
   GHashTable *answers; /* what was answered while the window is open: question -> answer */
 
   char learner[SPELCH_NAME_SIZE];
@@ -40,77 +39,32 @@ static guint signals[N_SIGNALS];
 
 /* ---- Answers that are kept ---- */
 
+/* @words: what is to be said of what was done with them, taken; NULL: nothing. */
 static void
-say (SpelchPractice *self, const char *sentence)
+tell_kept (SpelchPractice *self, char *words)
 {
-  g_signal_emit (self, signals[SIGNAL_SAID], 0, sentence);
-}
-
-/* False, with what went wrong said, when the log can't be read; what was read before stays. */
-static bool
-read_log (SpelchPractice *self)
-{
-  g_autoptr (GError) error = NULL;
-  g_autoptr (SpelchPracticeLog) log = spelch_practice_log_load (self->log, NULL, &error);
-  if (log == NULL)
-    {
-      say (self, error->message);
-      return false;
-    }
-  g_array_unref (self->kept);
-  self->kept = g_array_ref (log->attempts);
-  return true;
-}
-
-/* Writes what waits; whether nothing waits any more. */
-static bool
-write_waiting (SpelchPractice *self, GError **error)
-{
-  while (self->waiting->len > 0)
-    {
-      if (!spelch_practice_log_add (self->log, &g_array_index (self->waiting, SpelchAttempt, 0), error))
-        return false;
-      g_array_remove_index (self->waiting, 0);
-    }
-  return true;
-}
-
-static void
-keep (SpelchPractice *self, const SpelchAttempt *attempt)
-{
-  g_autoptr (GError) error = NULL;
-  g_array_append_val (self->waiting, *attempt);
-  if (!write_waiting (self, &error))
-    say (self, error->message);
-  else if (read_log (self))
-    say (self, "");
+  if (words != NULL)
+    g_signal_emit (self, signals[SIGNAL_SAID], 0, words);
   g_signal_emit (self, signals[SIGNAL_KEPT], 0);
+  g_free (words);
 }
 
 void
 spelch_practice_look (SpelchPractice *self)
 {
-  g_autoptr (GError) error = NULL;
-  bool waited = self->waiting->len > 0;
-  if (!write_waiting (self, &error))
-    say (self, error->message);
-  else if (read_log (self) && waited)
-    say (self, "");
-  g_signal_emit (self, signals[SIGNAL_KEPT], 0);
+  tell_kept (self, spelch_practice_kept_look (self->kept));
 }
 
 guint
 spelch_practice_count_waiting (SpelchPractice *self)
 {
-  return self->waiting->len;
+  return spelch_practice_kept_count_waiting (self->kept);
 }
 
 GArray *
 spelch_practice_copy_attempts (SpelchPractice *self)
 {
-  GArray *all = g_array_copy (self->kept);
-  g_array_append_vals (all, self->waiting->data, self->waiting->len);
-  return all;
+  return spelch_practice_kept_copy_attempts (self->kept);
 }
 
 SpelchProgress
@@ -120,30 +74,12 @@ spelch_practice_get_progress (SpelchPractice *self, const char *exercise)
   return spelch_attempts_progress (all, self->learner, exercise);
 }
 
-static bool
-has_answered (const GArray *attempts, const char *learner, const char *exercise, bool follow_up)
-{
-  for (guint i = 0; i < attempts->len; i++)
-    {
-      const SpelchAttempt *attempt = &g_array_index (attempts, SpelchAttempt, i);
-      if (attempt->follow_up == follow_up && g_str_equal (attempt->learner, learner)
-          && g_str_equal (attempt->exercise, exercise))
-        return true;
-    }
-  return false;
-}
-
 bool
 spelch_practice_has_finished (SpelchPractice *self, const SpelchLesson *lesson)
 {
-  g_autoptr (GArray) all = spelch_practice_copy_attempts (self);
   bool finished = lesson->n_steps > 0;
   for (guint i = 0; i < lesson->n_steps && finished; i++)
-    {
-      const SpelchStep *step = &lesson->steps[i];
-      finished = has_answered (all, self->learner, step->exercise, false)
-                 && (!step->follow_up || has_answered (all, self->learner, step->exercise, true));
-    }
+    finished = spelch_practice_kept_has_answered (self->kept, self->learner, &lesson->steps[i]);
   return finished;
 }
 
@@ -162,23 +98,26 @@ spelch_practice_count_right (SpelchPractice *self)
 bool
 spelch_practice_has_tried (SpelchPractice *self)
 {
-  bool tried = false;
-  for (guint i = 0; i < self->exercises->len && !tried; i++)
-    tried = spelch_practice_get_progress (self, ((const SpelchExercise *)self->exercises->pdata[i])->id).tried
-            > 0;
-  return tried;
+  g_autoptr (GArray) all = spelch_practice_copy_attempts (self);
+  return spelch_attempts_progress (all, self->learner, NULL).tried > 0;
 }
 
 /* ---- The question ---- */
 
 static char *
-question_key (SpelchPractice *self)
+key_of (const char *exercise, guint32 seed, bool follow_up, const char *learner)
 {
-  return g_strdup_printf ("%s/%u/%d/%s", self->exercise->id, self->seed, self->posed->follow_up,
-                          self->learner);
+  return g_strdup_printf ("%s/%u/%d/%s", exercise, seed, follow_up, learner);
 }
 
-/* One that was answered since the window was opened is shown as it was answered. */
+static char *
+question_key (SpelchPractice *self)
+{
+  return key_of (self->exercise->id, self->seed, self->posed->follow_up, self->learner);
+}
+
+/* One that was answered since the window was opened, or in the lesson that is gone on with, is shown as it
+ * was answered. */
 static void
 recall (SpelchPractice *self)
 {
@@ -189,7 +128,10 @@ recall (SpelchPractice *self)
   const char *answer = g_hash_table_lookup (self->answers, key);
   if (answer == NULL)
     return;
-  self->given = spelch_posed_grade (self->posed, answer, SPELCH_UNIT_MM);
+  SpelchGiven given = spelch_posed_grade (self->posed, answer, SPELCH_UNIT_MM);
+  if (!given.understood)
+    return;
+  self->given = given;
   self->stage = SPELCH_STAGE_ANSWERED;
 }
 
@@ -208,9 +150,29 @@ pose (SpelchPractice *self, SpelchExercise *exercise, bool follow_up)
   recall (self);
 }
 
+/* Called wherever another step, stage or draw is shown. */
+static void
+keep_place (SpelchPractice *self)
+{
+  SpelchLessonPlace place = { .seed = self->seed, .finished = self->stage == SPELCH_STAGE_CLOSING };
+  bool changes = false;
+  if (self->lesson == NULL || self->lesson->n_steps == 0)
+    return;
+  g_strlcpy (place.learner, self->learner, sizeof place.learner);
+  g_strlcpy (place.lesson, self->lesson->id, sizeof place.lesson);
+  g_strlcpy (place.exercise, self->lesson->steps[MIN (self->step, self->lesson->n_steps - 1)].exercise,
+             sizeof place.exercise);
+  place.told = self->stage != SPELCH_STAGE_TELLING;
+  place.follow_up = place.told && self->posed != NULL && self->posed->follow_up;
+  char *words = spelch_practice_kept_put_place (self->kept, &place, &changes);
+  if (changes)
+    tell_kept (self, words);
+}
+
 static void
 changed (SpelchPractice *self)
 {
+  keep_place (self);
   g_signal_emit (self, signals[SIGNAL_CHANGED], 0);
 }
 
@@ -225,14 +187,21 @@ spelch_practice_set_seed (SpelchPractice *self, guint32 seed)
   changed (self);
 }
 
-void
-spelch_practice_draw_others (SpelchPractice *self)
+/* A seed by chance, another than now. */
+static guint32
+other_seed (SpelchPractice *self)
 {
   guint32 seed;
   do
     seed = 1 + g_random_int () % SPELCH_SEED_MOST;
   while (seed == self->seed);
-  spelch_practice_set_seed (self, seed);
+  return seed;
+}
+
+void
+spelch_practice_draw_others (SpelchPractice *self)
+{
+  spelch_practice_set_seed (self, other_seed (self));
 }
 
 void
@@ -260,7 +229,7 @@ spelch_practice_answer (SpelchPractice *self, const char *answer, SpelchUnit uni
   g_hash_table_insert (self->answers, question_key (self), g_strdup (attempt.answer));
   self->given = given;
   self->stage = SPELCH_STAGE_ANSWERED;
-  keep (self, &attempt);
+  tell_kept (self, spelch_practice_kept_add (self->kept, &attempt));
   changed (self);
   return true;
 }
@@ -310,6 +279,79 @@ enter_step (SpelchPractice *self, guint step)
     self->stage = SPELCH_STAGE_TELLING;
 }
 
+/* ---- Where a learner goes on ---- */
+
+/* The place to go on at, and its step; NULL where the lesson is to be begun. */
+static const SpelchLessonPlace *
+place_in (SpelchPractice *self, const SpelchLesson *lesson, guint *step)
+{
+  const SpelchLessonPlace *place = spelch_practice_kept_get_place (self->kept, self->learner, lesson->id);
+  bool there = place != NULL && spelch_lesson_place_step (place, lesson, step)
+               && spelch_exercises_find (self->exercises, place->exercise) != NULL;
+  return there ? place : NULL;
+}
+
+guint
+spelch_practice_get_left_at (SpelchPractice *self, const SpelchLesson *lesson)
+{
+  guint step = 0;
+  const SpelchLessonPlace *place = place_in (self, lesson, &step);
+  return place != NULL && (step > 0 || place->told) ? step + 1 : 0;
+}
+
+/* What this learner answered to these numbers stands there again. */
+static void
+remember_answers (SpelchPractice *self, guint32 seed)
+{
+  g_autoptr (GArray) all = spelch_practice_copy_attempts (self);
+  for (guint i = 0; i < all->len; i++)
+    {
+      const SpelchAttempt *one = &g_array_index (all, SpelchAttempt, i);
+      if (one->seed == seed && g_str_equal (one->learner, self->learner))
+        g_hash_table_insert (self->answers, key_of (one->exercise, one->seed, one->follow_up, one->learner),
+                             g_strdup (one->answer));
+    }
+}
+
+/* Where the learner left the lesson; false where it is to be begun. The caller tells that something changed.
+ */
+static bool
+take_up (SpelchPractice *self, const SpelchLesson *lesson)
+{
+  guint step = 0;
+  const SpelchLessonPlace *kept = place_in (self, lesson, &step);
+  if (kept == NULL)
+    return false;
+  SpelchLessonPlace place = *kept;
+  self->lesson = lesson;
+  self->seed = MIN (place.seed, SPELCH_SEED_MOST);
+  remember_answers (self, self->seed);
+  enter_step (self, step);
+  if (place.told)
+    recall (self);
+  if (place.told && place.follow_up && lesson->steps[step].follow_up && self->exercise->follow_up.told)
+    pose (self, self->exercise, true);
+  return true;
+}
+
+void
+spelch_practice_take_up_lesson (SpelchPractice *self, const SpelchLesson *lesson)
+{
+  if (spelch_practice_get_left_at (self, lesson) > 0 && take_up (self, lesson))
+    changed (self);
+  else
+    spelch_practice_begin_lesson (self, lesson);
+}
+
+void
+spelch_practice_begin_again (SpelchPractice *self)
+{
+  if (self->lesson == NULL)
+    return;
+  self->seed = other_seed (self);
+  spelch_practice_begin_lesson (self, self->lesson);
+}
+
 void
 spelch_practice_begin_lesson (SpelchPractice *self, const SpelchLesson *lesson)
 {
@@ -344,14 +386,18 @@ void
 spelch_practice_begin (SpelchPractice *self)
 {
   const GPtrArray *lessons = spelch_practice_get_lessons (self);
-  if (lessons->len > 0 && !spelch_practice_has_tried (self))
-    spelch_practice_begin_lesson (self, lessons->pdata[0]);
-  else
+  bool going_on = false;
+  for (guint i = 0; i < lessons->len && !going_on; i++)
+    going_on = take_up (self, lessons->pdata[i]);
+  if (!going_on)
     {
-      self->lesson = NULL;
-      pose (self, first_to_do (self), false);
-      changed (self);
+      self->lesson = lessons->len > 0 && !spelch_practice_has_tried (self) ? lessons->pdata[0] : NULL;
+      if (self->lesson != NULL)
+        enter_step (self, 0);
+      else
+        pose (self, first_to_do (self), false);
     }
+  g_signal_emit (self, signals[SIGNAL_CHANGED], 0); /* nothing was done yet that is worth keeping */
 }
 
 bool
@@ -450,11 +496,13 @@ spelch_practice_set_learner (SpelchPractice *self, const char *name, char **comp
     return true;
   SpelchStage before = self->stage;
   g_strlcpy (self->learner, stripped, sizeof self->learner);
-  recall (self);
-  if (before == SPELCH_STAGE_TELLING || before == SPELCH_STAGE_CLOSING)
+  bool elsewhere = self->lesson != NULL && take_up (self, self->lesson); /* a place of one's own */
+  if (!elsewhere)
+    recall (self);
+  if (!elsewhere && (before == SPELCH_STAGE_TELLING || before == SPELCH_STAGE_CLOSING))
     self->stage = before;
   g_signal_emit (self, signals[SIGNAL_KEPT], 0);
-  if (before != self->stage)
+  if (elsewhere || before != self->stage)
     changed (self);
   return true;
 }
@@ -498,15 +546,6 @@ spelch_practice_get_given (SpelchPractice *self)
 /* ---- Object ---- */
 
 static void
-spelch_practice_dispose (GObject *object)
-{
-  SpelchPractice *self = SPELCH_PRACTICE (object);
-  if (self->waiting->len > 0)
-    write_waiting (self, NULL); /* a last time */
-  G_OBJECT_CLASS (spelch_practice_parent_class)->dispose (object);
-}
-
-static void
 spelch_practice_finalize (GObject *object)
 {
   SpelchPractice *self = SPELCH_PRACTICE (object);
@@ -515,17 +554,14 @@ spelch_practice_finalize (GObject *object)
   g_clear_pointer (&self->exercise, spelch_exercise_unref);
   g_clear_pointer (&self->exercises, g_ptr_array_unref);
   g_clear_pointer (&self->problems, g_ptr_array_unref);
-  g_clear_pointer (&self->kept, g_array_unref);
-  g_clear_pointer (&self->waiting, g_array_unref);
+  g_clear_pointer (&self->kept, spelch_practice_kept_free);
   g_clear_pointer (&self->answers, g_hash_table_unref);
-  g_clear_object (&self->log);
   G_OBJECT_CLASS (spelch_practice_parent_class)->finalize (object);
 }
 
 static void
 spelch_practice_class_init (SpelchPracticeClass *klass)
 {
-  G_OBJECT_CLASS (klass)->dispose = spelch_practice_dispose;
   G_OBJECT_CLASS (klass)->finalize = spelch_practice_finalize;
   signals[SIGNAL_CHANGED] = g_signal_new ("changed", SPELCH_TYPE_PRACTICE, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                                           NULL, G_TYPE_NONE, 0);
@@ -540,8 +576,6 @@ spelch_practice_init (SpelchPractice *self)
 {
   self->exercises = spelch_exercises_new ();
   self->problems = g_ptr_array_new_with_free_func (g_free);
-  self->kept = g_array_new (FALSE, FALSE, sizeof (SpelchAttempt));
-  self->waiting = g_array_new (FALSE, FALSE, sizeof (SpelchAttempt));
   self->answers = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
   self->seed = 1 + g_random_int () % SPELCH_SEED_MOST;
 }
@@ -552,7 +586,7 @@ spelch_practice_new (const SpelchConstants *constants, const char *folder, GFile
   SpelchPractice *self = g_object_new (SPELCH_TYPE_PRACTICE, NULL);
   const GPtrArray *shipped = spelch_shop_exercises ();
   self->constants = constants;
-  self->log = g_object_ref (log);
+  self->kept = spelch_practice_kept_new (log);
   for (guint i = 0; i < shipped->len; i++)
     spelch_exercises_put (self->exercises, shipped->pdata[i]);
   spelch_exercises_read_folder (self->exercises, folder, self->problems);

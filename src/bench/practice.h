@@ -80,11 +80,20 @@ void spelch_practice_draw_others (SpelchPractice *self);
 /* An exercise by itself; one that is unknown is left out. */
 void spelch_practice_ask (SpelchPractice *self, const char *exercise);
 
-/* A lesson from its beginning. */
+/* A lesson from its beginning; that which is led through, with other numbers. */
 void spelch_practice_begin_lesson (SpelchPractice *self, const SpelchLesson *lesson);
+void spelch_practice_begin_again (SpelchPractice *self);
 
-/* What this learner comes back to: the first lesson who has answered nothing yet, else the easiest exercise
- * that wasn't tried. By what was read of the log last. */
+/* A lesson from where this learner left it, with the same numbers and what was answered; else from its
+ * beginning. */
+void spelch_practice_take_up_lesson (SpelchPractice *self, const SpelchLesson *lesson);
+
+/* The step, from 1, at which this learner left a lesson that isn't finished; 0: none, or before anything was
+ * done in it. */
+guint spelch_practice_get_left_at (SpelchPractice *self, const SpelchLesson *lesson);
+
+/* What this learner comes back to: the lesson that isn't finished, the first one who has answered nothing
+ * yet, else the easiest exercise that wasn't tried. By what was read of the log last. */
 void spelch_practice_begin (SpelchPractice *self);
 
 SpelchStage spelch_practice_get_stage (SpelchPractice *self);

@@ -1,11 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Practice log: the answers learners gave, kept on this computer as a JSON file,
- * {"format_version": 1, "practice": [...]}, read and saved so that nothing in it is lost.
+ * Practice log: the answers learners gave, and how far they are in lessons, kept on this computer as a JSON
+ * file, {"format_version": 1, "practice": [...], "lessons": [...]}, read and saved so that nothing in it is
+ * lost.
  */
 #pragma once
 
 #include "shop/attempt.h"
+#include "shop/lesson-place.h"
 
 #include <gio/gio.h>
 #include <json-glib/json-glib.h>
@@ -13,6 +15,7 @@
 typedef struct
 {
   GArray *attempts;    /* of SpelchAttempt, the oldest first */
+  GArray *places;      /* of SpelchLessonPlace */
   GHashTable *unknown; /* members this program doesn't know: path -> JSON text */
 } SpelchPracticeLog;
 
@@ -34,3 +37,6 @@ SpelchPracticeLog *spelch_practice_log_load (GFile *file, char **etag, GError **
 /* Adds an answer at the end of the file, which is read first: another program may have added some meanwhile.
  * The old file is whole until the new one is; folders that aren't there are made. */
 gboolean spelch_practice_log_add (GFile *file, const SpelchAttempt *attempt, GError **error);
+
+/* The same for a learner's place in a lesson, instead of the one before. */
+gboolean spelch_practice_log_put_place (GFile *file, const SpelchLessonPlace *place, GError **error);

@@ -1,7 +1,7 @@
 #!/usr/bin/python3
 # SPDX-License-Identifier: GPL-3.0-or-later
 """What helps a beginner in practice: the words of the trade that stand in sight are explained, by key, by button and under the
-pointer."""
+pointer; and a lesson that isn't finished is gone on with another day where it was left."""
 import pathlib
 import shutil
 import subprocess
@@ -93,6 +93,50 @@ tap.ok(wait_for(lambda: explained() == more), 'a button lists them too', explain
 close_words()
 tap.ok(told_at(bench.find('label', '^outline, ')), 'under the pointer a word tells what it means')
 tap.ok(not told_at(bench.find('label', '^Board$')), 'one that needs no telling tells nothing')
+# ---- A lesson that isn't finished ----
+
+
+def choices():
+    return [n for n in bench.walk() if n.seen_role == 'radio button']
+
+
+def drawn():
+    return bench.text(bench.find('text', '^Numbers drawn by'))
+
+
+def lesson_row():
+    return next(n for n in bench.walk() if n.seen_role == 'list item' and n.seen.startswith('First lesson,'))
+
+
+tap.ok(wait_for(lambda: 'Goes on at step 1 of 9' in lesson_row().seen), 'the list says how far one is', lambda: lesson_row().seen)
+wait_for(lambda: bench.focused(choices()))
+bench.keys('b', 'Return')
+tap.ok(bench.has('label', '^Right is$|^Why$'), 'it is answered', lambda: bench.names('label'))
+bench.keys('Return', 'a', 'Return')
+tap.ok(bench.has('label', ': one thing changes$') and bench.has('label', '^You said$'), 'and its follow-up')
+bench.keys('Return')
+tap.ok(bench.has('label', '^First lesson: step 2 of 9$'), 'the lesson goes on', lambda: bench.names('label'))
+bench.keys('Return', 'c', 'Return')
+tap.ok(bench.has('label', '^You said$'), 'the second step is answered too')
+numbers = drawn()
+tap.ok(wait_for(lambda: 'Goes on at step 2 of 9' in lesson_row().seen), 'and the list follows', lambda: lesson_row().seen)
+bench.picture('lesson-left')
+tap.same(bench.complaints(), [], 'nothing was complained about')
+bench.end()
+bench = start()
+tap.ok(bench.has('label', '^First lesson: step 2 of 9$'), 'another day it goes on at that step', lambda: bench.names('label'))
+tap.same(drawn(), numbers, 'with the same numbers')
+tap.ok(bench.has('label', '^You said$') and bench.has('label', '^Both$'), 'and what was answered stands there', lambda: bench.names('label'))
+bench.click(next(n for n in bench.walk() if n.seen_role == 'list item' and n.seen.startswith('An up-cut bit in MDF,')))
+tap.ok(bench.has('label', '^Difficulty 1: '), 'an exercise of its own is chosen')
+bench.click(lesson_row())
+tap.ok(bench.has('label', '^First lesson: step 2 of 9$'), 'the lesson is taken up again where it was')
+bench.click(bench.find('push button', '^Begin again$'))
+tap.ok(bench.has('label', '^First lesson: step 1 of 9$') and bench.has('push button', '^To the question$'), 'and can be begun again')
+tap.ok(wait_for(lambda: drawn() != numbers), 'with other numbers', drawn)
+tap.ok(bench.lacks('push button', '^Begin again$'), 'which at its beginning is not offered')
+bench.keys('Return')
+tap.ok(wait_for(choices), 'and it asks anew')
 tap.same(bench.complaints(), [], 'nothing was complained about')
 bench.end()
 shutil.rmtree(home, ignore_errors=True)

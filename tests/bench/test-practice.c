@@ -313,6 +313,114 @@ test_begin (Fixture *f, gconstpointer data)
   g_assert_finalize_object (again);
 }
 
+static void
+same_place (SpelchPractice *a, SpelchPractice *b)
+{
+  g_assert_true (spelch_practice_get_lesson (a) == spelch_practice_get_lesson (b));
+  g_assert_cmpuint (spelch_practice_get_step (a), ==, spelch_practice_get_step (b));
+  g_assert_cmpint ((int)spelch_practice_get_stage (a), ==, (int)spelch_practice_get_stage (b));
+  g_assert_cmpuint (spelch_practice_get_seed (a), ==, spelch_practice_get_seed (b));
+  g_assert_cmpstr (spelch_practice_get_posed (a)->exercise->id, ==,
+                   spelch_practice_get_posed (b)->exercise->id);
+  g_assert_true (spelch_practice_get_posed (a)->follow_up == spelch_practice_get_posed (b)->follow_up);
+}
+
+/* The same learner another day. */
+static SpelchPractice *
+another_day (Fixture *f, const char *learner)
+{
+  char *complaint = NULL;
+  SpelchPractice *practice = practice_at (f);
+  g_assert_true (spelch_practice_set_learner (practice, learner, &complaint));
+  spelch_practice_look (practice);
+  spelch_practice_begin (practice);
+  return practice;
+}
+
+/* At every stage of it a lesson is gone on with where it was left: what was answered stands there, and what
+ * comes next is the same. */
+static void
+test_gone_on_with (Fixture *f, gconstpointer data)
+{
+  const SpelchLesson *lesson = spelch_practice_get_lessons (f->practice)->pdata[0];
+  guint stages = 0;
+  spelch_practice_begin_lesson (f->practice, lesson);
+  for (; spelch_practice_get_stage (f->practice) != SPELCH_STAGE_CLOSING; stages++)
+    {
+      SpelchPractice *again = another_day (f, "Ada");
+      same_place (again, f->practice);
+      g_assert_cmpuint (spelch_practice_get_left_at (again, lesson), ==,
+                        stages == 0 ? 0 : spelch_practice_get_step (f->practice) + 1);
+      g_assert_finalize_object (again);
+      const SpelchPosed *posed = spelch_practice_get_posed (f->practice);
+      if (spelch_practice_get_stage (f->practice) == SPELCH_STAGE_ASKED)
+        g_assert_true (spelch_practice_answer (f->practice, posed->by_depth ? "9 mm" : wrong_choice (posed),
+                                               SPELCH_UNIT_MM));
+      else
+        spelch_practice_next (f->practice);
+    }
+  g_assert_cmpuint (stages, >, 3 * lesson->n_steps); /* told, asked, answered, and follow-ups */
+  SpelchPractice *after = another_day (f, "Ada");
+  g_assert_null (spelch_practice_get_lesson (after)); /* finished */
+  g_assert_cmpuint (spelch_practice_get_left_at (after, lesson), ==, 0);
+  g_assert_finalize_object (after);
+}
+
+/* It is each learner's own; what was done beside it doesn't end it; and it can be begun again, with other
+ * numbers. */
+static void
+test_place_of_ones_own (Fixture *f, gconstpointer data)
+{
+  const SpelchLesson *lesson = spelch_practice_get_lessons (f->practice)->pdata[0];
+  g_autofree char *complaint = NULL;
+  spelch_practice_begin_lesson (f->practice, lesson);
+  spelch_practice_next (f->practice); /* asked */
+  spelch_practice_next (f->practice); /* passed over: told of the second */
+  g_assert_cmpuint (spelch_practice_get_step (f->practice), ==, 1);
+  spelch_practice_ask (f->practice, "way-up-mdf");
+  g_assert_null (spelch_practice_get_lesson (f->practice));
+  SpelchPractice *again = another_day (f, "Ada");
+  g_assert_true (spelch_practice_get_lesson (again) == lesson);
+  g_assert_cmpuint (spelch_practice_get_step (again), ==, 1);
+  g_assert_finalize_object (again);
+  spelch_practice_take_up_lesson (f->practice, lesson);
+  g_assert_cmpuint (spelch_practice_get_step (f->practice), ==, 1);
+  g_assert_cmpuint (spelch_practice_get_seed (f->practice), ==, 7);
+
+  SpelchPractice *grace = another_day (f, "Grace");
+  g_assert_cmpuint (spelch_practice_get_left_at (grace, lesson), ==, 0);
+  g_assert_cmpuint (spelch_practice_get_step (grace), ==, 0);
+  g_assert_true (spelch_practice_set_learner (grace, "Ada", &complaint));
+  g_assert_cmpuint (spelch_practice_get_step (grace), ==, 1);
+  g_assert_finalize_object (grace);
+
+  spelch_practice_begin_again (f->practice);
+  g_assert_cmpuint (spelch_practice_get_step (f->practice), ==, 0);
+  g_assert_cmpint ((int)spelch_practice_get_stage (f->practice), ==, SPELCH_STAGE_TELLING);
+  g_assert_cmpuint (spelch_practice_get_seed (f->practice), !=, 7);
+  g_assert_cmpuint (spelch_practice_get_left_at (f->practice, lesson), ==, 0);
+}
+
+/* Merely looking in writes nothing; a place that can't be written waits, and is written with the next. */
+static void
+test_place_waits (Fixture *f, gconstpointer data)
+{
+  const SpelchLesson *lesson = spelch_practice_get_lessons (f->practice)->pdata[0];
+  g_autoptr (GError) error = NULL;
+  spelch_practice_begin (f->practice);
+  g_assert_false (g_file_test (f->path, G_FILE_TEST_EXISTS));
+  g_assert_true (g_file_set_contents (f->path, "{", -1, &error));
+  spelch_practice_next (f->practice);
+  g_assert_nonnull (strstr (f->said, "practice.json"));
+  g_assert_cmpuint (spelch_practice_get_left_at (f->practice, lesson), ==, 1);
+  g_assert_cmpint (g_remove (f->path), ==, 0);
+  spelch_practice_look (f->practice);
+  g_assert_cmpstr (f->said, ==, "");
+  SpelchPractice *again = another_day (f, "Ada");
+  same_place (again, f->practice);
+  g_assert_finalize_object (again);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -327,6 +435,9 @@ main (int argc, char **argv)
   ADD ("lesson", test_lesson);
   ADD ("lesson back", test_lesson_back);
   ADD ("begin", test_begin);
+  ADD ("gone-on-with", test_gone_on_with);
+  ADD ("place-of-ones-own", test_place_of_ones_own);
+  ADD ("place-waits", test_place_waits);
 #undef ADD
   return g_test_run ();
 }

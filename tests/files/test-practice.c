@@ -62,6 +62,37 @@ test_log (void)
   same_attempt (&bo, &g_array_index (log->attempts, SpelchAttempt, 1));
 }
 
+/* Each learner has one place in each lesson, beside the answers. */
+static void
+test_places (void)
+{
+  SpelchLessonPlace place
+      = { .learner = "Ada", .lesson = "first-lesson", .exercise = "hold-tabs", .seed = 7 };
+  g_autoptr (GFile) file = log_at ("practice-places.json");
+  g_autoptr (GError) error = NULL;
+  g_assert_true (spelch_practice_log_put_place (file, &place, &error));
+  g_assert_true (spelch_practice_log_add (file, &ADA, &error));
+  g_strlcpy (place.learner, "Bo", sizeof place.learner);
+  g_assert_true (spelch_practice_log_put_place (file, &place, &error));
+  place.told = place.follow_up = place.finished = true;
+  place.seed = 8;
+  g_strlcpy (place.exercise, "tears-up-cut-ply", sizeof place.exercise);
+  g_assert_true (spelch_practice_log_put_place (file, &place, &error));
+  g_autoptr (SpelchPracticeLog) log = spelch_practice_log_load (file, NULL, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (log->attempts->len, ==, 1);
+  g_assert_cmpuint (log->places->len, ==, 2);
+  const SpelchLessonPlace *ada = spelch_lesson_places_find (log->places, "Ada", "first-lesson");
+  const SpelchLessonPlace *bo = spelch_lesson_places_find (log->places, "Bo", "first-lesson");
+  g_assert_cmpstr (ada->exercise, ==, "hold-tabs");
+  g_assert_cmpuint (ada->seed, ==, 7);
+  g_assert_false (ada->told || ada->follow_up || ada->finished);
+  g_assert_cmpstr (bo->exercise, ==, "tears-up-cut-ply");
+  g_assert_cmpuint (bo->seed, ==, 8);
+  g_assert_true (bo->told && bo->follow_up && bo->finished);
+  g_assert_null (spelch_lesson_places_find (log->places, "Ada", "second-lesson"));
+}
+
 /* What somebody else wrote into the file stays in it. */
 static void
 test_unknown (void)
@@ -278,6 +309,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   corpus_add ("practice-corpus", "practice", test_good, test_bad);
   g_test_add_func ("/practice/log", test_log);
+  g_test_add_func ("/practice/places", test_places);
   g_test_add_func ("/practice/unknown", test_unknown);
   g_test_add_func ("/practice/spoilt", test_spoilt);
   g_test_add_func ("/practice/progress", test_progress);
