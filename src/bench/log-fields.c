@@ -3,6 +3,7 @@
 #include "bench/log-lesson.h"
 #include "bench/shelf-kind.h"
 #include "bench/part-edits.h"
+#include "plan/case.h"
 #include "plan/words-log.h"
 
 #include <glib/gi18n-lib.h>
@@ -12,7 +13,7 @@
 const char *const SPELCH_LOG_PIECES[] = { N_ ("Finished piece"), N_ ("Test strip"), NULL };
 
 #define GRADES                                                                                               \
-  N_ ("Clean"), N_ ("Nearly clean"), N_ ("Fuzzy grain, or nicked"), N_ ("Torn grain, or chipped"),           \
+  N_ ("Clean"), N_ ("Nearly clean"), N_ ("Fuzzy, or nicked"), N_ ("Torn, or chipped"),                       \
       N_ ("Badly torn, or badly chipped"), NULL
 
 const char *const SPELCH_LOG_OUTCOMES[] = { N_ ("Not looked at"), N_ ("As reckoned"), GRADES };
@@ -117,23 +118,22 @@ title (gconstpointer item, SpelchShelves *shelves)
                           spelch_shelves_name (shelves, SPELCH_LIST_BITS, entry->bit));
 }
 
-/* Laminate has words of its own. */
-static bool
-is_laminate (const SpelchLogEntry *entry, SpelchShelves *shelves)
+/* Laminate has words of its own, and so has a board without grain. */
+static SpelchFacing
+facing_of (const SpelchLogEntry *entry, SpelchShelves *shelves)
 {
   const SpelchBoard *board
       = spelch_shelf_find (spelch_shelves_get (shelves, SPELCH_LIST_BOARDS), entry->board);
   if (board == NULL || board->n_layers == 0)
-    return false;
-  guint face = entry->face == SPELCH_FACE_A ? 0 : board->n_layers - 1;
-  return board->layers[face].material == SPELCH_MATERIAL_LAMINATE;
+    return SPELCH_FACING_PLY;
+  return spelch_facing_of_layer (&board->layers[entry->face == SPELCH_FACE_A ? 0 : board->n_layers - 1]);
 }
 
 static char *
 line (gconstpointer item, SpelchShelves *shelves, const SpelchNumbers *numbers)
 {
   const SpelchLogEntry *entry = item;
-  g_autofree char *edge = spelch_words_log_entry (entry, is_laminate (entry, shelves));
+  g_autofree char *edge = spelch_words_log_entry (entry, facing_of (entry, shelves));
   g_autofree char *remarks = spelch_words_log_remarks (entry);
   return g_strdup_printf ("%s · %s%s%s", entry->date, edge, remarks[0] == '\0' ? "" : " · ", remarks);
 }

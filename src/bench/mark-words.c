@@ -20,8 +20,7 @@ spelch_mark_grade (const SpelchPart *part, const SpelchPlan *plan, SpelchSide si
   const SpelchEdge *edge = spelch_plan_worst (plan, side);
   if (edge == NULL || edge->grade == 0)
     return _ ("not cut");
-  guint layer = edge->face == SPELCH_FACE_A ? 0 : part->board.n_layers - 1;
-  return spelch_words_grade (edge->grade, part->board.layers[layer].material == SPELCH_MATERIAL_LAMINATE);
+  return spelch_words_grade (edge->grade, spelch_plan_facing (plan, side));
 }
 
 char *

@@ -20,8 +20,9 @@ static const char *const FEEDS[] = {
 };
 static const char *const LOOKS[]
     = { N_ ("As the system"), N_ ("Light"), N_ ("Dark"), N_ ("High contrast"), NULL };
-static const char *const GRADES[] = { N_ ("1, clean"),      N_ ("2, nearly clean"), N_ ("3, fuzzy grain"),
-                                      N_ ("4, torn grain"), N_ ("5, badly torn"),   NULL };
+static const char *const GRADES[]
+    = { N_ ("1, clean"),           N_ ("2, nearly clean"), N_ ("3, fuzzy or nicked"),
+        N_ ("4, torn or chipped"), N_ ("5, badly torn"),   NULL };
 
 #define AT(member) G_STRUCT_OFFSET (SpelchPreferences, member)
 

@@ -190,7 +190,7 @@ add_reckoned (GtkBox *box, const Record *record, SpelchSide side)
   if (edge == NULL)
     return;
   g_autofree char *face = spelch_words_face (&record->plan, &record->cut, side);
-  const char *grade = spelch_words_grade (edge->model_grade, spelch_plan_is_laminate (&record->plan, side));
+  const char *grade = spelch_words_grade (edge->model_grade, spelch_plan_facing (&record->plan, side));
   g_autofree char *words = g_strdup_printf (_ ("%s: %s reckoned, without the log."), face, grade);
   add_line (box, words, "soft");
 }

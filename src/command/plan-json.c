@@ -116,8 +116,7 @@ edges (SpelchWriter *w, const SpelchPlan *plan)
       spelch_figure_write (w, "grade", edge->grade);
       spelch_figure_write (w, "line_grade", edge->line_grade);
       spelch_figure_write (w, "model_grade", edge->model_grade);
-      spelch_writer_text (w, "word",
-                          spelch_words_grade (edge->grade, spelch_plan_is_laminate (plan, edge->side)));
+      spelch_writer_text (w, "word", spelch_words_grade (edge->grade, spelch_plan_facing (plan, edge->side)));
       spelch_writer_code (w, "shear", &SPELCH_LOAD_CODES, (int)edge->load);
       spelch_figure_write (w, "spoilt_by_entry_mm", edge->by_entry_mm);
       terms (w, edge);

@@ -43,8 +43,7 @@ add_side (GString *text, const SpelchPlanned *one, SpelchSide side, const Spelch
       return;
     }
   g_string_append_printf (text, _ ("  %s: %s\n    %s\n"), face,
-                          spelch_words_grade (edge->grade, spelch_plan_is_laminate (&one->plan, side)),
-                          reason);
+                          spelch_words_grade (edge->grade, spelch_plan_facing (&one->plan, side)), reason);
   /* The last says the window, and what would open it; what the reason has said isn't said again. */
   for (guint i = 0; why[i] != NULL; i++)
     if (why[i + 1] != NULL)

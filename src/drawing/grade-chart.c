@@ -213,15 +213,16 @@ lay_out (SpelchGradeChart *chart)
 static void
 take_words (SpelchGradeChart *chart, const SpelchCompared *one)
 {
-  bool laminate = true;
+  SpelchFacing near = spelch_plan_facing (&one->plan, SPELCH_SIDE_MOTOR);
+  SpelchFacing far = spelch_plan_facing (&one->plan, SPELCH_SIDE_FAR);
+  SpelchFacing facing = !is_cut (chart, SPELCH_SIDE_FAR) ? near : far;
+  if (is_cut (chart, SPELCH_SIDE_MOTOR) && near != facing)
+    facing = SPELCH_FACING_PLY; /* whose words are for any */
   for (int side = 0; side < N_SIDES; side++)
     if (is_cut (chart, side))
-      {
-        chart->names[side] = spelch_words_face_alone (&one->plan, &one->cut, (SpelchSide)side);
-        laminate &= spelch_plan_is_laminate (&one->plan, (SpelchSide)side);
-      }
-  chart->best = g_strdup (spelch_words_grade (1, laminate));
-  chart->worst = g_strdup (spelch_words_grade (5, laminate));
+      chart->names[side] = spelch_words_face_alone (&one->plan, &one->cut, (SpelchSide)side);
+  chart->best = g_strdup (spelch_words_grade (1, facing));
+  chart->worst = g_strdup (spelch_words_grade (5, facing));
 }
 
 SpelchGradeChart *

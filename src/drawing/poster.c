@@ -126,7 +126,7 @@ say_side (Wall *wall, const SpelchPlan *plan, SpelchSide side, double x, double 
   const SpelchEdge *edge = spelch_plan_worst (plan, side);
   if (edge == NULL)
     return y;
-  const char *grade = spelch_words_grade (edge->grade, spelch_plan_is_laminate (plan, side));
+  const char *grade = spelch_words_grade (edge->grade, spelch_plan_facing (plan, side));
   const char *format = side == SPELCH_SIDE_MOTOR ? _ ("Motor side: %s") : _ ("Far side: %s");
   g_autofree char *head = g_strdup_printf (format, grade);
   g_autofree char *why = spelch_words_edge_reason (plan, side, &poster->numbers);

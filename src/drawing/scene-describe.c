@@ -86,9 +86,8 @@ say_face (GString *text, const SpelchScene *scene, SpelchSide side)
       say (text, g_strdup_printf (_ ("%s: not cut."), scene->faces[side]));
       return;
     }
-  say (text,
-       g_strdup_printf (_ ("%s: %s."), scene->faces[side],
-                        spelch_words_grade (edge->grade, spelch_plan_is_laminate (&scene->plan, side))));
+  say (text, g_strdup_printf (_ ("%s: %s."), scene->faces[side],
+                              spelch_words_grade (edge->grade, spelch_plan_facing (&scene->plan, side))));
   if (side == SPELCH_SIDE_MOTOR || scene->plan.windows.far_applies)
     say (text, spelch_words_window (&scene->plan, side, &scene->view.numbers));
 }

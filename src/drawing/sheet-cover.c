@@ -44,12 +44,11 @@ state_line (const SpelchTask *task, const SpelchNumbers *numbers)
   const SpelchEdge *far = spelch_plan_worst (&task->plan, SPELCH_SIDE_FAR);
   g_autofree char *time = spelch_words_time (task->plan.time_s);
   const char *near_grade = spelch_words_grade (motor != NULL ? motor->grade : 0,
-                                               spelch_plan_is_laminate (&task->plan, SPELCH_SIDE_MOTOR));
+                                               spelch_plan_facing (&task->plan, SPELCH_SIDE_MOTOR));
   if (far == NULL)
     return g_strdup_printf (_ ("%s; motor side %s"), time, near_grade);
-  return g_strdup_printf (
-      _ ("%s; motor side %s, far side %s"), time, near_grade,
-      spelch_words_grade (far->grade, spelch_plan_is_laminate (&task->plan, SPELCH_SIDE_FAR)));
+  return g_strdup_printf (_ ("%s; motor side %s, far side %s"), time, near_grade,
+                          spelch_words_grade (far->grade, spelch_plan_facing (&task->plan, SPELCH_SIDE_FAR)));
 }
 
 /* What is done before a cut. */

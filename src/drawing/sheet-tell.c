@@ -75,8 +75,7 @@ tell_edge (SpelchFlow *flow, const SpelchTask *task, SpelchSide side)
     return;
   g_autofree char *face = spelch_words_face (plan, &task->cut, side);
   g_autofree char *reason = spelch_words_edge_reason (plan, side, numbers_of (flow));
-  const char *grade
-      = spelch_words_grade (edge != NULL ? edge->grade : 0, spelch_plan_is_laminate (plan, side));
+  const char *grade = spelch_words_grade (edge != NULL ? edge->grade : 0, spelch_plan_facing (plan, side));
   double size = VERDICT_SIZE * flow->factor, right = flow->x + flow->width, wide = 0.34 * flow->width;
   double first = spelch_flow_put (flow, face, SPELCH_SHEET_BODY, SPELCH_LETTERS_STRONG, false, flow->x,
                                   flow->y, flow->width - wide - size - 3, PANGO_ALIGN_LEFT);

@@ -228,15 +228,20 @@ spelch_layer_is_solid (const SpelchLayer *layer)
 }
 
 SpelchFacing
-spelch_case_facing (const SpelchCase *c, SpelchSide side)
+spelch_facing_of_layer (const SpelchLayer *layer)
 {
-  const SpelchLayer *layer = face_layer (c, side);
   if (layer->material == SPELCH_MATERIAL_LAMINATE)
     return SPELCH_FACING_LAMINATE;
   if (layer->material == SPELCH_MATERIAL_MDF || layer->material == SPELCH_MATERIAL_PARTICLEBOARD)
     return SPELCH_FACING_BOARD;
   return spelch_layer_is_solid (layer) && layer->grain == SPELCH_GRAIN_STRAIGHT ? SPELCH_FACING_STRAIGHT
                                                                                 : SPELCH_FACING_PLY;
+}
+
+SpelchFacing
+spelch_case_facing (const SpelchCase *c, SpelchSide side)
+{
+  return spelch_facing_of_layer (face_layer (c, side));
 }
 
 int

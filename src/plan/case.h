@@ -74,6 +74,7 @@ const SpelchLearnt *spelch_case_log (const SpelchCase *c, SpelchSide side);
 bool spelch_case_backed (const SpelchCase *c);
 
 /* Facing of the motor-side or far face, and the shear points for a load on it. */
+SpelchFacing spelch_facing_of_layer (const SpelchLayer *layer);
 SpelchFacing spelch_case_facing (const SpelchCase *c, SpelchSide side);
 int spelch_case_shear_points (const SpelchCase *c, SpelchSide side, SpelchLoad load);
 

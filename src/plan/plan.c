@@ -417,10 +417,16 @@ spelch_plan_sure (const SpelchPlan *plan, SpelchSide side)
   return !far->empty && last >= far->from - 1e-6 && last <= far->to + 1e-6;
 }
 
+SpelchFacing
+spelch_plan_facing (const SpelchPlan *plan, SpelchSide side)
+{
+  return side == SPELCH_SIDE_MOTOR ? plan->near_facing : plan->far_facing;
+}
+
 bool
 spelch_plan_is_laminate (const SpelchPlan *plan, SpelchSide side)
 {
-  return (side == SPELCH_SIDE_MOTOR ? plan->near_facing : plan->far_facing) == SPELCH_FACING_LAMINATE;
+  return spelch_plan_facing (plan, side) == SPELCH_FACING_LAMINATE;
 }
 
 int

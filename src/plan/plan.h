@@ -398,7 +398,8 @@ void spelch_plan_make_two (const SpelchConstants *constants, const SpelchPart *p
 /* The edges of @bit as the mechanics see them: today's diameter and up-shear, zones, hands. */
 SpelchFlutes spelch_plan_flutes (const SpelchBit *bit);
 
-/* True when the face on that side is melamine or laminate. */
+/* What the face on that side is made of; and whether that is melamine or laminate. */
+SpelchFacing spelch_plan_facing (const SpelchPlan *plan, SpelchSide side);
 bool spelch_plan_is_laminate (const SpelchPlan *plan, SpelchSide side);
 
 /* The edge that speaks for a side: the worst of the walls that stay. NULL when the face isn't cut. */

@@ -424,7 +424,8 @@ spoiled_words (const SpelchPlan *plan, SpelchSide side, bool seen)
 {
   if (spelch_plan_is_laminate (plan, side))
     return seen ? _ ("chips show face") : _ ("chips hidden face");
-  if (spelch_plan_worst (plan, side)->grade <= FUZZY)
+  if (spelch_plan_worst (plan, side)->grade <= FUZZY
+      || spelch_plan_facing (plan, side) == SPELCH_FACING_BOARD)
     return seen ? _ ("fuzzy show face") : _ ("fuzzy hidden face");
   return seen ? _ ("tears show face") : _ ("tears hidden face");
 }

@@ -53,9 +53,9 @@ tears_format (const SpelchReason *reason)
 static char *
 of_face (const SpelchChoice *choice, const SpelchReason *reason, const SpelchNumbers *numbers)
 {
-  bool laminate = spelch_plan_is_laminate (&choice->plan, reason->side);
-  const char *grade = spelch_words_grade ((int)reason->value, laminate);
-  const char *accepted = spelch_words_grade ((int)reason->limit, laminate);
+  SpelchFacing facing = spelch_plan_facing (&choice->plan, reason->side);
+  const char *grade = spelch_words_grade ((int)reason->value, facing);
+  const char *accepted = spelch_words_grade ((int)reason->limit, facing);
   g_autofree char *chip = spelch_words_decimal (numbers, reason->chip_mm, 2);
   if (reason->kind == SPELCH_REASON_PRESSES_IN)
     return g_strdup_printf (_ ("Presses the %s in: %s."), face_word (reason), grade);

@@ -68,7 +68,7 @@ spelch_words_compared (const SpelchCompared *one, SpelchRow row, const SpelchNum
     case SPELCH_ROW_FAR_EDGE:
       {
         SpelchSide side = row == SPELCH_ROW_MOTOR_EDGE ? SPELCH_SIDE_MOTOR : SPELCH_SIDE_FAR;
-        return g_strdup (spelch_words_grade ((int)value, spelch_plan_is_laminate (&one->plan, side)));
+        return g_strdup (spelch_words_grade ((int)value, spelch_plan_facing (&one->plan, side)));
       }
     case SPELCH_ROW_PASSES:
       return spelch_words_count (value);
@@ -205,7 +205,7 @@ quicker_but (const GArray *columns, const SpelchPart *part, const SpelchCompared
                   *own = spelch_words_time (best->plan.time_s);
   return g_strdup_printf (
       _ ("“%s” is quicker, %s against %s, but: %s, %s."), quick->bit->name, time, own, face,
-      spelch_words_grade (edge != NULL ? edge->grade : 1, spelch_plan_is_laminate (&quick->plan, side)));
+      spelch_words_grade (edge != NULL ? edge->grade : 1, spelch_plan_facing (&quick->plan, side)));
 }
 
 char **
@@ -288,7 +288,7 @@ scanned_face (const SpelchCompared *one, const SpelchScan *scan, SpelchSide side
       best = MIN (best, grades[i]);
       worst = MAX (worst, grades[i]);
     }
-  const char *grade = spelch_words_grade (best, spelch_plan_is_laminate (&one->plan, side));
+  const char *grade = spelch_words_grade (best, spelch_plan_facing (&one->plan, side));
   g_autofree char *where = stretches (scan, grades, best, numbers);
   /* TRANSLATORS: "Show face: clean from 6.0 mm.", "Show face: at best fuzzy grain, up to 9.0 mm." */
   return g_strdup_printf (best == 1 || best == worst ? _ ("%s: %s %s.") : _ ("%s: at best %s, %s."), face,

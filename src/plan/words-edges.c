@@ -448,9 +448,9 @@ add_arris_reasons (GPtrArray *list, const SpelchPlan *plan, const SpelchEdge *ed
         g_strdup (_ ("The finishing pass cuts this edge again: clean if the tear before it is smaller than "
                      "the allowance. Confirm it on the test strip")),
         SPELCH_EVIDENCE_GEOMETRY);
-  g_ptr_array_add (
-      list, g_strdup_printf (_ ("Grade %d of 5: %s."), edge->grade,
-                             spelch_words_grade (edge->grade, spelch_plan_is_laminate (plan, edge->side))));
+  g_ptr_array_add (list,
+                   g_strdup_printf (_ ("Grade %d of 5: %s."), edge->grade,
+                                    spelch_words_grade (edge->grade, spelch_plan_facing (plan, edge->side))));
 }
 
 static char **

@@ -7,10 +7,10 @@
 /* ---- One entry ---- */
 
 char *
-spelch_words_log_entry (const SpelchLogEntry *entry, bool laminate)
+spelch_words_log_entry (const SpelchLogEntry *entry, SpelchFacing facing)
 {
-  const char *came_out = spelch_words_grade (spelch_log_entry_grade (entry), laminate);
-  const char *reckoned = spelch_words_grade (entry->predicted, laminate);
+  const char *came_out = spelch_words_grade (spelch_log_entry_grade (entry), facing);
+  const char *reckoned = spelch_words_grade (entry->predicted, facing);
   bool motor = spelch_log_entry_at_motor (entry);
   if (spelch_log_entry_grade (entry) == entry->predicted)
     return g_strdup_printf (motor ? _ ("Motor side: %s, as reckoned") : _ ("Far side: %s, as reckoned"),

@@ -8,9 +8,9 @@
 #include "plan/corrections.h"
 #include "plan/words.h"
 
-/* "Far side: fuzzy grain, torn grain reckoned"; "Motor side: clean, as reckoned". @laminate: as of
+/* "Far side: fuzzy grain, torn grain reckoned"; "Motor side: clean, as reckoned". @facing: as of
  * spelch_words_grade(). */
-char *spelch_words_log_entry (const SpelchLogEntry *entry, bool laminate);
+char *spelch_words_log_entry (const SpelchLogEntry *entry, SpelchFacing facing);
 
 /* "Test strip; burnt, chattered." What else there is to say of an entry; "" when nothing. */
 char *spelch_words_log_remarks (const SpelchLogEntry *entry);

@@ -2,6 +2,7 @@
  *
  * What is given with a question.
  */
+#include "plan/case.h"
 #include "plan/posed-private.h"
 #include "plan/words-plain.h"
 #include "plan/words-posed.h"
@@ -251,6 +252,14 @@ square_centimetres (double mm2)
   return g_strdup_printf (_ ("%s cm²"), count);
 }
 
+static SpelchFacing
+facing_to_motor (const SpelchPart *part)
+{
+  const SpelchBoard *board = &part->board;
+  return spelch_facing_of_layer (
+      &board->layers[part->cuts[0].way_up == SPELCH_FACE_A ? 0 : board->n_layers - 1]);
+}
+
 static char *
 number_value (const SpelchChange *change, const SpelchPart *part, const SpelchNumbers *numbers)
 {
@@ -272,7 +281,7 @@ number_value (const SpelchChange *change, const SpelchPart *part, const SpelchNu
       cut.path_deg = change->number;
       return grain_words (&part->board, &cut);
     case SPELCH_CHANGE_ACCEPTED:
-      return g_strdup (spelch_words_grade ((int)change->number, false));
+      return g_strdup (spelch_words_grade ((int)change->number, facing_to_motor (part)));
     default:
       return g_steal_pointer (&count);
     }
@@ -480,11 +489,11 @@ static void
 tell_accepted (GArray *facts, const SpelchPosed *posed)
 {
   const SpelchPart *part = posed->part;
-  bool laminate = spelch_plan_is_laminate (&posed->plan, SPELCH_SIDE_MOTOR);
+  SpelchFacing facing = spelch_plan_facing (&posed->plan, SPELCH_SIDE_MOTOR);
   tell (facts, _ ("Accepted"),
         g_strdup_printf (_ ("seen edges %s, hidden edges %s, or better"),
-                         spelch_words_grade (part->accepted_seen, laminate),
-                         spelch_words_grade (part->accepted_hidden, laminate)));
+                         spelch_words_grade (part->accepted_seen, facing),
+                         spelch_words_grade (part->accepted_hidden, facing)));
 }
 
 /* What sets bits apart besides the edges. */

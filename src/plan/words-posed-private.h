@@ -16,10 +16,6 @@ void spelch_words_say_on (GPtrArray *list, char *sentence);
 /* The sentences one after the other; takes @list. */
 char *spelch_words_joined (GPtrArray *list);
 
-/* How the worst edge of a side comes out: as its grade is called, in a board without grain "fuzzy" only. Not
- * to be freed. */
-const char *spelch_words_posed_grade (const SpelchPlan *plan, SpelchSide side, int grade);
-
 /* How the bit pushes the board off a router table, or draws it there. */
 void spelch_words_why_seat (const SpelchPlan *plan, const SpelchNumbers *numbers, GPtrArray *list);
 

@@ -29,8 +29,9 @@ reckon_edge (const SpelchPosed *posed, const SpelchPlan *plan, SpelchSide side, 
   if (edge == NULL)
     return;
   g_autofree char *face = spelch_words_face (plan, &posed->part->cuts[0], side);
-  spelch_words_say (list,
-                    g_strdup_printf ("%s: %s.", face, spelch_words_posed_grade (plan, side, edge->grade)));
+  spelch_words_say (
+      list,
+      g_strdup_printf ("%s: %s.", face, spelch_words_grade (edge->grade, spelch_plan_facing (plan, side))));
   say_all (list, spelch_words_edge_reckoning (plan, side, numbers), 0);
 }
 

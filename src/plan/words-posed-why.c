@@ -15,19 +15,10 @@
 
 /* ---- Edges ---- */
 
-const char *
-spelch_words_posed_grade (const SpelchPlan *plan, SpelchSide side, int grade)
-{
-  SpelchFacing facing = side == SPELCH_SIDE_MOTOR ? plan->near_facing : plan->far_facing;
-  if (facing == SPELCH_FACING_BOARD && grade >= SPELCH_TORN_FROM)
-    return grade == SPELCH_TORN_FROM ? _ ("fuzzy") : _ ("very fuzzy");
-  return spelch_words_grade (grade, spelch_plan_is_laminate (plan, side));
-}
-
 static const char *
 grade_words (const SpelchPlan *plan, SpelchSide side)
 {
-  return spelch_words_posed_grade (plan, side, spelch_plan_worst (plan, side)->grade);
+  return spelch_words_grade (spelch_plan_worst (plan, side)->grade, spelch_plan_facing (plan, side));
 }
 
 static void
@@ -361,7 +352,7 @@ way_result (const SpelchPosed *posed, SpelchFace face, const SpelchNumbers *numb
   return g_strdup_printf (side == SPELCH_SIDE_MOTOR ? _ ("%s: %s on the motor side; %s is accepted.")
                                                     : _ ("%s: %s on the far side; %s is accepted."),
                           way, grade_words (plan, side),
-                          spelch_words_posed_grade (plan, side, accepted_of (posed, edge)));
+                          spelch_words_grade (accepted_of (posed, edge), spelch_plan_facing (plan, side)));
 }
 
 /* The sentence on one way up that names the face which the reason is about: the one toward the motor, as the

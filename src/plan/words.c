@@ -125,8 +125,9 @@ spelch_words_time (double seconds)
 }
 
 const char *
-spelch_words_grade (int grade, bool laminate)
+spelch_words_grade (int grade, SpelchFacing facing)
 {
+  bool laminate = facing == SPELCH_FACING_LAMINATE, board = facing == SPELCH_FACING_BOARD;
   switch (grade)
     {
     case 1:
@@ -134,11 +135,11 @@ spelch_words_grade (int grade, bool laminate)
     case 2:
       return _ ("nearly clean");
     case 3:
-      return laminate ? _ ("nicked") : _ ("fuzzy grain");
+      return laminate ? _ ("nicked") : board ? _ ("fuzzy") : _ ("fuzzy grain");
     case 4:
-      return laminate ? _ ("chipped") : _ ("torn grain");
+      return laminate ? _ ("chipped") : board ? _ ("very fuzzy") : _ ("torn grain");
     case 5:
-      return laminate ? _ ("badly chipped") : _ ("badly torn");
+      return laminate ? _ ("badly chipped") : board ? _ ("badly fuzzy") : _ ("badly torn");
     default:
       return _ ("not cut here");
     }

@@ -59,9 +59,9 @@ char *spelch_words_times (const SpelchNumbers *numbers, double factor);
 /* A time: "1 min 52 s". */
 char *spelch_words_time (double seconds);
 
-/* "clean", "nearly clean", "fuzzy grain", "torn grain", "badly torn" (laminate: "nicked", "chipped", "badly
- * chipped"). Not to be freed. */
-const char *spelch_words_grade (int grade, bool laminate);
+/* "clean", "nearly clean", "fuzzy grain", "torn grain", "badly torn"; of laminate "nicked", "chipped", "badly
+ * chipped"; of a board without grain "fuzzy", "very fuzzy", "badly fuzzy". Not to be freed. */
+const char *spelch_words_grade (int grade, SpelchFacing facing);
 
 /* A class of evidence: "measured", "from memory", "by analogy", "geometry", "shop practice". Not to be freed.
  */

@@ -340,8 +340,7 @@ assert_grades (const char *words, const SpelchPlan *plan)
     {
       const SpelchEdge *edge = spelch_plan_worst (plan, (SpelchSide)side);
       if (edge != NULL)
-        assert_says (words,
-                     spelch_words_grade (edge->grade, spelch_plan_is_laminate (plan, (SpelchSide)side)));
+        assert_says (words, spelch_words_grade (edge->grade, spelch_plan_facing (plan, (SpelchSide)side)));
     }
 }
 

@@ -116,16 +116,18 @@ static void
 test_words_of_entries (void)
 {
   SpelchLogEntry one = entry ("2026-05-01", SPELCH_FACE_B, 1, 4);
-  g_autofree char *torn = spelch_words_log_entry (&one, false);
-  g_autofree char *chipped = spelch_words_log_entry (&one, true);
+  g_autofree char *torn = spelch_words_log_entry (&one, SPELCH_FACING_PLY);
+  g_autofree char *chipped = spelch_words_log_entry (&one, SPELCH_FACING_LAMINATE);
   g_autofree char *nothing = spelch_words_log_remarks (&one);
   g_assert_cmpstr (torn, ==, "Far side: torn grain, clean reckoned");
+  g_autofree char *fuzzy = spelch_words_log_entry (&one, SPELCH_FACING_BOARD);
+  g_assert_cmpstr (fuzzy, ==, "Far side: very fuzzy, clean reckoned");
   g_assert_cmpstr (chipped, ==, "Far side: chipped, clean reckoned");
   g_assert_cmpstr (nothing, ==, "");
   one.as_predicted = one.burnt = one.moved = true;
   one.way_up = SPELCH_FACE_B;
   one.piece = SPELCH_PIECE_TEST_STRIP;
-  g_autofree char *clean = spelch_words_log_entry (&one, false);
+  g_autofree char *clean = spelch_words_log_entry (&one, SPELCH_FACING_PLY);
   g_autofree char *remarks = spelch_words_log_remarks (&one);
   g_assert_cmpstr (clean, ==, "Motor side: clean, as reckoned");
   g_assert_cmpstr (remarks, ==, "test strip, burnt, the work moved");

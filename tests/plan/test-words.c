@@ -4,6 +4,7 @@
  */
 #include "on-demo.h"
 
+#include "plan/case.h"
 #include "plan/words.h"
 
 #include <string.h>
@@ -172,6 +173,48 @@ test_lengths (Demo *demo, gconstpointer unused)
   says (spelch_words_at_most (&MM, 6.35), "6.3 mm");
 }
 
+/* MDF has no grain that could tear or stand up: what a dull edge does to it is fuzzy. Plywood and melamine
+ * have words of their own. */
+static void
+test_grades (Demo *demo, gconstpointer unused)
+{
+  static const struct
+  {
+    const char *board;
+    SpelchFacing facing;
+    const char *three, *four, *five;
+  } ROWS[] = {
+    { "mdf-18", SPELCH_FACING_BOARD, "fuzzy", "very fuzzy", "badly fuzzy" },
+    { "birch-ply-18", SPELCH_FACING_PLY, "fuzzy grain", "torn grain", "badly torn" },
+    { "melamine-mdf-18", SPELCH_FACING_LAMINATE, "nicked", "chipped", "badly chipped" },
+  };
+  for (guint i = 0; i < G_N_ELEMENTS (ROWS); i++)
+    {
+      demo_take_board (demo, ROWS[i].board);
+      demo_plan_with (demo, "up-cut-6.35x25");
+      SpelchFacing facing = spelch_plan_facing (&demo->plan, SPELCH_SIDE_MOTOR);
+      g_assert_cmpint ((int)facing, ==, (int)ROWS[i].facing);
+      g_assert_cmpint ((int)spelch_facing_of_layer (&demo->part->board.layers[0]), ==, (int)facing);
+      g_assert_cmpstr (spelch_words_grade (1, facing), ==, "clean");
+      g_assert_cmpstr (spelch_words_grade (3, facing), ==, ROWS[i].three);
+      g_assert_cmpstr (spelch_words_grade (4, facing), ==, ROWS[i].four);
+      g_assert_cmpstr (spelch_words_grade (5, facing), ==, ROWS[i].five);
+    }
+}
+
+/* S 1 for the pull of an up-cut bit, K 2 for its dull edge: grade 4. */
+static void
+test_fuzzy_board (Demo *demo, gconstpointer unused)
+{
+  SpelchBit dull = *demo_bit ("up-cut-6.35x25");
+  dull.wear = SPELCH_WEAR_DULL;
+  demo_take_board (demo, "mdf-18");
+  demo_plan_bit (demo, &dull);
+  g_assert_cmpint (demo_grade (demo, SPELCH_SIDE_MOTOR), ==, 4);
+  g_assert_cmpstr (spelch_words_bit_caption (demo->part, demo->cut, &dull, &demo->plan), ==,
+                   "fuzzy show face");
+}
+
 int
 main (int argc, char **argv)
 {
@@ -183,6 +226,8 @@ main (int argc, char **argv)
   ADD ("to-spare", test_to_spare);
   ADD ("only-just", test_only_just);
   ADD ("lengths", test_lengths);
+  ADD ("grades", test_grades);
+  ADD ("fuzzy-board", test_fuzzy_board);
   ADD ("entry", test_entry);
   ADD ("plurals", test_plurals);
   ADD ("caption", test_caption);
