@@ -132,6 +132,7 @@ spelch_practice_regrade (const SpelchPracticeAsked *asked)
   g_autoptr (GFile) file = g_file_new_for_commandline_arg (asked->regrade);
   g_autoptr (GError) error = NULL;
   g_autoptr (GPtrArray) problems = g_ptr_array_new_with_free_func (g_free);
+  g_autofree char *name = spelch_file_name (file);
   gsize length = 0;
   g_autofree char *text = spelch_file_read (file, &length, NULL, &error);
   g_autoptr (GArray) marked = text == NULL            ? NULL
@@ -140,7 +141,7 @@ spelch_practice_regrade (const SpelchPracticeAsked *asked)
   if (marked == NULL)
     return spelch_command_fail (error->message, SPELCH_EXIT_BAD_INPUT);
   for (guint i = 0; i < problems->len; i++)
-    g_printerr ("spelch: %s\n", (char *)problems->pdata[i]);
+    g_printerr ("spelch: %s: %s\n", name, (char *)problems->pdata[i]);
   if (marked->len == 0)
     return problems->len > 0 ? SPELCH_EXIT_BAD_INPUT : SPELCH_EXIT_DONE;
   for (guint i = 0; i < marked->len; i++)

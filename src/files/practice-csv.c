@@ -190,9 +190,12 @@ find_columns (const SpelchCsvRow *head, int *places, GPtrArray *problems)
   for (guint i = 0; i < G_N_ELEMENTS (NEEDED); i++)
     if (places[NEEDED[i]] < 0)
       {
+        /* TRANSLATORS: the missing column, then all that are needed */
         g_ptr_array_add (
-            problems, g_strdup_printf (_ ("The first line must name a column \"%s\"; it begins the table."),
-                                       NAMES[NEEDED[i]]));
+            problems, g_strdup_printf (_ ("Line 1: no column is called \"%s\"; the first line of the table "
+                                          "has to name its columns, %s, %s, %s and %s at the least."),
+                                       NAMES[NEEDED[i]], NAMES[NEEDED[0]], NAMES[NEEDED[1]], NAMES[NEEDED[2]],
+                                       NAMES[NEEDED[3]]));
         return false;
       }
   return true;

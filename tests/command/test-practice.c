@@ -143,6 +143,35 @@ test_kept (void)
   g_remove (table);
 }
 
+/* What is no table: the sentence names the file and the line, and what has to stand there. */
+static void
+test_no_table (void)
+{
+  static const struct
+  {
+    const char *text, *says;
+  } CASES[] = {
+    { "Names of class 7b\nAda\nBo\n", "Line 1: no column is called \"learner\"; " },
+    { "learner,exercise,answer\nAda,tears-up-cut-ply,far\n", "Line 1: no column is called \"seed\"; " },
+    { "{\"a\": 1}", "Line 1: no column is called \"learner\"; " },
+    { "", "The table is empty." },
+    { "\xff\xfe", "The table isn't UTF-8 text; save it as such." },
+  };
+  g_autofree char *table = place_for ("no-table.csv");
+  for (guint i = 0; i < G_N_ELEMENTS (CASES); i++)
+    {
+      g_autofree char *wanted = g_strconcat ("no-table.csv: ", CASES[i].says, NULL);
+      g_assert_true (g_file_set_contents (table, CASES[i].text, -1, NULL));
+      g_auto (Running) ran = running ("practice", "--regrade", table, NULL);
+      g_assert_cmpint (ran.status, ==, 2);
+      g_assert_nonnull (strstr (ran.err, wanted));
+      g_assert_cmpstr (ran.out, ==, "");
+      if (strstr (wanted, "Line 1") != NULL)
+        g_assert_nonnull (strstr (ran.err, "learner, exercise, seed and answer at the least."));
+    }
+  g_remove (table);
+}
+
 static void
 test_regraded (void)
 {
@@ -153,7 +182,7 @@ test_regraded (void)
   g_assert_true (g_file_set_contents (table, typed, -1, NULL));
   g_auto (Running) ran = running ("practice", "--regrade", table, NULL);
   g_assert_cmpint (ran.status, ==, 2); /* a line couldn't be read */
-  g_assert_nonnull (strstr (ran.err, "Line 5: seed is \"x\""));
+  g_assert_nonnull (strstr (ran.err, "typed.csv: Line 5: seed is \"x\""));
   g_assert_nonnull (strstr (ran.err, "3 answers: 0 right, 1 graded otherwise than before, 2 not graded."));
   g_assert_nonnull (strstr (ran.out, "Ada,tears-up-cut-ply,3,no,far,no,,1.0,motor,was graded right"));
   g_assert_nonnull (strstr (ran.out, "there is no such exercise"));
@@ -234,6 +263,7 @@ main (int argc, char **argv)
   g_test_add_func ("/practice-command/refused", test_refused);
   g_test_add_func ("/practice-command/kept", test_kept);
   g_test_add_func ("/practice-command/regraded", test_regraded);
+  g_test_add_func ("/practice-command/no-table", test_no_table);
   g_test_add_func ("/practice-command/sheets", test_sheets);
   g_test_add_func ("/practice-command/check", test_check);
   g_test_add_func ("/practice-command/check-lesson", test_check_lesson);
