@@ -154,8 +154,10 @@ show_marks (SpelchPracticeList *self)
       gtk_widget_set_visible (GTK_WIDGET (row->yet), *far != '\0');
       gtk_accessible_update_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
     }
-  g_autofree char *count = g_strdup_printf (_ ("%u of %u answered right"),
-                                            spelch_practice_count_right (self->practice), exercises->len);
+  guint right = spelch_practice_count_right (self->practice);
+  g_autofree char *count = g_strdup_printf (
+      g_dngettext (GETTEXT_PACKAGE, "%u of %u answered right", "%u of %u answered right", right), right,
+      exercises->len);
   gtk_label_set_text (self->progress, count);
 }
 

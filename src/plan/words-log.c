@@ -91,9 +91,12 @@ counts (const SpelchTally *tally)
     guint n;
     const char *format;
   } kinds[] = {
-    { tally->worse, _ ("%u worse than reckoned") },
-    { tally->better, _ ("%u cleaner than reckoned") },
-    { tally->as_foretold, _ ("%u as reckoned") },
+    { tally->worse,
+      g_dngettext (GETTEXT_PACKAGE, "%u worse than reckoned", "%u worse than reckoned", tally->worse) },
+    { tally->better,
+      g_dngettext (GETTEXT_PACKAGE, "%u cleaner than reckoned", "%u cleaner than reckoned", tally->better) },
+    { tally->as_foretold,
+      g_dngettext (GETTEXT_PACKAGE, "%u as reckoned", "%u as reckoned", tally->as_foretold) },
   };
   GString *words = g_string_new (NULL);
   for (guint i = 0; i < G_N_ELEMENTS (kinds); i++)

@@ -94,14 +94,14 @@ wear_word (SpelchWear wear)
   switch (wear)
     {
     case SPELCH_WEAR_NEW:
-      return _ ("new");
+      return C_ ("cutting edge", "new");
     case SPELCH_WEAR_WORN:
-      return _ ("worn");
+      return C_ ("cutting edge", "worn");
     case SPELCH_WEAR_DULL:
-      return _ ("dull");
+      return C_ ("cutting edge", "dull");
     case SPELCH_WEAR_SHARP:
     default:
-      return _ ("sharp");
+      return C_ ("cutting edge", "sharp");
     }
 }
 

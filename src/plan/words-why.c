@@ -186,27 +186,28 @@ typedef struct
 } Why;
 
 static const Why WHYS[] = {
-  [SPELCH_WHY_SPINDLE] = { N_ ("Spindle speed"), spelch_chain_spindle },
-  [SPELCH_WHY_FEED] = { N_ ("Feed"), spelch_chain_feed },
-  [SPELCH_WHY_BINDING] = { N_ ("Feed"), spelch_chain_binding },
-  [SPELCH_WHY_CHIP] = { N_ ("Largest chip"), spelch_chain_chip },
-  [SPELCH_WHY_ENTRY] = { N_ ("Entry"), spelch_chain_entry },
-  [SPELCH_WHY_PASSES] = { N_ ("Passes"), spelch_chain_passes },
-  [SPELCH_WHY_TIME] = { N_ ("Cutting time"), spelch_chain_time },
-  [SPELCH_WHY_POWER] = { N_ ("Power"), spelch_chain_power },
-  [SPELCH_WHY_BENDING] = { N_ ("Bending and strength of the bit"), spelch_chain_bending },
-  [SPELCH_WHY_ROOM] = { N_ ("Room for chips"), spelch_chain_room },
-  [SPELCH_WHY_HEAT] = { N_ ("Wall heat"), spelch_chain_heat },
-  [SPELCH_WHY_SEAT] = { N_ ("Lift, press and holding"), spelch_chain_seat },
-  [SPELCH_WHY_TABS] = { N_ ("Tabs"), spelch_chain_tabs },
-  [SPELCH_WHY_WEAR] = { N_ ("Wear and cost"), spelch_chain_wear },
+  [SPELCH_WHY_SPINDLE] = { NC_ ("title of reasons", "Spindle speed"), spelch_chain_spindle },
+  [SPELCH_WHY_FEED] = { NC_ ("title of reasons", "Feed"), spelch_chain_feed },
+  [SPELCH_WHY_BINDING] = { NC_ ("title of reasons", "Feed"), spelch_chain_binding },
+  [SPELCH_WHY_CHIP] = { NC_ ("title of reasons", "Largest chip"), spelch_chain_chip },
+  [SPELCH_WHY_ENTRY] = { NC_ ("title of reasons", "Entry"), spelch_chain_entry },
+  [SPELCH_WHY_PASSES] = { NC_ ("title of reasons", "Passes"), spelch_chain_passes },
+  [SPELCH_WHY_TIME] = { NC_ ("title of reasons", "Cutting time"), spelch_chain_time },
+  [SPELCH_WHY_POWER] = { NC_ ("title of reasons", "Power"), spelch_chain_power },
+  [SPELCH_WHY_BENDING]
+  = { NC_ ("title of reasons", "Bending and strength of the bit"), spelch_chain_bending },
+  [SPELCH_WHY_ROOM] = { NC_ ("title of reasons", "Room for chips"), spelch_chain_room },
+  [SPELCH_WHY_HEAT] = { NC_ ("title of reasons", "Wall heat"), spelch_chain_heat },
+  [SPELCH_WHY_SEAT] = { NC_ ("title of reasons", "Lift, press and holding"), spelch_chain_seat },
+  [SPELCH_WHY_TABS] = { NC_ ("title of reasons", "Tabs"), spelch_chain_tabs },
+  [SPELCH_WHY_WEAR] = { NC_ ("title of reasons", "Wear and cost"), spelch_chain_wear },
 };
 SPELCH_TABLE_HAS (WHYS, SPELCH_N_WHYS);
 
 const char *
 spelch_words_why_title (SpelchWhyKind kind)
 {
-  return _ (WHYS[kind].title);
+  return g_dpgettext2 (GETTEXT_PACKAGE, "title of reasons", WHYS[kind].title);
 }
 
 char **
