@@ -122,6 +122,36 @@ spelch_appearance_get_look (SpelchAppearance *self)
   return self->look;
 }
 
+/* ---- Scroll bars ---- */
+
+static void
+renew_scroll_bars (GtkWidget *widget)
+{
+  if (GTK_IS_SCROLLED_WINDOW (widget)
+      && gtk_scrolled_window_get_overlay_scrolling (GTK_SCROLLED_WINDOW (widget)))
+    {
+      gtk_scrolled_window_set_overlay_scrolling (GTK_SCROLLED_WINDOW (widget), FALSE);
+      gtk_scrolled_window_set_overlay_scrolling (GTK_SCROLLED_WINDOW (widget), TRUE);
+    }
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    renew_scroll_bars (child);
+}
+
+/* GTK 4.8 never disconnects a scrolled window from this setting, so that a change would be told to those of
+ * windows closed long ago too, whose memory is gone. None is told; those that are there look at it anew. */
+static void
+scroll_bars_changed (SpelchAppearance *self, GParamSpec *pspec, GtkSettings *settings)
+{
+  g_signal_stop_emission_by_name (settings, "notify::gtk-overlay-scrolling");
+  GListModel *windows = gtk_window_get_toplevels ();
+  for (guint i = 0; i < g_list_model_get_n_items (windows); i++)
+    {
+      g_autoptr (GtkWidget) window = g_list_model_get_item (windows, i);
+      renew_scroll_bars (window);
+    }
+}
+
 /* ---- What the system prefers ---- */
 
 static void
@@ -228,6 +258,8 @@ spelch_appearance_new (GdkDisplay *display)
   gtk_style_context_add_provider_for_display (display, GTK_STYLE_PROVIDER (self->sheet),
                                               GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);
   g_signal_connect_swapped (gtk_settings_get_default (), "notify::gtk-theme-name", G_CALLBACK (dress), self);
+  g_signal_connect_swapped (gtk_settings_get_default (), "notify::gtk-overlay-scrolling",
+                            G_CALLBACK (scroll_bars_changed), self);
   dress (self);
   g_bus_get (G_BUS_TYPE_SESSION, self->asking, bus_reached, self);
   return self;

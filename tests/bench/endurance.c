@@ -4,8 +4,8 @@
  * window, with a display, is moved by the functions its pointer handlers call: depths and the board are
  * dragged, bits swapped, steps undone and done again, slow motion played, other windows opened and closed,
  * while frames are painted. Prints TAP: that memory doesn't grow and that frames take as long in the end as
- * in the beginning.
- * --leaks leaves these checks out, for runs under a program that looks for leaks and uses memory of its own;
+ * in the beginning; in the end that a setting of the system reaches what is there and nothing that is gone.
+ * --leaks leaves memory and time out, for runs under a program that looks for leaks and needs memory itself;
  * --only leaves all other kinds of steps out, to find what grows.
  */
 #include "bench/bench-application.h"
@@ -391,6 +391,32 @@ destroy_others (Day *day)
   paint (day);
 }
 
+/* ---- A setting of the system ---- */
+
+static bool
+scroll_bars_lie_over (Day *day, bool over)
+{
+  bool all = true;
+  g_autoptr (GPtrArray) found = g_ptr_array_new ();
+  g_object_set (gtk_settings_get_default (), "gtk-overlay-scrolling", over, NULL);
+  find_all (GTK_WIDGET (day->window), GTK_TYPE_SCROLLED_WINDOW, found);
+  for (guint i = 0; i < found->len; i++)
+    if (gtk_widget_get_mapped (found->pdata[i]))
+      all = all
+            && over
+                   == gtk_widget_has_css_class (gtk_scrolled_window_get_vscrollbar (found->pdata[i]),
+                                                "overlay-indicator");
+  return all && found->len > 0;
+}
+
+/* Windows that were closed must not be told: what GTK says to memory that is no widget any more ends here. */
+static bool
+scroll_bars_follow (Day *day)
+{
+  g_log_set_always_fatal (G_LOG_FATAL_MASK | G_LOG_LEVEL_CRITICAL);
+  return scroll_bars_lie_over (day, false) && scroll_bars_lie_over (day, true);
+}
+
 /* ---- The day ---- */
 
 /* Of a few readings: which window was open before, and what it left between other things, differs. */
@@ -469,7 +495,8 @@ live_through (Day *day)
            day->frame_us->len, begun, ended);
   check (3, day->frames > day->steps / STEPS_A_FRAME && day->motion_frames > 0 && day->windows > 0,
          day->only == NULL, "frames were painted, of slow motion too, and windows opened");
-  g_print ("1..3\n");
+  check (4, scroll_bars_follow (day), true, "scroll bars follow the system's setting");
+  g_print ("1..4\n");
 }
 
 static gboolean
