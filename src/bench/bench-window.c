@@ -8,18 +8,18 @@
 #include "bench/cut-done.h"
 #include "bench/cut-editor.h"
 #include "bench/cut-list.h"
-#include "bench/cut-menu.h"
 #include "bench/depths-row.h"
-#include "bench/file-watch.h"
 #include "bench/first-hints.h"
 #include "bench/frame-meter.h"
 #include "bench/later-menu.h"
 #include "bench/motion-window.h"
+#include "bench/nothing-cut.h"
 #include "bench/offer.h"
 #include "bench/part-actions.h"
 #include "bench/part-editor.h"
 #include "bench/plan-panel.h"
 #include "bench/recent.h"
+#include "bench/reload-offer.h"
 #include "bench/setting-panel.h"
 #include "bench/sheet-window.h"
 #include "bench/side-by-side-window.h"
@@ -44,7 +44,6 @@ struct _SpelchBenchWindow
   SpelchAppearance *appearance;
   SpelchRecovery *recovery;
   SpelchPreferred *preferred;
-  SpelchFileWatch *watch;
   GPtrArray *left_behind; /* SpelchLeftBehind, to be offered; may be NULL */
   bool closing;           /* what is unsaved was asked about */
 
@@ -73,11 +72,7 @@ struct _SpelchBenchWindow
   SpelchCutEditor *cut_editor;
   SpelchPartEditor *part_editor;
   GtkToggleButton *plan_button;
-  GtkWidget *nothing_cut;
-  GtkLabel *nothing_words;
-  GtkLabel *nothing_advice;
-  GtkWidget *first_bit;
-  GtkMenuButton *first_cut;
+  SpelchNothingCut *nothing_cut;
   SpelchPartActions part_actions;
   SpelchCutDone *cut_done;
 };
@@ -141,35 +136,6 @@ recovery_answered (SpelchBenchWindow *self, guint answer, SpelchOffer *offer)
   else if (answer == SPELCH_ANSWER_NO)
     spelch_left_behind_throw_away (left);
   offer_next (self); /* what is closed without an answer is asked about at the next start */
-}
-
-static void
-reload_answered (SpelchBenchWindow *self, guint answer, SpelchOffer *offer)
-{
-  if (answer == SPELCH_ANSWER_YES)
-    spelch_files_reload (self);
-  else if (answer == SPELCH_ANSWER_NO)
-    spelch_session_overrule (self->session);
-}
-
-static void
-overtaken (SpelchBenchWindow *self, SpelchFileWatch *watch)
-{
-  g_autofree char *name = g_file_get_basename (spelch_session_get_file (self->session));
-  g_autofree char *shown = g_filename_display_name (name);
-  if (spelch_session_is_unsaved (self->session))
-    {
-      g_autofree char *words = g_strdup_printf (
-          _ ("%s was changed by another program, and there are unsaved changes here. Reading "
-             "it again can be undone."),
-          shown);
-      spelch_offer_ask (self->reload_offer, words, _ ("Read it again"), _ ("Keep what is here"));
-      return;
-    }
-  g_autofree char *words
-      = g_strdup_printf (_ ("%s was changed by another program and has been read again."), shown);
-  if (spelch_files_reload (self))
-    spelch_session_say (self->session, words);
 }
 
 /* ---- Actions ---- */
@@ -301,22 +267,12 @@ fill_cut_menu (SpelchBenchWindow *self)
   spelch_later_menu_set (self->cut_menu, G_MENU_MODEL (menu));
 }
 
-/* A part without cuts, or without a bit for one, says what to do about it instead of showing what isn't
- * there. */
 static void
-show_what_is_missing (SpelchBenchWindow *self)
+show_whether_planned (SpelchBenchWindow *self)
 {
-  bool any = spelch_session_get_part (self->session)->n_cuts > 0;
   bool planned = spelch_session_get_plan (self->session) != NULL;
-  gtk_label_set_text (self->nothing_words, any ? _ ("There is no bit to cut this with.")
-                                               : _ ("Nothing is cut from this board yet."));
-  gtk_label_set_text (
-      self->nothing_advice,
-      any ? _ ("Add a bit to the drawer, and it is ranked for this cut at once.")
-          : _ ("If it is another board or machine, take it above. Then add what is to be cut."));
-  gtk_widget_set_visible (GTK_WIDGET (self->first_cut), !any);
-  gtk_widget_set_visible (self->first_bit, any);
-  gtk_widget_set_visible (self->nothing_cut, !planned);
+  spelch_nothing_cut_show (self->nothing_cut, spelch_session_get_part (self->session)->n_cuts > 0);
+  gtk_widget_set_visible (GTK_WIDGET (self->nothing_cut), !planned);
   gtk_widget_set_visible (GTK_WIDGET (self->drawer), planned);
   gtk_widget_set_visible (GTK_WIDGET (self->depths), planned);
 }
@@ -331,15 +287,13 @@ session_changed (SpelchSession *session, guint change, SpelchBenchWindow *self)
     }
   if (change & (SPELCH_CHANGE_OPENED | SPELCH_CHANGE_HISTORY))
     fill_cut_menu (self);
-  if ((change & SPELCH_CHANGE_HISTORY) && !spelch_session_is_overtaken (session))
-    spelch_offer_withdraw (self->reload_offer);
   /* Cuts neither come nor go in a drag. */
   bool dragged = spelch_session_in_gesture (session) && !(change & SPELCH_CHANGE_CUT);
   if (!dragged && change & (SPELCH_CHANGE_PART | SPELCH_CHANGE_CUT))
     spelch_part_actions_follow (&self->part_actions, G_ACTION_MAP (self));
   if (!dragged && change & (SPELCH_CHANGE_PART | SPELCH_CHANGE_CUT | SPELCH_CHANGE_BITS)
       && spelch_session_get_part (session) != NULL)
-    show_what_is_missing (self);
+    show_whether_planned (self);
 }
 
 /* The verdicts stand over the drawing while the plan isn't in sight; a form is drawn over a narrow window. */
@@ -397,13 +351,6 @@ spelch_bench_window_open_demo (SpelchBenchWindow *self)
 }
 
 static void
-became_active (SpelchBenchWindow *self)
-{
-  if (gtk_window_is_active (GTK_WINDOW (self)))
-    spelch_file_watch_look (self->watch);
-}
-
-static void
 close_now (SpelchBenchWindow *self, gpointer data)
 {
   self->closing = true;
@@ -443,7 +390,6 @@ spelch_bench_window_dispose (GObject *object)
   gtk_widget_dispose_template (GTK_WIDGET (object), SPELCH_TYPE_BENCH_WINDOW);
   g_clear_object (&self->cut_done);
   g_clear_object (&self->recovery);
-  g_clear_object (&self->watch);
   g_clear_object (&self->quantities);
   g_clear_object (&self->session);
   g_clear_object (&self->appearance);
@@ -481,13 +427,8 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, part_editor);
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, plan_button);
   gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, nothing_cut);
-  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, nothing_words);
-  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, nothing_advice);
-  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, first_bit);
-  gtk_widget_class_bind_template_child (widget_class, SpelchBenchWindow, first_cut);
   gtk_widget_class_bind_template_callback (widget_class, error_answered);
   gtk_widget_class_bind_template_callback (widget_class, recovery_answered);
-  gtk_widget_class_bind_template_callback (widget_class, reload_answered);
   gtk_widget_class_bind_template_callback (widget_class, bit_dropped);
   gtk_widget_class_bind_template_callback (widget_class, bit_remarked);
   gtk_widget_class_bind_template_callback (widget_class, pages_turned);
@@ -504,6 +445,7 @@ spelch_bench_window_class_init (SpelchBenchWindowClass *klass)
   g_type_ensure (SPELCH_TYPE_CUT_EDITOR);
   g_type_ensure (SPELCH_TYPE_CUT_LIST);
   g_type_ensure (SPELCH_TYPE_FIRST_HINTS);
+  g_type_ensure (SPELCH_TYPE_NOTHING_CUT);
   g_type_ensure (SPELCH_TYPE_OFFER);
   g_type_ensure (SPELCH_TYPE_PART_EDITOR);
   g_type_ensure (SPELCH_TYPE_SIDE_VIEW);
@@ -555,8 +497,6 @@ connect_views (SpelchBenchWindow *self, SpelchShelves *shelves)
 static void
 add_part_actions (SpelchBenchWindow *self)
 {
-  g_autoptr (GMenuModel) kinds = spelch_cut_menu_new ();
-  spelch_later_menu_set (self->first_cut, kinds);
   self->part_actions = (SpelchPartActions){ .session = self->session,
                                             .pages = self->pages,
                                             .cut_editor = self->cut_editor,
@@ -575,8 +515,8 @@ spelch_bench_window_new (GtkApplication *application, SpelchAppearance *appearan
   self->appearance = g_object_ref (appearance);
   self->preferred = g_object_ref (preferred);
   self->recovery = spelch_recovery_new (self->session, state_folder);
-  self->watch = spelch_file_watch_new (self->session);
   spelch_copy_offer_attach (self->copy_offer, self->session, shelves);
+  spelch_reload_offer_attach (self->reload_offer, self);
   gtk_window_set_default_size (GTK_WINDOW (self), WIDTH, HEIGHT);
   g_menu_append_section (self->recent, NULL, recent);
   show_preferences (self);
@@ -590,8 +530,6 @@ spelch_bench_window_new (GtkApplication *application, SpelchAppearance *appearan
   connect_views (self, shelves);
   spelch_files_take_drops (self);
   g_signal_connect_swapped (self->recovery, "troubled", G_CALLBACK (spelch_bench_window_complain), self);
-  g_signal_connect_swapped (self->watch, "overtaken", G_CALLBACK (overtaken), self);
-  g_signal_connect (self, "notify::is-active", G_CALLBACK (became_active), NULL);
   g_signal_connect_swapped (preferred, "changed", G_CALLBACK (show_preferences), self);
   g_signal_connect_swapped (preferred, "said", G_CALLBACK (spelch_bench_window_complain), self);
   g_signal_connect_swapped (appearance, "changed", G_CALLBACK (look_changed), self);
