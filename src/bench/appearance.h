@@ -18,6 +18,7 @@ G_DECLARE_FINAL_TYPE (SpelchAppearance, spelch_appearance, SPELCH, APPEARANCE, G
 /* Signal "changed": another look. */
 SpelchAppearance *spelch_appearance_new (GdkDisplay *display);
 
+/* Dresses every window anew at once. The look is that of the system where it was chosen to follow that. */
 void spelch_appearance_choose (SpelchAppearance *self, SpelchAppearanceChoice choice);
 SpelchLook spelch_appearance_get_look (SpelchAppearance *self);
 

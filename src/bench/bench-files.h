@@ -15,6 +15,8 @@ typedef void (*SpelchGoAhead) (SpelchBenchWindow *window, gpointer data);
 void spelch_files_ask (SpelchBenchWindow *window, SpelchGoAhead go_ahead, gpointer data,
                        GDestroyNotify free_data);
 
+/* Each asks by a dialogue what it must know: about unsaved work, a name, a file that has changed meanwhile. A
+ * failure is said in the window, and nothing is lost. */
 void spelch_files_choose_and_open (SpelchBenchWindow *window);
 void spelch_files_save (SpelchBenchWindow *window);
 void spelch_files_save_as (SpelchBenchWindow *window);

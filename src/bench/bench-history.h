@@ -15,6 +15,7 @@
 
 typedef struct _SpelchHistory SpelchHistory;
 
+/* An empty one. */
 SpelchHistory *spelch_history_new (void);
 void spelch_history_free (SpelchHistory *history);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SpelchHistory, spelch_history_free)

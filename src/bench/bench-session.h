@@ -37,9 +37,8 @@ G_DECLARE_FINAL_TYPE (SpelchSession, spelch_session, SPELCH, SESSION, GObject)
  * @constants must outlive the session. It has no part until one is opened. */
 SpelchSession *spelch_session_new (const SpelchConstants *constants);
 
-/* Looks at @part (a reference is taken), which came from @file (NULL: none yet) with @etag. Forgets undo and
- * redo.
- * @unsaved: the part isn't as it stands in the file (recovered after a crash). */
+/* Looks at @part (a reference is taken), which came from @file (NULL: none yet) with @etag. Undo and redo
+ * are forgotten. With @unsaved the part isn't as it stands in the file (recovered after a crash). */
 void spelch_session_open (SpelchSession *self, SpelchPart *part, GFile *file, const char *etag, bool unsaved);
 
 /* All NULL until a part is open; plan, cut and bit also while a part has no cuts. The cut is as
@@ -55,6 +54,8 @@ const SpelchConstants *spelch_session_get_constants (SpelchSession *self);
  * from the face they lie in. */
 bool spelch_session_plan_other_way (SpelchSession *self, SpelchPlan *plan, SpelchCut *cut);
 
+/* The cut looked at, by its place in the part, from 0. Showing another commits what is being changed and
+ * begins at its first pass; what isn't there changes nothing. */
 guint spelch_session_get_cut_index (SpelchSession *self);
 void spelch_session_show_cut (SpelchSession *self, guint index);
 
@@ -84,6 +85,7 @@ void spelch_session_set_asked (SpelchSession *self, bool asked);
 /* What has changed settles now, before the window is painted, unless a drag is under way. */
 void spelch_session_settle (SpelchSession *self);
 
+/* How numbers are written here. Owned by the session. */
 const SpelchNumbers *spelch_session_get_numbers (SpelchSession *self);
 void spelch_session_set_numbers (SpelchSession *self, const SpelchNumbers *numbers);
 
@@ -109,6 +111,8 @@ bool spelch_session_remembers (SpelchSession *self, const SpelchPart *part);
 void spelch_session_undo (SpelchSession *self);
 void spelch_session_redo (SpelchSession *self);
 
+/* Whether the part isn't as it stands in its file, and that file: owned by the session, NULL when there is
+ * none yet. */
 bool spelch_session_is_unsaved (SpelchSession *self);
 GFile *spelch_session_get_file (SpelchSession *self);
 

@@ -17,6 +17,7 @@ G_DECLARE_FINAL_TYPE (SpelchBitDrawer, spelch_bit_drawer, SPELCH, BIT_DRAWER, Gt
 
 /* Signal "remarked" (const char *): what is said about the bit that is tried; "" when none is. */
 
+/* @session must outlive the drawer; once. */
 void spelch_bit_drawer_set_session (SpelchBitDrawer *self, SpelchSession *session);
 void spelch_bit_drawer_set_look (SpelchBitDrawer *self, SpelchLook look);
 

@@ -16,6 +16,7 @@ G_DECLARE_FINAL_TYPE (SpelchBitLife, spelch_bit_life, SPELCH, BIT_LIFE, GtkWidge
 
 SpelchBitLife *spelch_bit_life_new (SpelchShelves *shelves);
 
+/* Follows @bit, of which a copy is kept. */
 void spelch_bit_life_show (SpelchBitLife *self, const SpelchBit *bit, const SpelchNumbers *numbers);
 
 G_END_DECLS

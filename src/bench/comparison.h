@@ -44,6 +44,7 @@ SpelchComparison *spelch_comparison_ref (SpelchComparison *self);
 void spelch_comparison_unref (SpelchComparison *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SpelchComparison, spelch_comparison_unref)
 
+/* A column, from 0; owned by the comparison. */
 const SpelchCompared *spelch_comparison_get (const SpelchComparison *self, guint column);
 
 /* Whether the cut is made with the bit of @column, and at its depths, already. */

@@ -17,6 +17,7 @@ G_DECLARE_FINAL_TYPE (SpelchCutEditor, spelch_cut_editor, SPELCH, CUT_EDITOR, Gt
 
 /* Signal "done": nothing more is to be changed, or there is no cut any more. */
 
+/* @session must outlive the editor; once. */
 void spelch_cut_editor_set_session (SpelchCutEditor *self, SpelchSession *session);
 void spelch_cut_editor_set_look (SpelchCutEditor *self, SpelchLook look);
 

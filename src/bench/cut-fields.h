@@ -30,6 +30,7 @@ typedef struct
   SpelchBit *bits; /* owned by whoever asks */
 } SpelchCutChoices;
 
+/* The cut as its form begins with it. */
 SpelchCutDraft spelch_cut_draft (const SpelchCut *cut, const SpelchCutChoices *choices);
 
 /* The cut that a draft comes to: members that its kind or the answers don't ask for are dropped. */
@@ -58,6 +59,7 @@ typedef struct
   double area_cm2;
 } SpelchPartDraft;
 
+/* The part as its form begins with it. */
 SpelchPartDraft spelch_part_draft (const SpelchPart *part);
 
 /* @part as drafted. A reference count of one. */

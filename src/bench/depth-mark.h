@@ -14,12 +14,14 @@ G_BEGIN_DECLS
 #define SPELCH_TYPE_DEPTH_MARK (spelch_depth_mark_get_type ())
 G_DECLARE_FINAL_TYPE (SpelchDepthMark, spelch_depth_mark, SPELCH, DEPTH_MARK, GtkRange)
 
+/* Keeps a reference to @quantity, and gives it without one. */
 SpelchDepthMark *spelch_depth_mark_new (SpelchQuantity *quantity);
 SpelchQuantity *spelch_depth_mark_get_quantity (SpelchDepthMark *self);
 
 /* How a move on screen becomes a value: mm of value for each pixel to the right and for each pixel down. */
 void spelch_depth_mark_set_scale (SpelchDepthMark *self, double per_right, double per_down);
 
+/* @palette must outlive the mark. */
 void spelch_depth_mark_set_palette (SpelchDepthMark *self, const SpelchPalette *palette);
 
 /* Whether the bit stands at this mark's pass. */

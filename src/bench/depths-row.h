@@ -13,6 +13,8 @@ G_BEGIN_DECLS
 #define SPELCH_TYPE_DEPTHS_ROW (spelch_depths_row_get_type ())
 G_DECLARE_FINAL_TYPE (SpelchDepthsRow, spelch_depths_row, SPELCH, DEPTHS_ROW, GtkWidget)
 
+/* @quantities: SpelchQuantity, in the order they stand in. @session and @remark must outlive the row; once.
+ */
 void spelch_depths_row_set_session (SpelchDepthsRow *self, SpelchSession *session, GListModel *quantities,
                                     SpelchRemark *remark);
 

@@ -16,6 +16,7 @@ G_DECLARE_FINAL_TYPE (SpelchEditPanel, spelch_edit_panel, SPELCH, EDIT_PANEL, Gt
 SpelchEditPanel *spelch_edit_panel_new (void);
 
 void spelch_edit_panel_set_title (SpelchEditPanel *self, const char *title);
+/* Takes the place of the form before; NULL: none. */
 void spelch_edit_panel_set_form (SpelchEditPanel *self, GtkWidget *form);
 
 G_END_DECLS

@@ -6,4 +6,5 @@
 
 #include <gtk/gtk.h>
 
+/* By Escape, unless what has the focus there takes the key for itself. */
 void spelch_escape_closes (GtkWindow *window);

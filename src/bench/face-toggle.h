@@ -14,6 +14,7 @@ G_BEGIN_DECLS
 #define SPELCH_TYPE_FACE_TOGGLE (spelch_face_toggle_get_type ())
 G_DECLARE_FINAL_TYPE (SpelchFaceToggle, spelch_face_toggle, SPELCH, FACE_TOGGLE, GtkToggleButton)
 
+/* Of the face that lies at @side; @session must outlive it. */
 GtkWidget *spelch_face_toggle_new (SpelchSession *session, SpelchSide side);
 
 G_END_DECLS

@@ -18,6 +18,7 @@ G_DECLARE_FINAL_TYPE (SpelchLayerList, spelch_layer_list, SPELCH, LAYER_LIST, Gt
 /* Signals as a form has: "edited" (SpelchBoard as gpointer, what was changed as const char *), "drafted". */
 SpelchLayerList *spelch_layer_list_new (void);
 
+/* Shows @board, of which a copy is kept. */
 void spelch_layer_list_show (SpelchLayerList *self, const SpelchBoard *board, const SpelchNumbers *numbers);
 
 G_END_DECLS

@@ -28,6 +28,7 @@ void spelch_motion_view_set_look (SpelchMotionView *self, SpelchLook look);
 const SpelchMotion *spelch_motion_view_get_motion (SpelchMotionView *self);
 const SpelchMotionClock *spelch_motion_view_get_clock (SpelchMotionView *self);
 
+/* @teeth: below 0 back. @pass from 0; @turned: how far the bit has turned in it, rad. */
 void spelch_motion_view_play (SpelchMotionView *self, bool playing);
 void spelch_motion_view_step (SpelchMotionView *self, int teeth);
 void spelch_motion_view_seek (SpelchMotionView *self, guint pass, double turned);

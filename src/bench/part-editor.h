@@ -16,6 +16,7 @@ G_DECLARE_FINAL_TYPE (SpelchPartEditor, spelch_part_editor, SPELCH, PART_EDITOR,
 
 /* Signal "done": nothing more is to be changed. */
 
+/* @session must outlive the editor; once. */
 void spelch_part_editor_set_session (SpelchPartEditor *self, SpelchSession *session);
 
 /* Shows the part, with the focus in the field of @member ("name"). */

@@ -35,6 +35,7 @@ SpelchPart *spelch_edit_add_cut (const SpelchPart *part, const SpelchCut *cut, g
 /* A copy of the cut right behind it, with an id and a name of its own. */
 SpelchPart *spelch_edit_duplicate_cut (const SpelchPart *part, guint index);
 
+/* Without the cut at @index, which must be there. */
 SpelchPart *spelch_edit_delete_cut (const SpelchPart *part, guint index);
 
 /* The cut taken from @from and put in so that it stands at @to. */

@@ -17,6 +17,7 @@ G_DECLARE_FINAL_TYPE (SpelchPreferred, spelch_preferred, SPELCH, PREFERRED, GObj
  * folder. */
 SpelchPreferred *spelch_preferred_new (const char *folder);
 
+/* As they are now; owned by this, and changed when others are set. Setting tells every window. */
 const SpelchPreferences *spelch_preferred_get (SpelchPreferred *self);
 void spelch_preferred_set (SpelchPreferred *self, const SpelchPreferences *preferences);
 

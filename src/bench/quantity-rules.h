@@ -60,6 +60,7 @@ typedef struct
   SpelchLength typed;                     /* as typed when held, else the plain value */
 } SpelchReading;
 
+/* What there is to show of a quantity in a plan. */
 SpelchReading spelch_quantity_read (const SpelchPlanned *planned, SpelchQuantityId id);
 
 /* The pass whose tip depth the quantity sets, from 1; 0 for thickness and allowance. */

@@ -17,6 +17,7 @@ G_DECLARE_FINAL_TYPE (SpelchQuantity, spelch_quantity, SPELCH, QUANTITY, GObject
 
 /* Signal "changed": its value, limits, words or whether it is held. */
 
+/* Owned by the quantity; a reading is of the plan as it is now. */
 SpelchQuantityId spelch_quantity_get_id (SpelchQuantity *self);
 GtkAdjustment *spelch_quantity_get_adjustment (SpelchQuantity *self);
 SpelchSession *spelch_quantity_get_session (SpelchQuantity *self);

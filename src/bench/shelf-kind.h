@@ -66,6 +66,7 @@ typedef struct
 
 extern const SpelchShelfKind SPELCH_SHELF_BITS, SPELCH_SHELF_BOARDS, SPELCH_SHELF_MACHINES, SPELCH_SHELF_LOG;
 
+/* Static. */
 const SpelchShelfKind *spelch_shelf_kind (SpelchListKind list);
 
 /* Bits, boards and machines begin with their id and then their name. */

@@ -8,4 +8,5 @@
 
 #include <gtk/gtk.h>
 
+/* Gives @widget the tooltip @words, or none when they are NULL. */
 void spelch_tooltip_set (GtkWidget *widget, const char *words);

@@ -14,6 +14,7 @@ G_BEGIN_DECLS
 #define SPELCH_TYPE_VERDICT_LINE (spelch_verdict_line_get_type ())
 G_DECLARE_FINAL_TYPE (SpelchVerdictLine, spelch_verdict_line, SPELCH, VERDICT_LINE, GtkWidget)
 
+/* @session must outlive the line; once. */
 void spelch_verdict_line_set_session (SpelchVerdictLine *self, SpelchSession *session);
 
 G_END_DECLS

@@ -87,6 +87,8 @@ int *spelch_asked_cuts (const SpelchAsked *asked, const SpelchPart *part, GError
 /* The bit to plan @cut with: asked for, accepted, or NULL when the cut has none yet. */
 const SpelchBit *spelch_asked_bit (const SpelchPart *part, const SpelchCut *cut);
 
+/* How numbers are to be written: as was asked, else in millimetres, with the decimal sign of the locale. An
+ * error where the unit asked for is no unit. */
 bool spelch_asked_numbers (const SpelchAsked *asked, SpelchNumbers *numbers, GError **error);
 
 /* What a command that answers in text works on. */

@@ -8,6 +8,7 @@
 #include "command/practice-asked.h"
 #include "plan/posed.h"
 
+/* The exercises that were asked for. */
 char *spelch_practice_list_text (const SpelchPracticeAsked *asked);
 char *spelch_practice_list_json (const SpelchPracticeAsked *asked);
 

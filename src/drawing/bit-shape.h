@@ -30,6 +30,7 @@ typedef struct
 /* The parts of @shape that follow from the bit alone. */
 void spelch_bit_shape_init (SpelchBitShape *shape, const SpelchBit *bit);
 
+/* In local coordinates: move and turn @cr before. */
 void spelch_bit_shape_draw (cairo_t *cr, const SpelchBitShape *shape, const SpelchPalette *palette);
 
 /* How far ink reaches: half the width, above the tip, and below it. */

@@ -12,6 +12,7 @@
 
 typedef struct _SpelchColourTable SpelchColourTable;
 
+/* One that has counted nothing. */
 SpelchColourTable *spelch_colour_table_new (void);
 void spelch_colour_table_free (SpelchColourTable *table);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SpelchColourTable, spelch_colour_table_free)

@@ -36,6 +36,7 @@ SpelchFromAbove *spelch_from_above_new (const SpelchPart *part, const SpelchCut 
 void spelch_from_above_free (SpelchFromAbove *from_above);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SpelchFromAbove, spelch_from_above_free)
 
+/* Where it was laid out, in the coordinates of @cr. */
 void spelch_from_above_draw (const SpelchFromAbove *from_above, cairo_t *cr);
 
 /* Where a word stands, what it says, and the place in the picture that it names; the words are owned by

@@ -39,6 +39,7 @@ const SpelchChartPoint *spelch_grade_chart_line (const SpelchGradeChart *chart, 
  * is none. */
 bool spelch_grade_chart_clean (const SpelchGradeChart *chart, double *from, double *to);
 
+/* Where it was laid out, in the coordinates of @cr. */
 void spelch_grade_chart_draw (SpelchGradeChart *chart, cairo_t *cr);
 
 /* The height at which it reads well, for text of that size relative to a 13 px body. */

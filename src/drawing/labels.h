@@ -20,6 +20,7 @@ typedef struct
   SpelchRect taken[SPELCH_MAX_TAKEN];
 } SpelchPlacer;
 
+/* Forgets all that was taken; words find places within @area. */
 void spelch_placer_init (SpelchPlacer *placer, SpelchRect area);
 
 /* Marks @rect as taken. */

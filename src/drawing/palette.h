@@ -40,6 +40,7 @@ typedef enum
   SPELCH_LOOK_PAPER,
 } SpelchLook;
 
+/* Static. */
 const SpelchPalette *spelch_palette (SpelchLook look);
 
 /* WCAG 2.2 contrast ratio of two opaque colours, 1 to 21. */

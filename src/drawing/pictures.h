@@ -10,9 +10,8 @@
 
 #include <cairo.h>
 
-/* Draws @bit with its tip at (x, y), motor above (below when @turned_over), @scale picture units per mm; at
- * most
- * @shank_mm of shank are drawn above the flutes, ending in a break line. @turned: rad. */
+/* Draws @bit with its tip at (x, y), motor above (below when @turned_over), @scale picture units per mm. The
+ * shank is drawn for @shank_mm above the flutes at most, and ends in a break line. @turned: rad. */
 void spelch_picture_bit (cairo_t *cr, const SpelchBit *bit, double x, double y, double scale, double shank_mm,
                          bool turned_over, double turned, const SpelchPalette *palette);
 

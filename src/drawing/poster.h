@@ -30,4 +30,5 @@ typedef struct
  * kind is missing. Owned by the list. */
 bool spelch_poster_choose (SpelchPoster *poster, const SpelchBit *bits, guint n);
 
+/* The whole page, in points from its upper left corner. */
 void spelch_poster_draw (cairo_t *cr, const SpelchPoster *poster);

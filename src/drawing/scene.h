@@ -79,6 +79,7 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SpelchScene, spelch_scene_free)
 /* Tight bounds of a layer, whole picture units; an empty rectangle when there's nothing to draw. */
 SpelchRect spelch_scene_bounds (const SpelchScene *scene, SpelchSceneLayer layer);
 
+/* In the picture's units, from its upper left corner; draw layers in their order. */
 void spelch_scene_draw_layer (const SpelchScene *scene, SpelchSceneLayer layer, cairo_t *cr);
 
 /* All layers, back to front. */

@@ -30,6 +30,7 @@ SpelchWayUp *spelch_way_up_new (const SpelchPart *part, const SpelchCut *cut, co
                                 SpelchLettering *lettering, const SpelchPalette *palette);
 void spelch_way_up_free (SpelchWayUp *way_up);
 
+/* Where it was laid out, in the coordinates of @cr. */
 void spelch_way_up_draw (const SpelchWayUp *way_up, cairo_t *cr);
 
 /* Where a word stands, and what it says; the words are owned by @way_up. False when it has none of that kind.
@@ -52,5 +53,6 @@ typedef struct
   bool mark_up, mark_down; /* the joiner's face mark, on the face that is up, and under the board */
 } SpelchWayUpFacts;
 
+/* What such a picture of the cut shows, as @plan has it. */
 SpelchWayUpFacts spelch_way_up_facts (const SpelchPart *part, const SpelchCut *cut, const SpelchBit *bit,
                                       const SpelchPlan *plan);

@@ -21,4 +21,5 @@ gboolean spelch_exercise_is (JsonObject *root);
  * g_ptr_array_unref(). */
 GPtrArray *spelch_exercise_unread (const char *text, gsize length, const char *name);
 
+/* The same from a file, which stands for itself in error sentences. */
 SpelchExercise *spelch_exercise_load (GFile *file, GError **error);

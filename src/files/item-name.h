@@ -9,5 +9,6 @@
 #include "files/json-writer.h"
 #include "shop/bit.h"
 
+/* The members "id" and "name"; a name like the id isn't written. */
 void spelch_item_read_name (SpelchFields *fields, char id[SPELCH_ID_SIZE], char name[SPELCH_NAME_SIZE]);
 void spelch_item_write_name (SpelchWriter *writer, const char *id, const char *name);

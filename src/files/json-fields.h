@@ -53,6 +53,7 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SpelchFields, spelch_fields_done)
 /* Each of @members, which ends with NULL, must be told. */
 void spelch_fields_need (SpelchFields *fields, const char *const *members);
 
+/* Whether the member is there, whatever it is. */
 bool spelch_fields_told (SpelchFields *fields, const char *member);
 
 /* Text of at most @size - 1 bytes into @into, which keeps what it has when the member isn't told. */
@@ -64,6 +65,7 @@ bool spelch_fields_is_text (SpelchFields *fields, const char *member);
 /* The names of all members that are told, in the order they stand in. Free with g_strfreev(). */
 char **spelch_fields_members (SpelchFields *fields);
 
+/* A code of @table as its value; true or false; a finite number. @otherwise: where it isn't told. */
 int spelch_fields_code (SpelchFields *fields, const char *member, const SpelchCodes *table, int otherwise);
 bool spelch_fields_flag (SpelchFields *fields, const char *member, bool otherwise);
 double spelch_fields_number (SpelchFields *fields, const char *member, double otherwise);

@@ -37,6 +37,7 @@ bool spelch_writer_keeps (SpelchWriter *writer, const char *member);
 /* Closes what was opened last. */
 void spelch_writer_close (SpelchWriter *writer);
 
+/* Members of the object that is open. Numbers must be finite. */
 void spelch_writer_text (SpelchWriter *writer, const char *member, const char *text);
 void spelch_writer_text_told (SpelchWriter *writer, const char *member, const char *text);
 void spelch_writer_code (SpelchWriter *writer, const char *member, const SpelchCodes *table, int value);

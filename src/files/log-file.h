@@ -15,6 +15,7 @@ typedef struct
   GHashTable *unknown; /* members this program doesn't know: path -> JSON text */
 } SpelchLog;
 
+/* One without entries. */
 SpelchLog *spelch_log_new (void);
 void spelch_log_free (SpelchLog *log);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SpelchLog, spelch_log_free)

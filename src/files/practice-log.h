@@ -19,6 +19,7 @@ typedef struct
   GHashTable *unknown; /* members this program doesn't know: path -> JSON text */
 } SpelchPracticeLog;
 
+/* One without answers. */
 SpelchPracticeLog *spelch_practice_log_new (void);
 void spelch_practice_log_free (SpelchPracticeLog *log);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SpelchPracticeLog, spelch_practice_log_free)

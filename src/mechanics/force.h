@@ -14,8 +14,8 @@
  *
  * Over a height with one hand the angle of an edge is linear in height, so every sum over height has a closed
  * form; only the turn itself is sampled, at the instants where an edge's stretch enters or leaves the wood
- * and between them. Forces are linear in the feed per tooth: a turn keeps the part that
- * doesn't depend on it and the part that multiplies it.
+ * and between them. Forces are linear in the feed per tooth: a turn keeps the part that doesn't
+ * depend on it and the part that multiplies it.
  */
 #pragma once
 

@@ -29,10 +29,9 @@ typedef struct
   double lift;   /* N; none when negative */
 } SpelchHoldLoad;
 
-/* The press, N, spread evenly, with which nothing gives way at @factor times the force: friction (press -
- * lift)
- * >= factor side, press >= factor lift, and press half_width >= factor height side, the balance about the
- * work's long edge. */
+/* The press, N, spread evenly, with which nothing gives way at @factor times the force. Then
+ * friction (press - lift) is factor side or more, press is factor lift or more, and press half_width is
+ * factor height side or more, the balance about the work's long edge. */
 double spelch_holding_press (const SpelchHoldBed *bed, const SpelchHoldLoad *load, double factor);
 
 /* How many times the force @press holds, not under 0, and in which @way the work would give first. 0 when

@@ -65,9 +65,8 @@ bool spelch_compare_pick_next (const GPtrArray *ranking, const SpelchCut *cut, c
                                guint *next);
 
 /* The cut with each of the bits, way up as it lies: every bit at the depths recommended for it or, @tied, all
- * at those of the first. What is held belongs to the accepted bit alone, as where bits are ranked. @n from 2
- * to
- * 4. An array of SpelchCompared; g_array_unref() it. */
+ * at those of the first. What is held belongs to the accepted bit alone, as where bits are ranked. @n lies
+ * within SPELCH_COMPARE_LEAST and SPELCH_COMPARE_MOST. An array of SpelchCompared; g_array_unref() it. */
 GArray *spelch_compare (const SpelchConstants *constants, const SpelchPart *part, const SpelchCut *cut,
                         const SpelchBit *const *bits, guint n, bool tied);
 

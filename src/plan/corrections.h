@@ -27,6 +27,7 @@ typedef struct
   guint passed; /* moved or chattered: they don't count */
 } SpelchTally;
 
+/* Of the side toward the motor (@motor), or of the far one. */
 SpelchTally spelch_corrections_tally (const char *board, const SpelchBit *bit, bool motor,
                                       const SpelchLogEntry *entries, guint n);
 

@@ -7,9 +7,7 @@
 #include "plan/loads.h"
 
 /* Reckons the tabs of a through cut with them, in the passes that reach into their height, at the design
- * load.
- * The
- * press of vacuum or clamps on @plan must be known. @part: how far forces may be out, either way. Leaves
+ * load. What vacuum or clamps press is read off @plan. @part: how far forces may be out, either way. Leaves
  * @plan's tabs alone where there are none. */
 void spelch_tabs_find (const SpelchCase *c, const SpelchLoads *const *loads, double feed_per_tooth,
                        double part, SpelchPlan *plan);

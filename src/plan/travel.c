@@ -4,9 +4,8 @@
 #include <math.h>
 
 /* Loops about one middle, each a step further in; with an odd number of tracks the last is the middle itself.
- * Going in by
- * @in makes a loop shorter by @shorter times that: 2 pi for a circle, 8 for a rectangle, which a pocket is
- * taken for. */
+ * A loop that lies further in by @in is shorter by @shorter times that: 2 pi for a circle, 8 for a rectangle,
+ * which a pocket is taken for. */
 static double
 loops (double wall, double shorter, double in, double step, int tracks)
 {

@@ -7,4 +7,7 @@
 
 #include "plan/case.h"
 
+/* The windows of the case as it is prepared, its scoring pass counted in, and what opens those that are
+ * empty.
+ */
 SpelchWindows spelch_windows_find (const SpelchCase *c);

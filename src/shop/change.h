@@ -62,6 +62,7 @@ typedef struct
   char code[SPELCH_ID_SIZE]; /* of a code */
 } SpelchChange;
 
+/* How its value is told: as a length, a number or a code. */
 SpelchChangeValue spelch_change_value (SpelchChangeKind what);
 
 /* The codes that one is written with; NULL for a bit's id and for numbers. */

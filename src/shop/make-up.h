@@ -41,10 +41,10 @@ guint spelch_make_up_plies (const SpelchBoard *board);
  * where the board isn't made of plies or they would have no room. */
 bool spelch_make_up_set_plies (SpelchBoard *board, guint plies);
 
-/* Gives @board the layers and, where a standard says it, the tolerance for its nominal thickness: plywood
- * + (0.2 + 0.03 t) / - (0.4 + 0.03 t) (EN 315, sanded; formula from memory, a mill table agrees),
- * melamine-faced
- * + 0.5 / - 0.3 (EN 14322, to 20 mm). Species and density are untold then, but for okoume. */
+/* Gives @board the layers and, where a standard says it, the tolerance for its nominal thickness t, mm:
+ * 0.2 + 0.03 t more and 0.4 + 0.03 t less for plywood (EN 315, sanded; formula from memory, a mill table
+ * agrees), 0.5 more and 0.3 less for melamine-faced board (EN 14322, to 20 mm). Species and density are
+ * untold then, but for okoume. */
 void spelch_make_up_apply (SpelchMakeUp make_up, SpelchBoard *board);
 
 /* Layers that add up to the nominal thickness: those between the two faces give way, all where there are no
