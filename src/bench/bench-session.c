@@ -3,7 +3,6 @@
 #include "bench/bench-history.h"
 #include "bench/offered-bits.h"
 #include "files/part-file.h"
-#include "files/shop-data.h"
 #include "plan/choose.h"
 
 #include <glib/gi18n-lib.h>

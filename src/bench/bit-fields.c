@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/shelf-kind.h"
 #include "bench/bit-life.h"
-#include "bench/bit-words.h"
 #include "drawing/pictures.h"
 #include "drawing/shelf-pictures.h"
 

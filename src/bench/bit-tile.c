@@ -2,7 +2,6 @@
 #include "bench/bit-tile.h"
 #include "bench/bit-words.h"
 #include "bench/kept-picture.h"
-#include "bench/live-text.h"
 #include "drawing/pictures.h"
 
 #include <glib/gi18n-lib.h>

@@ -5,7 +5,6 @@
 #include "shop/make-up.h"
 
 #include <glib/gi18n-lib.h>
-#include <math.h>
 
 #define MARGIN     6
 #define ROW_HEIGHT 60 /* of the thickest board of the list */

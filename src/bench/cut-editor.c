@@ -5,7 +5,6 @@
 #include "bench/drafting.h"
 #include "bench/edit-panel.h"
 #include "bench/form.h"
-#include "bench/part-edits.h"
 #include "bench/path-dial.h"
 
 #include <glib/gi18n-lib.h>

@@ -6,7 +6,6 @@ struct _SpelchEditPanel
 {
   GtkWidget parent_instance;
   GtkLabel *title;
-  GtkWidget *done;
   GtkViewport *room;
 };
 
@@ -62,7 +61,6 @@ spelch_edit_panel_class_init (SpelchEditPanelClass *klass)
       = g_signal_new ("done", SPELCH_TYPE_EDIT_PANEL, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/spelch/Spelch/ui/edit-panel.ui");
   gtk_widget_class_bind_template_child (widget_class, SpelchEditPanel, title);
-  gtk_widget_class_bind_template_child (widget_class, SpelchEditPanel, done);
   gtk_widget_class_bind_template_child (widget_class, SpelchEditPanel, room);
   gtk_widget_class_bind_template_callback (widget_class, done_clicked);
   gtk_widget_class_add_binding (widget_class, GDK_KEY_Escape, 0, key_leaves, NULL);

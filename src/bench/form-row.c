@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/form-row.h"
-#include "bench/template.h"
 #include "bench/tooltip.h"
 
 #include <glib/gi18n-lib.h>

@@ -5,7 +5,6 @@
 #pragma once
 
 #include <gtk/gtk.h>
-#include <stdbool.h>
 
 G_BEGIN_DECLS
 

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/kept-scene.h"
 
-#include <math.h>
 #include <stdbool.h>
 
 #define TILE 160 /* units; a repaint touches only the tiles of the still picture that it meets */

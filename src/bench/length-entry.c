@@ -190,12 +190,6 @@ quantity_changed (SpelchLengthEntry *self)
     restore (self);
 }
 
-SpelchQuantity *
-spelch_length_entry_get_quantity (SpelchLengthEntry *self)
-{
-  return self->quantity;
-}
-
 /* ---- Object ---- */
 
 static void

@@ -16,6 +16,5 @@ G_DECLARE_FINAL_TYPE (SpelchLengthEntry, spelch_length_entry, SPELCH, LENGTH_ENT
 /* Signal "remarked" (const char *): "= 15.875 mm" or a complaint; "" when there's nothing to remark. */
 
 SpelchLengthEntry *spelch_length_entry_new (SpelchQuantity *quantity);
-SpelchQuantity *spelch_length_entry_get_quantity (SpelchLengthEntry *self);
 
 G_END_DECLS

@@ -210,12 +210,6 @@ tell (SpelchLiveText *self)
   spelch_tell_soon (GTK_WIDGET (self), GTK_ACCESSIBLE_PROPERTY_LABEL, both);
 }
 
-const char *
-spelch_live_text_get_text (SpelchLiveText *self)
-{
-  return self->text;
-}
-
 void
 spelch_live_text_set_text (SpelchLiveText *self, const char *text)
 {

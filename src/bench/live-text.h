@@ -19,8 +19,8 @@ G_DECLARE_FINAL_TYPE (SpelchLiveText, spelch_live_text, SPELCH, LIVE_TEXT, GtkWi
  * least, "caption" spoken before the text ("Feed"), "hanging": it begins with a bullet, "• ", and its further
  * lines are set in by that. */
 
+/* Both are copied; nothing happens where they are as before. */
 void spelch_live_text_set_text (SpelchLiveText *self, const char *text);
-const char *spelch_live_text_get_text (SpelchLiveText *self);
 void spelch_live_text_set_caption (SpelchLiveText *self, const char *caption);
 
 /* Draws a sign just before a text of one line. */

@@ -7,7 +7,6 @@
 #include "plan/words-motion.h"
 
 #include <glib/gi18n-lib.h>
-#include <math.h>
 
 #define LEAST_WIDTH  420
 #define LEAST_HEIGHT 380

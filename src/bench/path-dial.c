@@ -54,8 +54,9 @@ fibre_angle (const SpelchLayer *face, const SpelchCut *cut)
   return cut->way_up == SPELCH_FACE_A ? angle : -angle;
 }
 
-char *
-spelch_path_dial_words (const SpelchBoard *board, const SpelchCut *cut)
+/* "32 degrees to the grain of face a, with it", "along the grain of face a". Free with g_free(). */
+static char *
+path_words (const SpelchBoard *board, const SpelchCut *cut)
 {
   const SpelchLayer *face = &board->layers[0];
   if (face->grain == SPELCH_GRAIN_NONE)
@@ -304,7 +305,7 @@ void
 spelch_path_dial_show (SpelchPathDial *self, const SpelchPart *part, const SpelchCut *cut,
                        const SpelchPalette *palette)
 {
-  g_autofree char *words = spelch_path_dial_words (&part->board, cut);
+  g_autofree char *words = path_words (&part->board, cut);
   g_autofree char *label = g_strdup_printf (_ ("Direction of the path, %s"), words);
   self->palette = palette;
   self->face = part->board.layers[0];

@@ -25,7 +25,4 @@ SpelchPathDial *spelch_path_dial_new (void);
 void spelch_path_dial_show (SpelchPathDial *self, const SpelchPart *part, const SpelchCut *cut,
                             const SpelchPalette *palette);
 
-/* "32 degrees to the grain of face a, with it", "along the grain of face a". Free with g_free(). */
-char *spelch_path_dial_words (const SpelchBoard *board, const SpelchCut *cut);
-
 G_END_DECLS

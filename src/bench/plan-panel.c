@@ -5,7 +5,6 @@
 #include "bench/figure-row.h"
 #include "bench/limit-line.h"
 #include "bench/live-text.h"
-#include "bench/log-edits.h"
 #include "bench/plate.h"
 #include "bench/speed-row.h"
 #include "bench/template.h"

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/plate.h"
 
-#include <math.h>
 #include <stdbool.h>
 
 /* What the child looked like, and its picture. */

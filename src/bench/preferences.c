@@ -38,8 +38,8 @@ file_in (const char *folder)
   return g_build_filename (folder, "preferences.ini", NULL);
 }
 
-SpelchPreferences
-spelch_preferences_default (void)
+static SpelchPreferences
+defaults (void)
 {
   g_autoptr (SpelchPart) part = spelch_part_new ();
   return (SpelchPreferences){ .accepted_seen = part->accepted_seen,
@@ -108,7 +108,7 @@ read_text (SpelchReader *reader, const char *group, const char *key, char *text,
 static SpelchPreferences
 read_all (SpelchReader *reader)
 {
-  SpelchPreferences read = spelch_preferences_default ();
+  SpelchPreferences read = defaults ();
   const SpelchTolerances usual = read.tolerances;
   read.appearance = (SpelchAppearanceChoice)read_choice (reader, GROUP_WINDOW, "appearance",
                                                          &SPELCH_APPEARANCE_CODES, (int)read.appearance);
@@ -137,7 +137,7 @@ spelch_preferences_load (const char *folder, char **trouble)
   SpelchReader reader = { keys, NULL };
   bool spoilt = !g_key_file_load_from_file (keys, path, G_KEY_FILE_NONE, &error)
                 && !g_error_matches (error, G_FILE_ERROR, G_FILE_ERROR_NOENT);
-  SpelchPreferences read = spoilt ? spelch_preferences_default () : read_all (&reader);
+  SpelchPreferences read = spoilt ? defaults () : read_all (&reader);
   g_autofree char *key = reader.spoilt;
   if (trouble == NULL)
     return read;

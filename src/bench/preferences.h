@@ -32,8 +32,6 @@ typedef struct
   guint hints_done;                   /* how many of the first hints were followed or put away */
 } SpelchPreferences;
 
-SpelchPreferences spelch_preferences_default (void);
-
 /* @folder: the program's configuration folder. @trouble, when not NULL, gets a sentence about what was
  * spoilt there, or NULL. Free with g_free(). */
 SpelchPreferences spelch_preferences_load (const char *folder, char **trouble);

@@ -42,8 +42,9 @@ taken (SpelchSession *session, SpelchListKind kind, gconstpointer item)
     }
 }
 
-bool
-spelch_take_changes (SpelchSession *session, SpelchListKind kind, gconstpointer item)
+/* Whether taking it would change anything: there is a part, and a cut for a bit, and its copy differs. */
+static bool
+changes_something (SpelchSession *session, SpelchListKind kind, gconstpointer item)
 {
   g_autoptr (SpelchPart) next = taken (session, kind, item);
   if (next == NULL)
@@ -85,7 +86,7 @@ spelch_take_to_bench (GtkApplication *application, SpelchShelves *shelves, Spelc
     return _ ("There is no part on the bench to use it for. Open or begin one first.");
   if (kind == SPELCH_LIST_BITS && spelch_session_get_cut (session) == NULL)
     return _ ("The part has no cut yet to use a bit for. Add a cut first.");
-  if (!spelch_take_changes (session, kind, item))
+  if (!changes_something (session, kind, item))
     return _ ("It is used already, just as it is here.");
   spelch_take (session, kind, item);
   present_bench (application, session);

@@ -17,9 +17,6 @@ G_BEGIN_DECLS
  * @kind. */
 void spelch_take (SpelchSession *session, SpelchListKind kind, gconstpointer item);
 
-/* Whether that would change anything: there is a part, and a cut for a bit, and its copy differs. */
-bool spelch_take_changes (SpelchSession *session, SpelchListKind kind, gconstpointer item);
-
 /* The same for the part on the bench, whose window then comes to the fore; a sentence, not to be freed, where
  * it can't be taken or is as it is. */
 const char *spelch_take_to_bench (GtkApplication *application, SpelchShelves *shelves, SpelchListKind kind,

@@ -5,8 +5,6 @@
 #include "bench/template.h"
 #include "bench/tooltip.h"
 
-#include <glib/gi18n-lib.h>
-
 struct _SpelchWhyRow
 {
   GtkWidget parent_instance;

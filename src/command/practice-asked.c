@@ -8,7 +8,6 @@
 #include "shop/decimal-sign.h"
 
 #include <glib/gi18n.h>
-#include <string.h>
 
 /* Short enough to be copied from a sheet by hand. */
 #define SEED_MOST 999999

@@ -2,7 +2,6 @@
 #include "drawing/colour-table.h"
 
 #include <stdbool.h>
-#include <stdlib.h>
 
 #define BITS   5 /* of each of red, green and blue that are told apart in counting */
 #define N_BINS (1 << (3 * BITS))

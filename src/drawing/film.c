@@ -6,7 +6,6 @@
 
 #include <gif_lib.h>
 #include <glib/gi18n-lib.h>
-#include <math.h>
 #include <string.h>
 
 #define PALETTE_PICTURES 8

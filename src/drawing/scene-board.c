@@ -5,8 +5,6 @@
 #include "drawing/grain.h"
 #include "drawing/scene-private.h"
 
-#include <math.h>
-
 #define BREAK_DEPTH 5.0
 #define LEAST_SKIN  1.2
 #define HATCH_STEP  14.0 /* between lines of hatching, along the face */

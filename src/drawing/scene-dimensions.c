@@ -6,7 +6,6 @@
  */
 #include "drawing/scene-private.h"
 
-#include <glib/gi18n-lib.h>
 #include <math.h>
 
 #define SIZE        12.0

@@ -6,8 +6,6 @@
 #include "drawing/scene-private.h"
 #include "drawing/splinter.h"
 
-#include <math.h>
-
 static bool
 is_drawn (const SpelchEdge *edge)
 {

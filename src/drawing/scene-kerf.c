@@ -4,8 +4,6 @@
  */
 #include "drawing/scene-private.h"
 
-#include <math.h>
-
 #define WALL_LINE 1.6
 #define OPEN_END  3.0 /* how far the cut runs past the board's end */
 #define TINY_MM   1e-6

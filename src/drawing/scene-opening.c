@@ -4,8 +4,6 @@
  */
 #include "drawing/scene-private.h"
 
-#include <math.h>
-
 /* The width from wall to wall, or from the wall to the board's end. */
 static double
 width_of (const SpelchCut *cut, double diameter)

@@ -163,7 +163,6 @@ void spelch_opening_all (const SpelchOpening *opening, double *from, double *to)
 void spelch_scene_draw_still (const SpelchScene *scene, cairo_t *cr);
 void spelch_scene_draw_rule (const SpelchScene *scene, cairo_t *cr);
 void spelch_scene_draw_kerf (const SpelchScene *scene, cairo_t *cr);
-void spelch_scene_draw_bit (const SpelchScene *scene, cairo_t *cr);
 void spelch_scene_draw_shear (const SpelchScene *scene, cairo_t *cr);
 void spelch_scene_draw_edges (const SpelchScene *scene, cairo_t *cr);
 
@@ -181,7 +180,6 @@ void spelch_scene_draw_width (const SpelchScene *scene, cairo_t *cr);      /* li
 void spelch_scene_draw_dimensions (const SpelchScene *scene, cairo_t *cr); /* by the one before, on paper */
 
 SpelchRect spelch_scene_kerf_bounds (const SpelchScene *scene);
-SpelchRect spelch_scene_bit_bounds (const SpelchScene *scene);
 SpelchRect spelch_scene_shear_bounds (const SpelchScene *scene);
 SpelchRect spelch_scene_edges_bounds (const SpelchScene *scene);
 SpelchRect spelch_scene_words_bounds (const SpelchScene *scene);

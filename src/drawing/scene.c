@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "drawing/scene-private.h"
 
-#include <glib/gi18n-lib.h>
 #include <math.h>
 
 /* The angle between a layer's fibres and the feed, 0 to pi/2. A cut in every direction is shown where it
@@ -217,8 +216,8 @@ arrow_of (const SpelchScene *scene, double *x, double *tail, double *head)
   *head = middle - scene->frame.turn * 9;
 }
 
-void
-spelch_scene_draw_bit (const SpelchScene *scene, cairo_t *cr)
+static void
+draw_bit (const SpelchScene *scene, cairo_t *cr)
 {
   cairo_save (cr);
   cairo_translate (cr, scene->axis_x, scene->tip_y);
@@ -257,8 +256,8 @@ spelch_scene_bit (const SpelchScene *scene)
                        2 * half, above + below };
 }
 
-SpelchRect
-spelch_scene_bit_bounds (const SpelchScene *scene)
+static SpelchRect
+bit_bounds (const SpelchScene *scene)
 {
   double x, tail, head;
   SpelchRect all = spelch_scene_label_bounds (scene, SPELCH_LAYER_BIT);
@@ -280,7 +279,7 @@ spelch_scene_bounds (const SpelchScene *scene, SpelchSceneLayer layer)
     case SPELCH_LAYER_KERF:
       return spelch_rect_whole (spelch_scene_kerf_bounds (scene));
     case SPELCH_LAYER_BIT:
-      return spelch_rect_whole (spelch_scene_bit_bounds (scene));
+      return spelch_rect_whole (bit_bounds (scene));
     case SPELCH_LAYER_SHEAR:
       return spelch_rect_whole (spelch_scene_shear_bounds (scene));
     case SPELCH_LAYER_EDGES:
@@ -299,9 +298,12 @@ void
 spelch_scene_draw_layer (const SpelchScene *scene, SpelchSceneLayer layer, cairo_t *cr)
 {
   static void (*const DRAW[]) (const SpelchScene *, cairo_t *) = {
-    [SPELCH_LAYER_STILL] = spelch_scene_draw_still, [SPELCH_LAYER_KERF] = spelch_scene_draw_kerf,
-    [SPELCH_LAYER_BIT] = spelch_scene_draw_bit,     [SPELCH_LAYER_SHEAR] = spelch_scene_draw_shear,
-    [SPELCH_LAYER_EDGES] = spelch_scene_draw_edges, [SPELCH_LAYER_WORDS] = spelch_scene_draw_words,
+    [SPELCH_LAYER_STILL] = spelch_scene_draw_still,
+    [SPELCH_LAYER_KERF] = spelch_scene_draw_kerf,
+    [SPELCH_LAYER_BIT] = draw_bit,
+    [SPELCH_LAYER_SHEAR] = spelch_scene_draw_shear,
+    [SPELCH_LAYER_EDGES] = spelch_scene_draw_edges,
+    [SPELCH_LAYER_WORDS] = spelch_scene_draw_words,
     [SPELCH_LAYER_MARKS] = spelch_scene_draw_marks,
   };
 

@@ -9,7 +9,6 @@
 #include "plan/cautions.h"
 
 #include <glib/gi18n-lib.h>
-#include <math.h>
 
 #define GUTTER     8.0
 #define SIDE_SHARE 0.34 /* of the page, for board, machine and totals */

@@ -6,10 +6,7 @@
  */
 #include "drawing/sheet-private.h"
 
-#include "plan/cautions.h"
-
 #include <glib/gi18n-lib.h>
-#include <math.h>
 
 #define RIGHT_SHARE 0.345 /* of the page's upper half, for the machine */
 #define GUTTER      8.0

@@ -39,8 +39,10 @@ ends_in (const char *name, const char *ending)
   return g_str_has_suffix (lower, ending);
 }
 
-char **
-spelch_sheet_file_names (const char *name, guint pages)
+/* The names of the files that a sheet of @pages pages becomes beside one another when it is to be called
+ * @name, which spelch_picture_file_knows(). NULL-terminated; g_strfreev() it. */
+static char **
+file_names (const char *name, guint pages)
 {
   g_autoptr (GStrvBuilder) names = g_strv_builder_new ();
   g_return_val_if_fail (spelch_picture_file_knows (name), NULL);
@@ -163,7 +165,7 @@ spelch_sheet_save (const SpelchSheet *sheet, GFile *file, GDateTime *when, GErro
   g_autofree char *name = g_file_get_basename (file);
   g_autoptr (GFile) folder = g_file_get_parent (file);
   g_return_val_if_fail (folder != NULL && spelch_picture_file_knows (name), false);
-  g_auto (GStrv) names = spelch_sheet_file_names (name, spelch_sheet_pages (sheet));
+  g_auto (GStrv) names = file_names (name, spelch_sheet_pages (sheet));
   g_autoptr (GPtrArray) made = make_all (sheet, name, g_strv_length (names), when, error);
   for (guint i = 0; made != NULL && i < made->len; i++)
     {

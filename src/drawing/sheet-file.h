@@ -18,10 +18,6 @@ char *spelch_sheet_revision (const SpelchPart *part);
  * each time. g_date_time_unref() it. */
 GDateTime *spelch_sheet_moment (void);
 
-/* The names of the files that a sheet of @pages pages becomes beside one another when it is to be called
- * @name, which spelch_picture_file_knows(). NULL-terminated; g_strfreev() it. */
-char **spelch_sheet_file_names (const char *name, guint pages);
-
 /* Writes it; @when is the moment it tells as its making. Every page is drawn first, and a file that can't be
  * written leaves the old one whole: false with a SPELCH_FILE_ERROR. */
 bool spelch_sheet_save (const SpelchSheet *sheet, GFile *file, GDateTime *when, GError **error);

@@ -1,9 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "drawing/sheet-private.h"
 
-#include <math.h>
-#include <string.h>
-
 #define HEADING_OVER  2.4 /* between what stands before and the hairline */
 #define HEADING_UNDER 1.1
 #define ROW_GAP       0.9

@@ -57,8 +57,8 @@ struct _SpelchSheet
   guint covers;     /* how many of them come before the first cut's */
 };
 
+/* A page without anything on it. */
 SpelchSheetPage *spelch_sheet_page_new (const char *title);
-void spelch_sheet_page_free (SpelchSheetPage *page);
 
 /* ---- Flow: a column that is filled from its top ---- */
 
@@ -85,6 +85,7 @@ void spelch_flow_skip (SpelchFlow *flow, double height); /* times the factor */
 /* A hairline over a heading. */
 void spelch_flow_heading (SpelchFlow *flow, const char *text);
 
+/* A paragraph as wide as the column. */
 void spelch_flow_text (SpelchFlow *flow, const char *text, SpelchLetters letters, bool soft);
 
 /* A name at the left and what it is at the right. Takes @value. */
@@ -96,6 +97,7 @@ void spelch_flow_tick (SpelchFlow *flow, const char *question);
 /* A line to write on, after its name. */
 void spelch_flow_blank (SpelchFlow *flow, const char *name);
 
+/* Puts a box without words onto the page, where @rect says. */
 void spelch_flow_item (const SpelchFlow *flow, SpelchBoxKind kind, SpelchRect rect);
 
 /* ---- Pages ---- */
@@ -103,7 +105,6 @@ void spelch_flow_item (const SpelchFlow *flow, SpelchBoxKind kind, SpelchRect re
 /* Head and foot; the room between them. */
 double spelch_sheet_put_head (SpelchSheet *sheet, SpelchSheetPage *page, const char *over, const char *title,
                               const char *aside, const char *under);
-void spelch_sheet_put_feet (SpelchSheet *sheet);
 
 /* Adds the cover, or covers when the cuts are many. */
 void spelch_sheet_add_covers (SpelchSheet *sheet);
@@ -125,4 +126,5 @@ void spelch_sheet_view_clear (SpelchSheetView *view);
 /* "2 : 1". g_free() it. */
 char *spelch_sheet_ratio (const SpelchSheet *sheet, double ratio);
 
+/* In millimetres, as spelch_sheet_draw(). */
 void spelch_sheet_draw_items (const SpelchSheet *sheet, const SpelchSheetPage *page, cairo_t *cr);

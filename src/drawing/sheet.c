@@ -37,8 +37,8 @@ spelch_sheet_page_new (const char *title)
   return page;
 }
 
-void
-spelch_sheet_page_free (SpelchSheetPage *page)
+static void
+page_free (SpelchSheetPage *page)
 {
   g_free (page->title);
   g_array_unref (page->items);
@@ -70,8 +70,8 @@ spelch_sheet_put_head (SpelchSheet *sheet, SpelchSheetPage *page, const char *ov
 }
 
 /* When all pages are known. */
-void
-spelch_sheet_put_feet (SpelchSheet *sheet)
+static void
+put_feet (SpelchSheet *sheet)
 {
   SpelchRect room = spelch_sheet_room (sheet);
   double y = room.y + room.height - FOOT + 1, number = 0.2 * room.width;
@@ -110,11 +110,11 @@ spelch_sheet_new (const SpelchSheetOf *of)
   sheet->date = g_strdup (of->date);
   sheet->palette = spelch_palette (SPELCH_LOOK_PAPER);
   sheet->lettering = spelch_lettering_new (sheet->family, 1);
-  sheet->pages = g_ptr_array_new_with_free_func ((GDestroyNotify)spelch_sheet_page_free);
+  sheet->pages = g_ptr_array_new_with_free_func ((GDestroyNotify)page_free);
   spelch_sheet_add_covers (sheet);
   for (guint i = 0; i < sheet->work->n; i++)
     spelch_sheet_add_cut (sheet, i);
-  spelch_sheet_put_feet (sheet);
+  put_feet (sheet);
   return sheet;
 }
 
@@ -211,11 +211,4 @@ spelch_sheet_words (const SpelchSheet *sheet, guint page)
         g_string_append_printf (words, "%s\n", box.words);
     }
   return g_string_free (words, FALSE);
-}
-
-double
-spelch_sheet_scale (const SpelchSheet *sheet, guint page)
-{
-  g_return_val_if_fail (page < sheet->pages->len, 0);
-  return page_at (sheet, page)->view.ratio;
 }

@@ -28,6 +28,7 @@ typedef struct
 
 typedef struct _SpelchSheet SpelchSheet;
 
+/* Lays every page out. */
 SpelchSheet *spelch_sheet_new (const SpelchSheetOf *of);
 void spelch_sheet_free (SpelchSheet *sheet);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SpelchSheet, spelch_sheet_free)
@@ -65,6 +66,7 @@ typedef struct
   const char *words; /* of WORDS and ACROSS; owned by the sheet */
 } SpelchBox;
 
+/* What stands on a page, from 0, and the @i-th of it: for tests. */
 guint spelch_sheet_boxes (const SpelchSheet *sheet, guint page);
 SpelchBox spelch_sheet_box (const SpelchSheet *sheet, guint page, guint i);
 
@@ -74,6 +76,3 @@ char *spelch_sheet_words (const SpelchSheet *sheet, guint page);
 
 /* The room that boxes keep to. */
 SpelchRect spelch_sheet_room (const SpelchSheet *sheet);
-
-/* Of a page's side view: millimetres of paper to a millimetre of the board, 0 when it has none. */
-double spelch_sheet_scale (const SpelchSheet *sheet, guint page);

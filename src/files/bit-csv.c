@@ -23,7 +23,6 @@ typedef struct
   gsize offset;
   gsize size;               /* TEXT */
   const SpelchCodes *codes; /* CODE */
-  int unsaid;               /* CODE: what an empty place stands for */
   bool needed;
 } Column;
 
@@ -56,7 +55,7 @@ static const Column COLUMNS[] = {
   { "hand_feed", COLUMN_FLAG, AT (hand_feed) },
   { "price", COLUMN_NUMBER, AT (price) },
   { "metres_cut", COLUMN_NUMBER, AT (metres_cut) },
-  { "wear", COLUMN_CODE, AT (wear), .codes = &SPELCH_WEAR_CODES, .unsaid = SPELCH_WEAR_SHARP },
+  { "wear", COLUMN_CODE, AT (wear), .codes = &SPELCH_WEAR_CODES },
   { "sharpened", COLUMN_TEXT, AT (sharpened), SPELCH_DATE_SIZE },
   { "sharpened_diameter", COLUMN_LENGTH, AT (sharpened_diameter) },
   { "sharpened_up_shear", COLUMN_LENGTH, AT (sharpened_up_shear) },
@@ -287,7 +286,7 @@ read_places (SpelchBitTable *table, const SpelchCsvRow *row, const GPtrArray *co
 static bool
 read_row (SpelchBitTable *table, const SpelchCsvRow *row, const GPtrArray *columns, GHashTable *ids)
 {
-  SpelchBit bit = { .wear = SPELCH_WEAR_SHARP };
+  SpelchBit bit = { .wear = SPELCH_WEAR_SHARP }; /* unless it is told */
   if (row->torn || row->values->len > columns->len)
     {
       tell (table,

@@ -2,7 +2,6 @@
 #include "files/json-writer.h"
 
 #include "files/json-text.h"
-#include "files/part-file.h"
 
 #include <string.h>
 

@@ -2,7 +2,6 @@
 #include "files/lesson-file.h"
 
 #include "files/by-language-json.h"
-#include "files/file-io.h"
 #include "files/json-text.h"
 #include "files/part-file.h"
 #include "files/unread.h"
@@ -65,16 +64,7 @@ spelch_lesson_unread (const char *text, gsize length, const char *name)
   GPtrArray *unread = spelch_unread_list_new ();
   SpelchReading reading = { .name = name, .unread = unread };
   if (root != NULL)
-    spelch_lesson_unref (read_lesson (root, &reading));
+    spelch_lesson_free (read_lesson (root, &reading));
   g_clear_error (&reading.error);
   return unread;
-}
-
-SpelchLesson *
-spelch_lesson_load (GFile *file, GError **error)
-{
-  g_autofree char *name = spelch_file_name (file);
-  gsize length = 0;
-  g_autofree char *text = spelch_file_read (file, &length, NULL, error);
-  return text == NULL ? NULL : spelch_lesson_from_json (text, length, name, error);
 }

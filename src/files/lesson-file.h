@@ -18,5 +18,3 @@ gboolean spelch_lesson_is (JsonObject *root);
 /* The members of a lesson's text that aren't read; a list of SpelchUnread, to be freed with
  * g_ptr_array_unref(). */
 GPtrArray *spelch_lesson_unread (const char *text, gsize length, const char *name);
-
-SpelchLesson *spelch_lesson_load (GFile *file, GError **error);

@@ -4,7 +4,6 @@
 #include "files/csv-text.h"
 
 #include <glib/gi18n-lib.h>
-#include <string.h>
 
 typedef enum
 {

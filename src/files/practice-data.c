@@ -109,7 +109,7 @@ read_exercises (void)
 static GPtrArray *
 read_lessons (void)
 {
-  GPtrArray *lessons = g_ptr_array_new_with_free_func ((GDestroyNotify)spelch_lesson_unref);
+  GPtrArray *lessons = g_ptr_array_new_with_free_func ((GDestroyNotify)spelch_lesson_free);
   for_each_resource (LESSONS, read_lesson, lessons);
   return lessons;
 }

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "plan/choose.h"
 
-#include "plan/case.h"
 #include "plan/edges.h"
 #include "plan/reasons.h"
 

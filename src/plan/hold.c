@@ -11,8 +11,9 @@
 /* Halvings of the range of feeds: a thousandth of a millimetre, and finer than feeds are set. */
 #define HALVINGS 14
 
-double
-spelch_hold_weight (const SpelchCase *c)
+/* Weight of the piece, N; 0 unless its size and density are told. */
+static double
+weight_of_piece (const SpelchCase *c)
 {
   double volume = c->part->length.mm * c->part->width.mm * c->thickness * 1e-9; /* m3 */
   return volume * spelch_loads_density (c) * GRAVITY;
@@ -50,7 +51,7 @@ press_told (const SpelchCase *c)
 double
 spelch_hold_press (const SpelchCase *c)
 {
-  return press_told (c) + spelch_hold_weight (c);
+  return press_told (c) + weight_of_piece (c);
 }
 
 bool
@@ -133,7 +134,7 @@ spelch_hold_fill (const SpelchCase *c, const SpelchLoads *const *loads, double f
   plan->hold_available_n = spelch_hold_is_told (c) ? spelch_hold_press (c) : 0;
   plan->hold_vacuum_n = vacuum_told (c);
   plan->hold_friction = friction_of (c);
-  plan->weight_n = spelch_hold_weight (c);
+  plan->weight_n = weight_of_piece (c);
   for (guint i = 0; i < plan->n_passes; i++)
     {
       if (i > 0 && loads[i] == loads[i - 1])

@@ -8,9 +8,6 @@
 
 #include "plan/loads.h"
 
-/* Weight of the piece, N; 0 unless its size and density are told. */
-double spelch_hold_weight (const SpelchCase *c);
-
 /* Force, N, known to keep the work down, its weight included: of vacuum or clamps; HUGE_VAL where screws or
  * clamped work under a hand-held router keep it; its weight alone where nothing is known. */
 double spelch_hold_press (const SpelchCase *c);

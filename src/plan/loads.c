@@ -68,8 +68,9 @@ density_scale (const SpelchCase *c, SpelchMaterial *material)
   return CLAMP (density / reference, 1 - c->k->density_band, 1 + c->k->density_band);
 }
 
-SpelchForcePair
-spelch_loads_material (const SpelchCase *c, const SpelchLayer *layer, double engaged)
+/* Edge and cutting constants of a layer as the cut meets it, the shop log's factor counted in. */
+static SpelchForcePair
+material_of (const SpelchCase *c, const SpelchLayer *layer, double engaged)
 {
   SpelchMaterial material = layer->material;
   double scale = spelch_layer_is_solid (layer) ? density_scale (c, &material) : 1;
@@ -131,7 +132,7 @@ slice (const SpelchCase *c, const SpelchPass *pass, double engaged, SpelchForceC
       below = above;
       if (s1 - s0 <= 1e-9)
         continue;
-      SpelchForcePair pair = spelch_loads_material (c, layer, engaged);
+      SpelchForcePair pair = material_of (c, layer, engaged);
       SpelchSlice *last = force->n_slices > 0 ? &force->slices[force->n_slices - 1] : NULL;
       if (last != NULL && fabs (last->a - pair.a) < 1e-12 && fabs (last->b - pair.b) < 1e-12)
         last->s1 = s1;

@@ -40,9 +40,6 @@ double spelch_loads_least_room (const SpelchCase *c);
 /* True when two passes load the bit alike, so that one reckoning serves both. */
 bool spelch_loads_alike (const SpelchCase *c, const SpelchPass *one, const SpelchPass *other);
 
-/* Edge and cutting constants of a layer as the cut meets it, the shop log's factor counted in. */
-SpelchForcePair spelch_loads_material (const SpelchCase *c, const SpelchLayer *layer, double engaged);
-
 /* The species the board names, in the table; NULL when it names none of them. */
 const SpelchDensity *spelch_loads_species (const SpelchCase *c);
 

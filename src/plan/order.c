@@ -37,8 +37,10 @@ bends_too_much (const SpelchChoice *choice)
   return choice->plan.deflection_mm > choice->plan.deflection_limit_mm + 1e-6;
 }
 
-bool
-spelch_order_allows (const SpelchPart *part, const SpelchChoice *best, const SpelchChoice *choice)
+/* Whether @choice may stand in for the best of its ranking: it may be cut, its seen edges come out no worse
+ * than the best's or than accepted, its hidden ones likewise, and it bends too much only if the best does. */
+static bool
+may_stand_in (const SpelchPart *part, const SpelchChoice *best, const SpelchChoice *choice)
 {
   return choice->plan.verdict != SPELCH_VERDICT_DO_NOT_CUT
          && choice->seen <= no_worse_than (best->seen, part->accepted_seen)
@@ -56,7 +58,7 @@ find_able_for (const SpelchPart *part, const GPtrArray *ranking, guint cut, bool
     {
       const SpelchChoice *choice = ranking->pdata[i];
       Able *one = &able[choice->bit];
-      if ((choice->scorer >= 0) != two || one->of[cut] != NULL || !spelch_order_allows (part, best, choice))
+      if ((choice->scorer >= 0) != two || one->of[cut] != NULL || !may_stand_in (part, best, choice))
         continue;
       one->of[cut] = choice;
       one->cuts |= G_GUINT64_CONSTANT (1) << cut;

@@ -24,10 +24,6 @@ typedef struct
   double time_s;     /* cutting, changes aside */
 } SpelchOrder;
 
-/* Whether @choice may stand in for the best of its ranking: it may be cut, its seen edges come out no worse
- * than the best's or than accepted, its hidden ones likewise, and it bends too much only if the best does. */
-bool spelch_order_allows (const SpelchPart *part, const SpelchChoice *best, const SpelchChoice *choice);
-
 /* @rankings: one of spelch_choose_rank() for each cut of @part, over one list of @n_bits bits; they must
  * outlive the order. Outlines come after all else, since they set the piece free. The fewest changes are
  * found exactly for up to 64 cuts as long as the search stays small (a few hundred thousand trials), else a

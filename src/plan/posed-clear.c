@@ -5,8 +5,6 @@
  */
 #include "plan/posed-private.h"
 
-#include <math.h>
-
 /* Something a little off: added to what it is, or times it. */
 typedef struct
 {

@@ -31,11 +31,5 @@ const char *spelch_posed_gives (const SpelchPlan *plan);
 const SpelchLimit *spelch_posed_binding (const SpelchPlan *plan);
 const SpelchLimit *spelch_posed_next (const SpelchPlan *plan);
 
-/* Whether a limit is reached at the feed it tells of; else no such feed was found. */
-bool spelch_posed_reaches (const SpelchPlan *plan, const SpelchLimit *limit);
-
-/* The bits of the part ranked as the board lies, each in its plain pass plan: SpelchChoice *. */
-GPtrArray *spelch_posed_rank (const SpelchConstants *constants, const SpelchPart *part);
-
 /* What decides the answer of @posed, as a code. */
 const char *spelch_posed_deciding (const SpelchPosed *posed);

@@ -52,7 +52,7 @@ try_seed (const SpelchConstants *constants, SpelchExercise *exercise, guint32 se
 SpelchSound
 spelch_posed_sound (const SpelchConstants *constants, SpelchExercise *exercise, guint seeds)
 {
-  SpelchSound sound = { .seeds = seeds };
+  SpelchSound sound = { 0 };
   g_autoptr (GHashTable) tried = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   for (guint32 seed = 1; seed <= seeds; seed++)
     if (g_hash_table_add (tried, spelch_posed_drawn (exercise, seed)))

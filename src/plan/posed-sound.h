@@ -8,8 +8,7 @@
 
 typedef struct
 {
-  guint seeds;       /* that were tried */
-  guint draws;       /* different ones among them */
+  guint draws;       /* different ones among those tried */
   guint n_doubts;    /* seeds at which something is wrong; the rest is about the first of them */
   guint32 seed;      /* it */
   bool in_follow_up; /* it is about the follow-up */

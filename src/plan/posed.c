@@ -86,8 +86,9 @@ spelch_posed_binding (const SpelchPlan *plan)
   return NULL;
 }
 
-bool
-spelch_posed_reaches (const SpelchPlan *plan, const SpelchLimit *limit)
+/* Whether a limit is reached at the feed it tells of; else no such feed was found. */
+static bool
+is_reached (const SpelchPlan *plan, const SpelchLimit *limit)
 {
   return limit->feed_mm_min >= 1 && limit->share > HARDLY_USED * plan->feed_mm_min / limit->feed_mm_min;
 }
@@ -99,15 +100,16 @@ spelch_posed_next (const SpelchPlan *plan)
   for (guint i = 0; i < plan->n_limits; i++)
     {
       const SpelchLimit *limit = &plan->limits[i];
-      bool caps = !limit->binding && limit->kind != SPELCH_LIMIT_HEAT && spelch_posed_reaches (plan, limit);
+      bool caps = !limit->binding && limit->kind != SPELCH_LIMIT_HEAT && is_reached (plan, limit);
       if (caps && (next == NULL || limit->feed_mm_min < next->feed_mm_min))
         next = limit;
     }
   return next;
 }
 
-GPtrArray *
-spelch_posed_rank (const SpelchConstants *constants, const SpelchPart *part)
+/* The bits of the part ranked as the board lies, each in its plain pass plan: SpelchChoice *. */
+static GPtrArray *
+rank_plainly (const SpelchConstants *constants, const SpelchPart *part)
 {
   const SpelchCut *cut = &part->cuts[0];
   GPtrArray *ranking = spelch_choose_rank (constants, part, cut, part->bits, part->n_bits);
@@ -165,7 +167,7 @@ answer_bit (SpelchPosed *posed)
 {
   const SpelchPart *part = posed->part;
   guint order[SPELCH_BITS_MOST], n = MIN (part->n_bits, SPELCH_BITS_MOST), turned = posed->seed % n;
-  posed->ranking = spelch_posed_rank (posed->constants, part);
+  posed->ranking = rank_plainly (posed->constants, part);
   for (guint i = 0; i < n; i++)
     order[i] = (i + turned) % n;
   for (guint i = 0; i < n; i++)

@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "plan/reasons.h"
 
-#include "plan/case.h"
-
 #include <math.h>
 
 /* Forces under this are nothing to speak of, N. */

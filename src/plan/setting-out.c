@@ -13,8 +13,10 @@ static const char *const rounds[] = {
 };
 const SpelchCodes SPELCH_ROUND_CODES = { "round", rounds, G_N_ELEMENTS (rounds) };
 
-int
-spelch_setting_out_tracks (double width, double diameter, double overlap)
+/* Tracks side by side that cover @width with a bit of @diameter, each overlapping the next by at least
+ * @overlap of the diameter; 1 where the bit is as wide. */
+static int
+tracks_over (double width, double diameter, double overlap)
 {
   double more = width - diameter;
   return more > SAME_MM ? 1 + (int)ceil (more / (diameter * (1 - overlap)) - 1e-9) : 1;
@@ -25,8 +27,7 @@ static bool
 goes_round_a_core (const SpelchConstants *k, const SpelchCut *cut, double diameter)
 {
   bool opening = cut->kind == SPELCH_CUT_POCKET || cut->kind == SPELCH_CUT_HOLE;
-  return opening && cut->through
-         && spelch_setting_out_tracks (spelch_cut_width (cut), diameter, k->track_overlap) > 2;
+  return opening && cut->through && tracks_over (spelch_cut_width (cut), diameter, k->track_overlap) > 2;
 }
 
 int
@@ -35,7 +36,7 @@ spelch_setting_out_tracks_of (const SpelchConstants *constants, const SpelchCut 
   double width = fmax (spelch_cut_width (cut), diameter);
   return goes_round_a_core (constants, cut, diameter)
              ? 2
-             : spelch_setting_out_tracks (width, diameter, constants->track_overlap);
+             : tracks_over (width, diameter, constants->track_overlap);
 }
 
 guint

@@ -52,10 +52,6 @@ typedef struct
   guint tabs_on[SPELCH_TAB_SIDES];
 } SpelchSettingOut;
 
-/* Tracks side by side that cover @width with a bit of @diameter, each overlapping the next by at least
- * @overlap of the diameter; 1 where the bit is as wide. */
-int spelch_setting_out_tracks (double width, double diameter, double overlap);
-
 /* The tracks of @cut for a bit of @diameter: an opening right through is only gone round, once, however wide.
  */
 int spelch_setting_out_tracks_of (const SpelchConstants *constants, const SpelchCut *cut, double diameter);

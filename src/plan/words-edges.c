@@ -260,8 +260,10 @@ far_reason (const SpelchPlan *plan, const SpelchEdge *edge, const SpelchNumbers 
     }
 }
 
-char *
-spelch_words_edge_other (const SpelchEdge *edge, const SpelchNumbers *numbers)
+/* What spoils an edge beside its shear, in a sentence: a blunt bit, thick chips, the grain; NULL where
+ * nothing does. */
+static char *
+other_cause (const SpelchEdge *edge, const SpelchNumbers *numbers)
 {
   if (spelch_edge_points (edge, SPELCH_TERM_WEAR) > 0)
     return g_strdup (_ ("The bit is no longer sharp."));
@@ -297,8 +299,7 @@ spelch_words_edge_reason (const SpelchPlan *plan, SpelchSide side, const SpelchN
     return uncut_reason (plan, side);
   g_autofree char *shear
       = side == SPELCH_SIDE_MOTOR ? motor_reason (plan, edge, numbers) : far_reason (plan, edge, numbers);
-  g_autofree char *other
-      = edge->load == SPELCH_LOAD_PRESS_IN ? spelch_words_edge_other (edge, numbers) : NULL;
+  g_autofree char *other = edge->load == SPELCH_LOAD_PRESS_IN ? other_cause (edge, numbers) : NULL;
   if (other != NULL)
     return g_strdup_printf ("%s %s", shear, other);
   return g_steal_pointer (&shear);

@@ -5,7 +5,6 @@
 #include "plan/words.h"
 
 #include <glib/gi18n-lib.h>
-#include <math.h>
 
 static char *
 with_finishing (const SpelchPlan *plan, double allowance, const char *last, const SpelchNumbers *numbers)

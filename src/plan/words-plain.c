@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "plan/words-plain.h"
-#include "plan/edges.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>

@@ -2,7 +2,6 @@
  *
  * Why work that is asked about stays put, or gives as it does.
  */
-#include "plan/posed-private.h"
 #include "plan/words-plain.h"
 #include "plan/words-posed-private.h"
 

@@ -4,7 +4,6 @@
 #include "plan/words-why-private.h"
 
 #include <glib/gi18n-lib.h>
-#include <math.h>
 #include <string.h>
 
 /* ---- Sentences ---- */

@@ -5,7 +5,6 @@
 #include "plan/words.h"
 
 #include <glib/gi18n-lib.h>
-#include <math.h>
 
 /* ---- What would open it ---- */
 

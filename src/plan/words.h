@@ -76,13 +76,8 @@ char *spelch_words_face_alone (const SpelchPlan *plan, const SpelchCut *cut, Spe
 /* One or two plain sentences beside the verdict of a face: the deciding reason, and what to do about it. */
 char *spelch_words_edge_reason (const SpelchPlan *plan, SpelchSide side, const SpelchNumbers *numbers);
 
-/* What spoils an edge beside its shear, in a sentence: a blunt bit, thick chips, the grain; NULL where
- * nothing does. */
-char *spelch_words_edge_other (const SpelchEdge *edge, const SpelchNumbers *numbers);
-
-/* The whole chain of reasons of a face, most important first; each ends with its class of evidence
- * and, where there is one, the work it stands on.
- * A NULL-terminated array; free with g_strfreev(). */
+/* The whole chain of reasons of a face, most important first; each ends with its class of evidence and, where
+ * there is one, the work it stands on. A NULL-terminated array; free with g_strfreev(). */
 char **spelch_words_edge_why (const SpelchPlan *plan, SpelchSide side, const SpelchNumbers *numbers);
 
 /* The same without what would open a window: what is, not what might be. */
@@ -113,7 +108,7 @@ const char *spelch_words_limit_name (SpelchLimitKind kind, SpelchMachineKind mac
 char *spelch_words_seat (const SpelchPlan *plan);
 char *spelch_words_seat_advice (const SpelchPlan *plan, const SpelchPart *part, const SpelchNumbers *numbers);
 
-/* How well the work is held, in a few words: "23.7 times the force, 9.1 at worst"; "" where it isn't known.
+/* How well the work is held, in a few words: "23.7 times the force, 9.0 at worst"; "" where it isn't known.
  */
 char *spelch_words_hold (const SpelchPlan *plan, const SpelchNumbers *numbers);
 

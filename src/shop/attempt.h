@@ -7,8 +7,7 @@
 
 #include "shop/bit.h"
 
-#define SPELCH_WHEN_SIZE    32
-#define SPELCH_VERSION_SIZE 16
+#define SPELCH_WHEN_SIZE 32
 
 /* A plain value; copy it with =. */
 typedef struct

@@ -7,9 +7,10 @@
 #include "shop/codes.h"
 #include "shop/length.h"
 
-#define SPELCH_ID_SIZE   64
-#define SPELCH_NAME_SIZE 128
-#define SPELCH_DATE_SIZE 11 /* a day as ISO 8601 writes it: 2026-05-31 */
+#define SPELCH_ID_SIZE      64
+#define SPELCH_NAME_SIZE    128
+#define SPELCH_DATE_SIZE    11 /* a day as ISO 8601 writes it: 2026-05-31 */
+#define SPELCH_VERSION_SIZE 16 /* a version of the model */
 
 typedef enum
 {

@@ -8,23 +8,12 @@
 SpelchLesson *
 spelch_lesson_new (void)
 {
-  SpelchLesson *lesson = g_new0 (SpelchLesson, 1);
-  g_atomic_ref_count_init (&lesson->ref_count);
-  return lesson;
-}
-
-SpelchLesson *
-spelch_lesson_ref (SpelchLesson *lesson)
-{
-  g_atomic_ref_count_inc (&lesson->ref_count);
-  return lesson;
+  return g_new0 (SpelchLesson, 1);
 }
 
 void
-spelch_lesson_unref (SpelchLesson *lesson)
+spelch_lesson_free (SpelchLesson *lesson)
 {
-  if (!g_atomic_ref_count_dec (&lesson->ref_count))
-    return;
   spelch_by_language_clear (&lesson->title);
   spelch_by_language_clear (&lesson->closing);
   for (guint i = 0; i < lesson->n_steps; i++)

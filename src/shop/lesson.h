@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Lesson: exercises one after the other, with a few sentences of telling before each. Counted by reference
- * and never changed once read.
+ * Lesson: exercises one after the other, with a few sentences of telling before each. Never changed once
+ * read.
  */
 #pragma once
 
@@ -19,7 +19,6 @@ typedef struct
 
 typedef struct
 {
-  gatomicrefcount ref_count;
   char id[SPELCH_ID_SIZE];
   SpelchByLanguage title;
   SpelchByLanguage closing; /* said at the end */
@@ -28,10 +27,10 @@ typedef struct
   SpelchStep steps[SPELCH_STEPS_MOST];
 } SpelchLesson;
 
+/* An empty one, for a reader to fill. */
 SpelchLesson *spelch_lesson_new (void);
-SpelchLesson *spelch_lesson_ref (SpelchLesson *lesson);
-void spelch_lesson_unref (SpelchLesson *lesson);
-G_DEFINE_AUTOPTR_CLEANUP_FUNC (SpelchLesson, spelch_lesson_unref)
+void spelch_lesson_free (SpelchLesson *lesson);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SpelchLesson, spelch_lesson_free)
 
 /* What is wrong with the lesson as described, as a sentence naming the member, or NULL. Free with g_free().
  * Whether its exercises are there is for the reader to say. */

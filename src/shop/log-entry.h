@@ -8,8 +8,7 @@
 
 #include "shop/cut.h"
 
-#define SPELCH_NOTE_SIZE    512
-#define SPELCH_VERSION_SIZE 16
+#define SPELCH_NOTE_SIZE 512
 
 /* What was cut. */
 typedef enum
