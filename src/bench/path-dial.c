@@ -49,9 +49,7 @@ half_turns (double degrees)
 static double
 fibre_angle (const SpelchLayer *face, const SpelchCut *cut)
 {
-  double angle = fmod (face->grain_deg - cut->path_deg, 180);
-  angle = angle > 90 ? angle - 180 : angle <= -90 ? angle + 180 : angle;
-  return cut->way_up == SPELCH_FACE_A ? angle : -angle;
+  return spelch_angle_of_line (spelch_angle_seen_from (cut->way_up, face->grain_deg - cut->path_deg));
 }
 
 /* "32 degrees to the grain of face a, with it", "along the grain of face a". Free with g_free(). */

@@ -9,13 +9,9 @@ static double
 angle_to_path (const SpelchScene *scene, const SpelchLayer *layer)
 {
   double path = spelch_cut_every_direction (&scene->cut) ? 90.0 : scene->cut.path_deg;
-  double angle;
-
   /* Turning the board over mirrors its grain; the path is seen from face a. */
-  if (scene->plan.near == SPELCH_FACE_B)
-    path = -path;
-  angle = fabs (remainder (layer->grain_deg - path, 180.0));
-  return MIN (angle, 90.0) * M_PI / 180.0;
+  double angle = layer->grain_deg - spelch_angle_seen_from (scene->plan.near, path);
+  return fabs (spelch_angle_of_line (angle)) * M_PI / 180.0;
 }
 
 /* The board as the plan has it, motor side first. */

@@ -1,20 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "drawing/way-up-private.h"
 
-#include "plan/work.h"
-
 #include <glib/gi18n-lib.h>
 #include <math.h>
 #include <string.h>
 
 /* ---- Facts ---- */
-
-/* Degrees seen from face a are mirrored seen from the other. */
-static double
-seen_from (SpelchFace top, double deg)
-{
-  return top == SPELCH_FACE_A ? deg : -deg;
-}
 
 SpelchWayUpFacts
 spelch_way_up_facts (const SpelchPart *part, const SpelchCut *cut, const SpelchBit *bit,
@@ -29,10 +20,10 @@ spelch_way_up_facts (const SpelchPart *part, const SpelchCut *cut, const SpelchB
           .top = top,
           .turns_clock = (bit->hand == SPELCH_HAND_RIGHT) != below,
           .has_grain = layer->grain == SPELCH_GRAIN_STRAIGHT || layer->grain == SPELCH_GRAIN_FIGURED,
-          .grain_deg = seen_from (top, layer->grain_deg),
+          .grain_deg = spelch_angle_seen_from (top, layer->grain_deg),
           .goes_round = plan->setting_out.round != SPELCH_ROUND_ALONG || spelch_cut_every_direction (cut),
           .round_clock = plan->setting_out.round == SPELCH_ROUND_WITH_CLOCK,
-          .feed_deg = seen_from (top, cut->path_deg),
+          .feed_deg = spelch_angle_seen_from (top, cut->path_deg),
           .mark_up = spelch_cut_sees (cut, top),
           .mark_down = spelch_cut_sees (cut, spelch_face_other (top)) };
   /* On a router table the board comes from the right, and lies so that its way runs along the fence. */

@@ -265,9 +265,6 @@ spelch_case_shear_points (const SpelchCase *c, SpelchSide side, SpelchLoad load)
 double
 spelch_case_fibre_angle (const SpelchCase *c, SpelchSide side)
 {
-  double path = c->cut->way_up == SPELCH_FACE_A ? c->cut->path_deg : -c->cut->path_deg;
-  double angle = fmod (face_layer (c, side)->grain_deg - path, 180);
-  if (angle > 90)
-    angle -= 180;
-  return angle <= -90 ? angle + 180 : angle;
+  double path = spelch_angle_seen_from (c->cut->way_up, c->cut->path_deg);
+  return spelch_angle_of_line (face_layer (c, side)->grain_deg - path);
 }

@@ -82,7 +82,7 @@ material_of (const SpelchCase *c, const SpelchLayer *layer, double engaged)
     by_path = row->across;
   else if (!spelch_cut_every_direction (c->cut))
     {
-      double path = c->cut->way_up == SPELCH_FACE_A ? c->cut->path_deg : -c->cut->path_deg;
+      double path = spelch_angle_seen_from (c->cut->way_up, c->cut->path_deg);
       double sine = sin ((layer->grain_deg - path) * M_PI / 180);
       by_path = mix_pair (row->along, row->across, sine * sine);
     }

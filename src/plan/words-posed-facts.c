@@ -2,14 +2,11 @@
  *
  * What is given with a question.
  */
-#include "plan/case.h"
-#include "plan/posed-private.h"
 #include "plan/words-plain.h"
 #include "plan/words-posed.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
-#include <stdlib.h>
 
 static void
 fact_clear (gpointer data)
@@ -31,36 +28,11 @@ bit_of (const SpelchPart *part)
   return i < 0 ? NULL : &part->bits[i];
 }
 
-/* ---- Words for single things ---- */
-
-static const char *
-bit_kind_word (SpelchBitKind kind)
+static char *
+now_words (const SpelchPosed *posed, SpelchChangeKind what, const SpelchNumbers *numbers)
 {
-  switch (kind)
-    {
-    case SPELCH_BIT_UP_CUT:
-      return _ ("up-cut bit");
-    case SPELCH_BIT_DOWN_CUT:
-      return _ ("down-cut bit");
-    case SPELCH_BIT_COMPRESSION:
-      return _ ("compression bit");
-    case SPELCH_BIT_STRAIGHT:
-    default:
-      return _ ("straight bit");
-    }
-}
-
-char *
-spelch_words_bit (const SpelchBit *bit, const SpelchNumbers *numbers)
-{
-  g_autofree char *across = spelch_words_exactly (numbers, spelch_bit_diameter_now (bit));
-  g_autofree char *up_shear = spelch_words_exactly (numbers, spelch_bit_up_shear_now (bit));
-  g_autofree char *cutting = spelch_words_length (numbers, bit->cutting_length.mm);
-  if (bit->kind == SPELCH_BIT_COMPRESSION)
-    /* TRANSLATORS: "compression bit, 6.35 mm across, 6.35 mm of up-shear, cuts 22 mm deep" */
-    return g_strdup_printf (_ ("%s, %s across, %s of up-shear, cuts %s deep"), bit_kind_word (bit->kind),
-                            across, up_shear, cutting);
-  return g_strdup_printf (_ ("%s, %s across, cuts %s deep"), bit_kind_word (bit->kind), across, cutting);
+  SpelchChange now = spelch_change_now (what, posed->part);
+  return spelch_words_change_value (&now, posed->part, numbers);
 }
 
 static const char *
@@ -88,227 +60,6 @@ cut_word (SpelchCutKind kind)
     }
 }
 
-static const char *
-wear_word (SpelchWear wear)
-{
-  switch (wear)
-    {
-    case SPELCH_WEAR_NEW:
-      return C_ ("cutting edge", "new");
-    case SPELCH_WEAR_WORN:
-      return C_ ("cutting edge", "worn");
-    case SPELCH_WEAR_DULL:
-      return C_ ("cutting edge", "dull");
-    case SPELCH_WEAR_SHARP:
-    default:
-      return C_ ("cutting edge", "sharp");
-    }
-}
-
-static const char *
-end_word (SpelchEnd end)
-{
-  switch (end)
-    {
-    case SPELCH_END_EDGE:
-      return _ ("over the edge, with nothing behind it");
-    case SPELCH_END_BACKED:
-      return _ ("over the edge, against a backing piece");
-    case SPELCH_END_INSIDE:
-    default:
-      return _ ("within the board");
-    }
-}
-
-static const char *
-spoilboard_word (SpelchSpoilboard spoilboard)
-{
-  switch (spoilboard)
-    {
-    case SPELCH_SPOILBOARD_FRESH:
-      return _ ("a fresh spoilboard");
-    case SPELCH_SPOILBOARD_CUT_HERE_BEFORE:
-      return _ ("a spoilboard that has been cut here before");
-    case SPELCH_SPOILBOARD_UNTOLD:
-    default:
-      return _ ("a spoilboard");
-    }
-}
-
-static const char *
-kept_word (SpelchWall kept)
-{
-  return kept == SPELCH_WALL_LEFT    ? _ ("the left wall stays")
-         : kept == SPELCH_WALL_RIGHT ? _ ("the right wall stays")
-                                     : _ ("both walls stay");
-}
-
-/* ---- What can be drawn or changed ---- */
-
-const char *
-spelch_words_change_name (SpelchChangeKind what)
-{
-  static const char *const names[] = {
-    [SPELCH_CHANGE_THICKNESS] = N_ ("Board, measured"),
-    [SPELCH_CHANGE_PIECE_LENGTH] = N_ ("Length of the piece"),
-    [SPELCH_CHANGE_PIECE_WIDTH] = N_ ("Width of the piece"),
-    [SPELCH_CHANGE_DEPTH] = N_ ("Depth of the cut"),
-    [SPELCH_CHANGE_WIDTH] = N_ ("Width of the cut"),
-    [SPELCH_CHANGE_FIRST_PASS] = N_ ("First pass"),
-    [SPELCH_CHANGE_OVERCUT] = N_ ("Overcut"),
-    [SPELCH_CHANGE_UP_SHEAR] = N_ ("Up-shear of the bit"),
-    [SPELCH_CHANGE_STICK_OUT] = N_ ("Stick-out"),
-    [SPELCH_CHANGE_BACKER] = N_ ("Backer board"),
-    [SPELCH_CHANGE_TAB_WIDTH] = N_ ("Width of a tab"),
-    [SPELCH_CHANGE_TAB_THICKNESS] = N_ ("Thickness of a tab"),
-    [SPELCH_CHANGE_TABS] = N_ ("Number of tabs"),
-    [SPELCH_CHANGE_FEED] = N_ ("Feed"),
-    [SPELCH_CHANGE_SPEED] = N_ ("Spindle speed"),
-    [SPELCH_CHANGE_AREA] = N_ ("Area on the bed"),
-    [SPELCH_CHANGE_VACUUM] = N_ ("Vacuum"),
-    [SPELCH_CHANGE_CLAMP_FORCE] = N_ ("Force of the clamps"),
-    [SPELCH_CHANGE_PATH] = N_ ("Way of the cut"),
-    [SPELCH_CHANGE_ACCEPTED] = N_ ("Accepted on seen edges"),
-    [SPELCH_CHANGE_BIT] = N_ ("Bit"),
-    [SPELCH_CHANGE_WAY_UP] = N_ ("Toward the motor"),
-    [SPELCH_CHANGE_WEAR] = N_ ("Cutting edge"),
-    [SPELCH_CHANGE_DATUM] = N_ ("Zero"),
-    [SPELCH_CHANGE_SPOILBOARD] = N_ ("Under the board"),
-    [SPELCH_CHANGE_KEPT] = N_ ("Walls"),
-    [SPELCH_CHANGE_END] = N_ ("Runs out"),
-    [SPELCH_CHANGE_ENTRY] = N_ ("Goes in"),
-  };
-  return _ (names[what]);
-}
-
-/* From the cut's way toward its left, in (-90, 90], seen from the motor, of the face that lies there. */
-static int
-fibre_angle (const SpelchBoard *board, const SpelchCut *cut)
-{
-  bool a = cut->way_up == SPELCH_FACE_A;
-  const SpelchLayer *layer = &board->layers[a ? 0 : board->n_layers - 1];
-  int angle = (int)round (layer->grain_deg - cut->path_deg) * (a ? 1 : -1) % 180;
-  return angle > 90 ? angle - 180 : angle <= -90 ? angle + 180 : angle;
-}
-
-/* How the cut's way lies to the grain of the face toward the motor. */
-static char *
-grain_words (const SpelchBoard *board, const SpelchCut *cut)
-{
-  int angle = fibre_angle (board, cut);
-  if (spelch_cut_every_direction (cut))
-    return g_strdup (_ ("meets the grain from every side"));
-  if (angle == 0)
-    return g_strdup (_ ("along the grain"));
-  if (angle == 90)
-    return g_strdup (_ ("straight across the grain"));
-  /* TRANSLATORS: the cut's way, with which the fibres make an angle */
-  return g_strdup_printf (angle > 0 ? _ ("the fibres run off to its left, at %d°")
-                                    : _ ("the fibres run off to its right, at %d°"),
-                          abs (angle));
-}
-
-static char *
-face_words (const SpelchCut *cut, SpelchFace face)
-{
-  if (cut->seen_a == cut->seen_b)
-    return g_strdup_printf (_ ("face %s"), spelch_code_of (&SPELCH_FACE_CODES, (int)face));
-  return g_strdup (spelch_cut_sees (cut, face) ? _ ("the show face") : _ ("the hidden face"));
-}
-
-static char *
-code_value (const SpelchChange *change, const SpelchPart *part, const SpelchNumbers *numbers)
-{
-  const SpelchCut *cut = &part->cuts[0];
-  const SpelchCodes *codes = spelch_change_codes (change->what);
-  int value = 0, bit = spelch_part_find_bit (part, change->code);
-  if (codes != NULL)
-    spelch_code_read (codes, change->code, &value);
-  switch ((int)change->what)
-    {
-    case SPELCH_CHANGE_BIT:
-      return bit < 0 ? g_strdup (change->code) : spelch_words_bit (&part->bits[bit], numbers);
-    case SPELCH_CHANGE_WAY_UP:
-      return face_words (cut, (SpelchFace)value);
-    case SPELCH_CHANGE_WEAR:
-      return g_strdup (wear_word ((SpelchWear)value));
-    case SPELCH_CHANGE_DATUM:
-      return g_strdup (value == SPELCH_DATUM_BED ? _ ("on the bed") : _ ("on the face"));
-    case SPELCH_CHANGE_SPOILBOARD:
-      return g_strdup (spoilboard_word ((SpelchSpoilboard)value));
-    case SPELCH_CHANGE_KEPT:
-      return g_strdup (kept_word ((SpelchWall)value));
-    case SPELCH_CHANGE_END:
-      return g_strdup (end_word ((SpelchEnd)value));
-    default:
-      return g_strdup (value == 1 ? _ ("on the finished line") : _ ("in the waste"));
-    }
-}
-
-static char *
-square_centimetres (double mm2)
-{
-  g_autofree char *count = spelch_words_count (mm2 / 100);
-  return g_strdup_printf (_ ("%s cm²"), count);
-}
-
-static SpelchFacing
-facing_to_motor (const SpelchPart *part)
-{
-  const SpelchBoard *board = &part->board;
-  return spelch_facing_of_layer (
-      &board->layers[part->cuts[0].way_up == SPELCH_FACE_A ? 0 : board->n_layers - 1]);
-}
-
-static char *
-number_value (const SpelchChange *change, const SpelchPart *part, const SpelchNumbers *numbers)
-{
-  g_autofree char *count = spelch_words_count (change->number);
-  SpelchCut cut = part->cuts[0];
-  switch ((int)change->what)
-    {
-    case SPELCH_CHANGE_FEED:
-      return spelch_words_feed (numbers, change->number);
-    case SPELCH_CHANGE_SPEED:
-      return g_strdup_printf (_ ("%s rpm"), count);
-    case SPELCH_CHANGE_AREA:
-      return square_centimetres (change->number);
-    case SPELCH_CHANGE_VACUUM:
-      return g_strdup_printf (_ ("%s kPa"), count);
-    case SPELCH_CHANGE_CLAMP_FORCE:
-      return g_strdup_printf (_ ("%s N"), count);
-    case SPELCH_CHANGE_PATH:
-      cut.path_deg = change->number;
-      return grain_words (&part->board, &cut);
-    case SPELCH_CHANGE_ACCEPTED:
-      return g_strdup (spelch_words_grade ((int)change->number, facing_to_motor (part)));
-    default:
-      return g_steal_pointer (&count);
-    }
-}
-
-char *
-spelch_words_change_value (const SpelchChange *change, const SpelchPart *part, const SpelchNumbers *numbers)
-{
-  switch (spelch_change_value (change->what))
-    {
-    case SPELCH_CHANGE_IS_CODE:
-      return code_value (change, part, numbers);
-    case SPELCH_CHANGE_IS_NUMBER:
-      return number_value (change, part, numbers);
-    case SPELCH_CHANGE_IS_LENGTH:
-    default:
-      if (change->what == SPELCH_CHANGE_BACKER && change->number <= 0)
-        return g_strdup (_ ("none"));
-      if (change->what == SPELCH_CHANGE_STICK_OUT && change->number <= 0)
-        return g_strdup (_ ("as short as it goes"));
-      return change->what == SPELCH_CHANGE_UP_SHEAR ? spelch_words_exactly (numbers, change->number)
-                                                    : spelch_words_length (numbers, change->number);
-    }
-}
-
-/* ---- What is given ---- */
-
 static void
 tell_cut (GArray *facts, const SpelchPosed *posed, const SpelchNumbers *numbers)
 {
@@ -333,17 +84,16 @@ tell_bit (GArray *facts, const SpelchPosed *posed, const SpelchNumbers *numbers)
             spelch_words_length (numbers, posed->plan.stick_out_mm));
     }
   if (bit->wear >= SPELCH_WEAR_WORN)
-    tell (facts, _ ("Cutting edge"), g_strdup (wear_word (bit->wear)));
+    tell (facts, _ ("Cutting edge"), now_words (posed, SPELCH_CHANGE_WEAR, numbers));
   if (bit->overlap.mm > 0)
     tell (facts, _ ("Both hands overlap over"), spelch_words_exactly (numbers, bit->overlap.mm));
 }
 
 static void
-tell_faces (GArray *facts, const SpelchPosed *posed)
+tell_faces (GArray *facts, const SpelchPosed *posed, const SpelchNumbers *numbers)
 {
-  const SpelchCut *cut = &posed->part->cuts[0];
   if (posed->exercise->asks != SPELCH_ASKS_WAY_UP)
-    tell (facts, _ ("Toward the motor"), face_words (cut, cut->way_up));
+    tell (facts, _ ("Toward the motor"), now_words (posed, SPELCH_CHANGE_WAY_UP, numbers));
 }
 
 static bool
@@ -361,15 +111,15 @@ is_solid (const SpelchLayer *layer)
 }
 
 static void
-tell_grain (GArray *facts, const SpelchPosed *posed)
+tell_grain (GArray *facts, const SpelchPosed *posed, const SpelchNumbers *numbers)
 {
   const SpelchPart *part = posed->part;
   const SpelchCut *cut = &part->cuts[0];
   if (!has_grain (&part->board))
     return;
-  tell (facts, _ ("Way of the cut"), grain_words (&part->board, cut));
+  tell (facts, _ ("Way of the cut"), now_words (posed, SPELCH_CHANGE_PATH, numbers));
   if (!spelch_cut_every_direction (cut) && is_solid (&part->board.layers[0]))
-    tell (facts, _ ("Runs out"), g_strdup (end_word (cut->end)));
+    tell (facts, _ ("Runs out"), now_words (posed, SPELCH_CHANGE_END, numbers));
 }
 
 static void
@@ -384,7 +134,7 @@ tell_below (GArray *facts, const SpelchPosed *posed, const SpelchNumbers *number
     return;
   tell (facts, machine->kind == SPELCH_MACHINE_TABLE ? _ ("Behind the board") : _ ("Under the board"),
         cut->backer.mm > 0                       ? g_strdup_printf (_ ("a backer board, %s thick"), backer)
-        : machine->kind == SPELCH_MACHINE_GANTRY ? g_strdup (spoilboard_word (machine->spoilboard))
+        : machine->kind == SPELCH_MACHINE_GANTRY ? now_words (posed, SPELCH_CHANGE_SPOILBOARD, numbers)
                                                  : g_strdup (_ ("nothing")));
   if (groove && !posed->follow_up)
     tell (facts, _ ("The groove in it"), g_strdup (spelch_words_plain_groove ()));
@@ -411,10 +161,10 @@ tell_speed (GArray *facts, const SpelchPosed *posed, const SpelchNumbers *number
 }
 
 static char *
-hold_words (const SpelchPart *part, const SpelchNumbers *numbers)
+hold_words (const SpelchPosed *posed, const SpelchNumbers *numbers)
 {
-  const SpelchHolding *holding = &part->holding;
-  g_autofree char *area = square_centimetres (holding->area_mm2);
+  const SpelchHolding *holding = &posed->part->holding;
+  g_autofree char *area = now_words (posed, SPELCH_CHANGE_AREA, numbers);
   g_autofree char *kpa = spelch_words_count (holding->vacuum_kpa);
   g_autofree char *force = spelch_words_count (holding->clamp_force_n);
   g_autofree char *weight = spelch_words_plain_weight (holding->clamp_force_n, numbers);
@@ -442,7 +192,7 @@ static char *
 held_by (const SpelchPosed *posed, const SpelchNumbers *numbers)
 {
   double press = posed->plan.hold_available_n;
-  char *held = hold_words (posed->part, numbers);
+  char *held = hold_words (posed, numbers);
   if (posed->part->holding.method != SPELCH_HOLD_VACUUM || press <= 0)
     return held;
   g_autofree char *weight = spelch_words_plain_weight (press, numbers), *vacuum = held;
@@ -515,7 +265,7 @@ tell_room_for_bits (GArray *facts, const SpelchPosed *posed, const SpelchNumbers
       tell (facts, _ ("Inside corners"), g_strdup_printf (_ ("%s of radius"), radius));
     }
   if (machine->kind != SPELCH_MACHINE_GANTRY)
-    tell (facts, _ ("Held by"), hold_words (part, numbers));
+    tell (facts, _ ("Held by"), hold_words (posed, numbers));
   if (collets->len > 0)
     tell (facts, _ ("Collets"), g_strdup (collets->str));
   g_string_free (collets, TRUE);
@@ -558,9 +308,9 @@ spelch_words_facts (const SpelchPosed *posed, const SpelchNumbers *numbers)
   if (asks != SPELCH_ASKS_BIT)
     tell_bit (facts, posed, numbers);
   if (edges || asks == SPELCH_ASKS_FIRST_PASS)
-    tell_faces (facts, posed);
+    tell_faces (facts, posed, numbers);
   if (edges)
-    tell_grain (facts, posed);
+    tell_grain (facts, posed, numbers);
   if (edges)
     tell_below (facts, posed, numbers);
   if (asks == SPELCH_ASKS_TEARS || asks == SPELCH_ASKS_LIMIT || asks == SPELCH_ASKS_HOLD)

@@ -32,6 +32,21 @@ static const char *const grains[] = {
 const SpelchCodes SPELCH_GRAIN_CODES = { N_ ("grain"), grains, G_N_ELEMENTS (grains) };
 
 double
+spelch_angle_seen_from (SpelchFace face, double degrees)
+{
+  return face == SPELCH_FACE_A ? degrees : -degrees;
+}
+
+double
+spelch_angle_of_line (double degrees)
+{
+  double angle = fmod (degrees, 180);
+  if (angle > 90)
+    return angle - 180;
+  return angle <= -90 ? angle + 180 : angle;
+}
+
+double
 spelch_board_thickness (const SpelchBoard *board)
 {
   return board->measured.mm > 0 ? board->measured.mm : board->nominal.mm;

@@ -65,6 +65,12 @@ typedef struct
   bool retired;                 /* kept for old parts and records, not offered any more */
 } SpelchBoard;
 
+/* An angle that is told counter-clockwise seen from face a, as it is seen from @face. Degrees. */
+double spelch_angle_seen_from (SpelchFace face, double degrees);
+
+/* The angle of a line, which points either way: in (-90, 90]. Degrees. */
+double spelch_angle_of_line (double degrees);
+
 /* Thickness to reckon with: measured when told, else nominal. mm */
 double spelch_board_thickness (const SpelchBoard *board);
 
