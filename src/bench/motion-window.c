@@ -58,8 +58,8 @@ show_place (SpelchMotionWindow *self, const SpelchMotionPass *pass, const Spelch
     gtk_range_set_value (self->place, at);
   guint n = (guint)MIN (floor (at + 1e-6) + 1, teeth);
   guint turn = (guint)floor ((n - 1) * tooth / (2 * G_PI) + 1e-6) + 1;
-  /* Translators: "Bite 5 of 8, turn 3": each time that an edge goes through the wood. */
-  g_autofree char *words = g_strdup_printf (_ ("Bite %u of %.0f, turn %u"), n, teeth, turn);
+  /* Translators: "Tooth 5 of 8, turn 3": each time that an edge goes through the wood. */
+  g_autofree char *words = g_strdup_printf (_ ("Tooth %u of %.0f, turn %u"), n, teeth, turn);
   if (g_strcmp0 (words, gtk_label_get_text (self->tooth)) != 0)
     gtk_label_set_text (self->tooth, words);
 }
@@ -274,7 +274,7 @@ make_playing (SpelchMotionWindow *self)
   gtk_widget_set_size_request (GTK_WIDGET (self->play), 84, -1);
   self->back = icon_button ("go-previous-symbolic", _ ("Back one tooth"), G_CALLBACK (back_clicked), self);
   self->on = icon_button ("go-next-symbolic", _ ("On one tooth"), G_CALLBACK (on_clicked), self);
-  self->place = scale (_ ("Bite"), G_CALLBACK (place_changed), self);
+  self->place = scale (_ ("Tooth"), G_CALLBACK (place_changed), self);
   self->tooth = GTK_LABEL (gtk_label_new (NULL));
   self->passes = GTK_DROP_DOWN (gtk_drop_down_new (NULL, NULL));
   gtk_range_set_increments (self->place, 0.1, 1);

@@ -114,8 +114,8 @@ spelch_words_motion_frame (const SpelchMotion *motion, const SpelchMotionFrame *
   g_autofree char *mean = spelch_words_motion_force (&pass->axial, machine, numbers);
   g_autofree char *chips = spelch_words_motion_chips (pass);
   g_autofree char *room = spelch_words_motion_room (pass);
-  /* Translators: which pass; which bite of how many, in which turn; what the force on the board does now, and
-   * on average; and two sentences on chips. */
-  return g_strdup_printf (_ ("%s. Bite %u of %u, turn %u. Now: %s; on average over a turn: %s. %s %s"), which,
-                          tooth, teeth, turn, force, mean, chips, room);
+  /* Translators: which pass; which tooth of how many, in which turn; what the force on the board does now,
+   * and on average; and two sentences on chips. */
+  return g_strdup_printf (_ ("%s. Tooth %u of %u, turn %u. Now: %s; on average over a turn: %s. %s %s"),
+                          which, tooth, teeth, turn, force, mean, chips, room);
 }

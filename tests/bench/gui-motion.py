@@ -61,7 +61,7 @@ def button(name):
 
 
 def tooth():
-    found = bench.all('label', '^Bite ', bench.window)
+    found = bench.all('label', '^Tooth ', bench.window)
     return found[0].name if found else ''
 
 
@@ -91,29 +91,29 @@ def shot():
 tap.ok(open_motion(), 'Ctrl+M opens the cut in slow motion')
 tap.ok('Outline' in bench.window.name, 'its title names the cut', bench.window.name)
 tap.ok(button('Play'), 'it stands still at first')
-tap.ok(shows('Bite 1 of 8, turn 1'), 'at the first tooth of four turns of two edges', tooth)
+tap.ok(shows('Tooth 1 of 8, turn 1'), 'at the first tooth of four turns of two edges', tooth)
 tap.ok('one tooth a second' in speed(), 'it is slow enough for a tooth a second', speed)
 tap.ok(re.match(r'1/\d+ of real time', speed()), 'and says how slow that is', speed)
 tap.ok(within('slider', r'^Speed, 1/\d+ of real time, one tooth a second$'), 'the slider is named by that too')
-tap.ok(described(r'Pass 1 of 2.*Bite 1 of 8, turn 1.*N \(.* to .*\).*meet in the kerf'), 'the instant is described, force and band and chips',
+tap.ok(described(r'Pass 1 of 2.*Tooth 1 of 8, turn 1.*N \(.* to .*\).*meet in the kerf'), 'the instant is described, force and band and chips',
        lambda: drawing().description)
 bench.picture('motion')
 
 # Keys on the drawing.
 bench.keys('Right')
-tap.ok(shows('Bite 2 of 8, turn 1'), 'the right arrow steps a tooth on', tooth)
-tap.ok(described('Bite 2 of 8, turn 1'), 'and the description follows', lambda: drawing().description)
+tap.ok(shows('Tooth 2 of 8, turn 1'), 'the right arrow steps a tooth on', tooth)
+tap.ok(described('Tooth 2 of 8, turn 1'), 'and the description follows', lambda: drawing().description)
 bench.keys('Right', 'Right', 'Left')
-tap.ok(shows('Bite 3 of 8, turn 2'), 'the left arrow steps back', tooth)
+tap.ok(shows('Tooth 3 of 8, turn 2'), 'the left arrow steps back', tooth)
 bench.keys('End')
-tap.ok(shows('Bite 8 of 8, turn 4'), 'End goes to the end of the pass', tooth)
+tap.ok(shows('Tooth 8 of 8, turn 4'), 'End goes to the end of the pass', tooth)
 bench.keys('Down')
 tap.ok(described('Pass 2 of 2'), 'the down arrow shows the next pass', lambda: drawing().description)
-tap.ok(shows('Bite 1 of 8, turn 1'), 'from its beginning', tooth)
+tap.ok(shows('Tooth 1 of 8, turn 1'), 'from its beginning', tooth)
 bench.keys('Up')
 tap.ok(described('Pass 1 of 2'), 'and the up arrow the one before', lambda: drawing().description)
 bench.keys('Left')
-tap.ok(described('Pass 2 of 2.*Bite 8'), 'a step back from the beginning shows the last tooth of the pass before it',
+tap.ok(described('Pass 2 of 2.*Tooth 8'), 'a step back from the beginning shows the last tooth of the pass before it',
        lambda: drawing().description)
 bench.keys('Home', 'Up')
 
@@ -121,7 +121,7 @@ bench.keys('Home', 'Up')
 bench.keys('space')
 tap.ok(button('Pause'), 'Space plays')
 tap.ok(described('playing'), 'that it plays is told once, not frame by frame', lambda: drawing().description)
-tap.ok(wait_for(lambda: tooth() in ('Bite 3 of 8, turn 2', 'Bite 4 of 8, turn 2')), 'teeth go by', tooth)
+tap.ok(wait_for(lambda: tooth() in ('Tooth 3 of 8, turn 2', 'Tooth 4 of 8, turn 2')), 'teeth go by', tooth)
 bench.keys('space')
 tap.ok(button('Play'), 'Space pauses')
 stood = tooth()
@@ -145,9 +145,9 @@ bench.click(button('Back one tooth'))
 tap.ok(shows(after), 'a button steps back', tooth)
 
 # Scrubbing: the same instant gives the same picture.
-place = within('slider', '^Bite')
+place = within('slider', '^Tooth')
 place.queryValue().currentValue = 3.3
-tap.ok(shows('Bite 4 of 8, turn 2'), 'the slider sets the instant', tooth)
+tap.ok(shows('Tooth 4 of 8, turn 2'), 'the slider sets the instant', tooth)
 if shutil.which('import') and shutil.which('convert'):
     bench.settle()
     there = shot()
@@ -257,7 +257,7 @@ tap.ok(button('Pause'), 'it plays in steps')
 places = set()
 end = time.monotonic() + 3.2
 while time.monotonic() < end:
-    places.add(round(bench.value(within('slider', '^Bite')), 4))
+    places.add(round(bench.value(within('slider', '^Tooth')), 4))
 tap.ok(len(places) >= 2 and all(p == round(p) for p in places), 'from tooth to tooth with nothing between', places)
 bench.keys('space')
 bench.keys('Right')
