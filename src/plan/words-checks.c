@@ -161,7 +161,7 @@ spelch_words_life (const SpelchPlan *plan, const SpelchNumbers *numbers)
   g_autofree char *left = way_left (plan->life_m_left, numbers);
   if (!plan->life_known)
     return g_strdup ("");
-  return plan->life_m_left < 0.5 ? g_strdup (C_ ("life of an edge", "dull"))
+  return plan->life_m_left < 0.5 ? g_strdup (C_ ("life of an edge", "dull already"))
                                  : g_strdup_printf (_ ("about %s of such cuts"), left);
 }
 
