@@ -99,6 +99,8 @@ answered_at (const SpelchStop *stop, const SpelchPart *part)
     case SPELCH_ASK_HOLD_FORCE:
       return (Place){ NULL, part->holding.method == SPELCH_HOLD_CLAMPS ? "holding.clamp_force_n"
                                                                        : "holding.area_mm2" };
+    case SPELCH_ASK_TABS:
+      return (Place){ NULL, "holding.method" };
     case SPELCH_ASK_SIZE:
       return (Place){ NULL, part->length.mm <= 0 ? "length" : "width" };
     default:

@@ -87,6 +87,8 @@ why_stopped (SpelchStopKind kind)
       return SPELCH_WHY_SEAT;
     case SPELCH_STOP_TABS:
       return SPELCH_WHY_TABS;
+    case SPELCH_STOP_HEAT:
+      return SPELCH_WHY_HEAT;
     default:
       return SPELCH_N_WHYS;
     }
@@ -121,6 +123,7 @@ why_asked (SpelchStopKind kind)
     case SPELCH_ASK_HOLDING:
     case SPELCH_ASK_HOLD_FORCE:
     case SPELCH_ASK_SIZE:
+    case SPELCH_ASK_TABS:
       return SPELCH_WHY_SEAT;
     case SPELCH_ASK_STOPS:
     case SPELCH_ASK_END:

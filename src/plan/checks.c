@@ -125,6 +125,8 @@ check_loads (const SpelchCase *c, SpelchPlan *plan)
     add (plan, SPELCH_STOP_STRESS, plan->stress_mpa, spelch_solve_stress_limit (c));
   if (hands > 0 && plan->sideways_peak_n > hands + SLACK)
     add (plan, SPELCH_STOP_HANDS, plan->sideways_peak_n, hands);
+  if (c->cut->held.feed_mm_min > 0 && plan->wall_heat > c->k->heat_burns + SLACK)
+    add (plan, SPELCH_STOP_HEAT, plan->wall_heat, c->k->heat_burns);
 }
 
 static void
@@ -154,6 +156,10 @@ check_tabs (const SpelchCase *c, SpelchPlan *plan)
 {
   const SpelchTabHold *tabs = &plan->tabs;
   bool weak = tabs->factor < c->k->hold_factor || tabs->factor_worst < 1;
+  bool comes_free = c->machine->kind == SPELCH_MACHINE_GANTRY && c->cut->kind == SPELCH_CUT_OUTLINE
+                    && c->through && c->part->holding.method == SPELCH_HOLD_CLAMPS;
+  if (comes_free && c->cut->tabs.count == 0)
+    add (plan, SPELCH_ASK_TABS, 0, 0);
   if (tabs->alone && tabs->needed_n > 0 && weak)
     add_stop (plan, (SpelchStop){ .kind = SPELCH_STOP_TABS,
                                   .value = tabs->factor,

@@ -42,8 +42,9 @@ N_CODES (SPELCH_SPEED_BY_CODES, "speed_held_by", "hand", "mark", "machine", "hea
 N_CODES (SPELCH_PAIR_CODES, "pair", "board-bed", "board-table", "base-board", "board-bench");
 N_CODES (SPELCH_STOP_CODES, "stop", "speed-mark", "hand", "stress", "collet", "collet-size", "too-wide",
          "too-short", "overcut", "not-through", "plunge", "ramp", "helix", "entry", "hand-feed-mark", "hands",
-         "no-speed", "climb-by-hand", "pushed-off", "holding", "tabs", "ask-speed-mark", "ask-holding",
-         "ask-hold-force", "ask-overall-length", "ask-spoilboard", "ask-stop-blocks", "ask-end", "ask-size");
+         "no-speed", "climb-by-hand", "pushed-off", "holding", "tabs", "heat", "ask-speed-mark",
+         "ask-holding", "ask-hold-force", "ask-overall-length", "ask-spoilboard", "ask-stop-blocks",
+         "ask-end", "ask-size", "ask-tabs");
 SPELCH_TABLE_HAS (SPELCH_STOP_CODES_words, SPELCH_N_STOPS);
 N_CODES (SPELCH_GIVES_CODES, "gives_way_by", "sliding", "lifting", "tilting");
 N_CODES (SPELCH_VERDICT_CODES, "verdict", "no_objection", "not_checked", "do_not_cut");
@@ -198,12 +199,23 @@ excess (const SpelchCase *c, const Trial *t)
   return most;
 }
 
+/* Above 0: @a goes further beyond the limits of bit, machine or hands than @b. */
+static int
+strains_more (const SpelchCase *c, const Trial *a, const Trial *b)
+{
+  double x = excess (c, a), y = excess (c, b);
+  if (fabs (x - y) > 1e-6)
+    return x > y ? 1 : -1;
+  return bends_too_much (a) - bends_too_much (b);
+}
+
 /* Accepted grades first, then what a held feed asks too much of, then bending, then least time; where grades
- * miss, the best seen, then hidden, then time. */
+ * miss, the best seen, then hidden, then time. An edge that is spoilt either way isn't worth a limit. */
 static bool
 is_better (const SpelchCase *c, const Trial *a, const Trial *b)
 {
   int accepted[2] = { c->part->accepted_seen, c->part->accepted_hidden };
+  int strain = strains_more (c, a, b);
   if (can_be_cut (c, a) != can_be_cut (c, b))
     return can_be_cut (c, a);
   if (is_held_down (a) != is_held_down (b))
@@ -213,13 +225,10 @@ is_better (const SpelchCase *c, const Trial *a, const Trial *b)
       int x = MAX (spelch_edges_worst (a->edges, i == 0), accepted[i]);
       int y = MAX (spelch_edges_worst (b->edges, i == 0), accepted[i]);
       if (x != y)
-        return x < y;
+        return MIN (x, y) > accepted[i] && strain != 0 ? strain < 0 : x < y;
     }
-  double x = excess (c, a), y = excess (c, b);
-  if (fabs (x - y) > 1e-6)
-    return x < y;
-  if (bends_too_much (a) != bends_too_much (b))
-    return bends_too_much (b);
+  if (strain != 0)
+    return strain < 0;
   return a->time < b->time - 1e-9;
 }
 

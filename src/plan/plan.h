@@ -253,6 +253,7 @@ typedef enum
   SPELCH_STOP_PUSHED_OFF,     /* pushed off a router table with nothing to hold it down, N */
   SPELCH_STOP_HOLDING,        /* vacuum or clamps don't keep the work at the factor asked */
   SPELCH_STOP_TABS,           /* the tabs are too weak, times the force; limit: how many of them would do */
+  SPELCH_STOP_HEAT,           /* the wall burns at the feed that is held, mJ/mm2; limit: from where on */
   SPELCH_ASK_SPEED_MARK,      /* no speed marked on the tool: ask the maker */
   SPELCH_ASK_HOLDING,         /* say how it is held */
   SPELCH_ASK_HOLD_FORCE,      /* held in a way whose force isn't known; N needed */
@@ -261,6 +262,7 @@ typedef enum
   SPELCH_ASK_STOPS,           /* are stop blocks set, to let the work down onto the bit? */
   SPELCH_ASK_END,             /* end of the bit unknown: can't tell how steeply it ramps */
   SPELCH_ASK_SIZE,            /* size of the piece unknown: can't tell whether it tilts */
+  SPELCH_ASK_TABS,            /* clamps hold the sheet: what keeps the piece once it is cut free? */
   SPELCH_N_STOPS,
 } SpelchStopKind;
 extern const SpelchCodes SPELCH_STOP_CODES;

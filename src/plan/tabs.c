@@ -77,14 +77,25 @@ reaches_tabs (const SpelchCase *c, const SpelchPlan *plan, guint i)
   return i + 1 == plan->n_passes || plan->passes[i].tip_mm > c->thickness - c->cut->tabs.thickness.mm + 1e-9;
 }
 
-/* A piece that a vacuum keeps on the bed, or screws, doesn't hang on its tabs; clamps hold the sheet. */
+/* Clamps hold the sheet, so that the piece hangs on its tabs; what a vacuum keeps on the bed, or screws, does
+ * not. Where it isn't known how it is held that is asked for. */
 static bool
 stand_alone (const SpelchCase *c, const SpelchPlan *plan)
 {
-  SpelchHold method = c->part->holding.method;
-  bool vacuum = c->machine->kind == SPELCH_MACHINE_GANTRY && method == SPELCH_HOLD_VACUUM
-                && plan->hold_factor >= c->k->hold_factor && plan->hold_factor_worst >= 1;
-  return method != SPELCH_HOLD_SCREWS && !vacuum;
+  switch (c->part->holding.method)
+    {
+    case SPELCH_HOLD_CLAMPS:
+    case SPELCH_HOLD_HANDS:
+      return true;
+    case SPELCH_HOLD_VACUUM:
+      return c->machine->kind != SPELCH_MACHINE_GANTRY
+             || (plan->hold_factor > 0
+                 && (plan->hold_factor < c->k->hold_factor || plan->hold_factor_worst < 1));
+    case SPELCH_HOLD_SCREWS:
+    case SPELCH_HOLD_UNTOLD:
+    default:
+      return false;
+    }
 }
 
 void

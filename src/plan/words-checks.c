@@ -297,6 +297,17 @@ stop_of_entry (const SpelchStop *stop, const SpelchNumbers *numbers)
 }
 
 /* Each begins with what to change. */
+/* In one decimal, and never rounded down to none too much. */
+static char *
+heat_sentence (const SpelchStop *stop, const SpelchNumbers *numbers)
+{
+  double times = ceil (stop->value / stop->limit * 10 - 1e-6) / 10;
+  g_autofree char *many = times < 10 ? spelch_words_decimal (numbers, times, 1) : spelch_words_count (times);
+  return g_strdup_printf (_ ("Feed quicker, or turn slower: the wall takes %s times the heat at which it "
+                             "burns, and dust can catch fire."),
+                          many);
+}
+
 static char *
 stop_of_cut (const SpelchStop *stop, const SpelchNumbers *numbers)
 {
@@ -331,6 +342,8 @@ stop_of_cut (const SpelchStop *stop, const SpelchNumbers *numbers)
       return holding_sentence (stop, numbers);
     case SPELCH_STOP_TABS:
       return tabs_sentence (stop, numbers);
+    case SPELCH_STOP_HEAT:
+      return heat_sentence (stop, numbers);
     default:
       return NULL;
     }
@@ -363,6 +376,10 @@ question_sentence (const SpelchStop *stop)
              "can ramp."));
     case SPELCH_ASK_SIZE:
       return g_strdup (_ ("Say how long and wide the piece is, to know whether it could tilt."));
+    case SPELCH_ASK_TABS:
+      return g_strdup (
+          _ ("Leave tabs, or say that screws hold the piece: clamps hold the sheet, and the piece "
+             "would come free beside the running bit."));
     default:
       return g_strdup ("");
     }

@@ -260,7 +260,8 @@ spelch_words_limit_in_full (SpelchLimitKind kind, SpelchMachineKind machine)
     }
 }
 
-/* The limit that sets the feed; the one used most when the feed is held, or when none fits. */
+/* The limit that sets the feed; the one used most when the feed is held, or when none fits, and heat, which
+ * asks for more feed, only where it is too much. */
 static const SpelchLimit *
 leading_limit (const SpelchPlan *plan)
 {
@@ -269,7 +270,7 @@ leading_limit (const SpelchPlan *plan)
     {
       if (plan->limits[i].binding && plan->feed_mm_min > 0)
         return &plan->limits[i];
-      if (most == NULL && plan->limits[i].kind != SPELCH_LIMIT_HEAT)
+      if (most == NULL && (plan->limits[i].kind != SPELCH_LIMIT_HEAT || plan->limits[i].share > 1.005))
         most = &plan->limits[i];
     }
   return most;

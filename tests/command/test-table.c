@@ -75,9 +75,9 @@ test_weak_tabs (void)
   g_assert_true (g_file_get_contents (demo, &text, NULL, NULL));
   g_auto (GStrv) halves = g_strsplit (text, "\"method\": \"vacuum\"", 2);
   g_assert_nonnull (halves[1]);
-  g_autofree char *untold = g_strconcat (halves[0], "\"method\": \"untold\"", halves[1], NULL);
+  g_autofree char *clamped = g_strconcat (halves[0], "\"method\": \"clamps\"", halves[1], NULL);
   g_autofree char *file = g_build_filename (g_get_tmp_dir (), "spelch-test-weak-tabs.spelch", NULL);
-  g_assert_true (g_file_set_contents (file, untold, -1, NULL));
+  g_assert_true (g_file_set_contents (file, clamped, -1, NULL));
   g_auto (Running) weak = running ("plan", file, "--cut", "outline", NULL);
   g_auto (Running) held = running ("plan", demo, "--cut", "outline", NULL);
   g_remove (file);

@@ -326,6 +326,48 @@ test_tabs_needed (Demo *demo, gconstpointer unused)
   g_assert_false (demo_has_stop (demo, SPELCH_STOP_TABS));
 }
 
+/* Tabs never make worse what would do without them: where it isn't known how the work is held that is asked,
+ * with weak tabs as with none. */
+static void
+test_tabs_beside_unknown (Demo *demo, gconstpointer unused)
+{
+  const SpelchHolding unknown[] = { { .method = SPELCH_HOLD_UNTOLD }, { .method = SPELCH_HOLD_VACUUM } };
+  for (guint i = 0; i < G_N_ELEMENTS (unknown); i++)
+    for (guint tabs = 0; tabs < 2; tabs++)
+      {
+        demo->part->holding = unknown[i];
+        give_tabs (demo, tabs, 4, 1);
+        demo_plan_with (demo, "compression-6.35x22");
+        g_assert_cmpint (demo->plan.verdict, ==, SPELCH_VERDICT_NOT_CHECKED);
+        g_assert_false (demo->plan.tabs.alone);
+      }
+  demo->part->holding.area_mm2 = 100; /* told, and far too little */
+  demo_plan_with (demo, "compression-6.35x22");
+  g_assert_true (demo->plan.tabs.alone);
+}
+
+/* Common practice, no source: clamps hold the sheet, and what is cut out of it needs tabs or screws. A cut
+ * that parts nothing, and a piece that a vacuum holds, need none. */
+static void
+test_comes_free (Demo *demo, gconstpointer unused)
+{
+  give_tabs (demo, 0, 8, 3);
+  demo->part->holding = (SpelchHolding){ .method = SPELCH_HOLD_CLAMPS, .clamp_force_n = 5000 };
+  demo_plan_with (demo, "compression-6.35x22");
+  g_assert_true (demo_has_stop (demo, SPELCH_ASK_TABS));
+  give_tabs (demo, 8, 8, 3);
+  demo_plan_with (demo, "compression-6.35x22");
+  g_assert_false (demo_has_stop (demo, SPELCH_ASK_TABS));
+  give_tabs (demo, 0, 8, 3);
+  demo->part->holding.method = SPELCH_HOLD_SCREWS;
+  demo_plan_with (demo, "compression-6.35x22");
+  g_assert_false (demo_has_stop (demo, SPELCH_ASK_TABS));
+  demo_take_cut (demo, "shelf-dado");
+  demo->part->holding.method = SPELCH_HOLD_CLAMPS;
+  demo_plan_with (demo, "compression-6.35x22");
+  g_assert_false (demo_has_stop (demo, SPELCH_ASK_TABS));
+}
+
 /* Common practice, no source: small pieces on tabs under a gantry take a down-cut rather than a bit that
  * lifts.
  */
@@ -412,6 +454,8 @@ main (int argc, char **argv)
   ADD ("never-rounded-up", test_never_rounded_up);
   ADD ("tabs-hold", test_tabs_hold);
   ADD ("tabs-needed", test_tabs_needed);
+  ADD ("tabs-beside-unknown", test_tabs_beside_unknown);
+  ADD ("comes-free", test_comes_free);
   ADD ("tabs-lifted", test_tabs_lifted);
   ADD ("tabs-solid", test_tabs_solid);
   ADD ("tabs-words", test_tabs_words);

@@ -82,7 +82,7 @@ test_sentences (void)
 static void
 test_tabs_of_plan (Demo *demo, gconstpointer unused)
 {
-  demo->part->holding.method = SPELCH_HOLD_UNTOLD;
+  demo->part->holding.method = SPELCH_HOLD_CLAMPS;
   demo_plan_with (demo, "up-cut-6.35x25");
   for (guint i = 0; i < demo->plan.n_stops; i++)
     if (demo->plan.stops[i].kind == SPELCH_STOP_TABS)
@@ -115,6 +115,7 @@ test_burns (Demo *demo, gconstpointer unused)
       g_test_message ("%.0f mJ/mm2: %s", demo->plan.wall_heat, all);
       g_assert_true ((strstr (all, "The wall burns") != NULL) == (i == 0));
       g_assert_true ((strstr (all, "The wall gets hot") != NULL) == (i == 1 || i == 2));
+      g_assert_true (demo_has_stop (demo, SPELCH_STOP_HEAT) == (i == 0));
       SpelchChoice choice = { .plan = demo->plan };
       SpelchReason reason
           = { .kind = SPELCH_REASON_HOT, .value = demo->plan.wall_heat, .limit = k->heat_caution };
@@ -123,7 +124,37 @@ test_burns (Demo *demo, gconstpointer unused)
     }
 }
 
+/* So slow that it burns: that is what is said first, and one can't be told that less is wrong than is. */
+static void
+test_burns_most (Demo *demo, gconstpointer unused)
+{
+  demo->cut->held.feed_mm_min = 5;
+  demo_plan_with (demo, demo->cut->bit);
+  g_autofree char *first = spelch_words_limit (&demo->plan);
+  g_assert_cmpint (demo->plan.verdict, ==, SPELCH_VERDICT_DO_NOT_CUT);
+  g_assert_true (g_str_has_prefix (first, "Feed held by hand. Wall heat: "));
+  SpelchStop little = { .kind = SPELCH_STOP_HEAT, .value = 3001, .limit = 3000 };
+  g_autofree char *sentence = spelch_words_stop (&little, &MM);
+  g_assert_nonnull (strstr (sentence, " 1.1 times "));
+}
+
 /* ---- Limits ---- */
+
+/* A face that an up-cut tears whatever the passes isn't worth bending it more than is asked: with the show
+ * face down it takes several passes, as it does with that face up. */
+static void
+test_spoilt_either_way (Demo *demo, gconstpointer unused)
+{
+  const SpelchFace faces[] = { SPELCH_FACE_A, SPELCH_FACE_B };
+  for (guint i = 0; i < G_N_ELEMENTS (faces); i++)
+    {
+      demo->cut->way_up = faces[i];
+      demo_plan_with (demo, "up-cut-12.7x38");
+      g_assert_cmpint (demo_grade (demo, SPELCH_SIDE_MOTOR), >, demo->part->accepted_hidden);
+      g_assert_cmpuint (demo->plan.n_passes, >, 1);
+      g_assert_cmpfloat (demo->plan.deflection_mm, <=, demo->plan.deflection_limit_mm + 1e-6);
+    }
+}
 
 /* Whose turn is next is named so that it can't be taken for anything else. */
 static void
@@ -159,6 +190,8 @@ main (int argc, char **argv)
   g_test_add_func ("/stops/sentences", test_sentences);
   ADD ("tabs-of-plan", test_tabs_of_plan);
   ADD ("burns", test_burns);
+  ADD ("burns-most", test_burns_most);
+  ADD ("spoilt-either-way", test_spoilt_either_way);
   g_test_add_func ("/stops/next", test_next);
   return g_test_run ();
 }
