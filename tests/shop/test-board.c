@@ -173,6 +173,21 @@ test_sum_within (void)
   assert_fault (spelch_board_fault (&board), "6.011 mm", "6 mm");
 }
 
+/* A line points both ways, so half a turn changes nothing; straight across is 90 degrees, never -90. */
+static void
+test_angles (void)
+{
+  const struct
+  {
+    double told, line;
+  } angles[] = { { 0, 0 },   { 90, 90 },  { -90, 90 },  { 91, -89 },
+                 { 180, 0 }, { 270, 90 }, { -135, 45 }, { 405, 45 } };
+  for (guint i = 0; i < G_N_ELEMENTS (angles); i++)
+    g_assert_cmpfloat (spelch_angle_of_line (angles[i].told), ==, angles[i].line);
+  g_assert_cmpfloat (spelch_angle_seen_from (SPELCH_FACE_A, 30), ==, 30);
+  g_assert_cmpfloat (spelch_angle_seen_from (SPELCH_FACE_B, 30), ==, -30);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -184,5 +199,6 @@ main (int argc, char **argv)
   g_test_add_func ("/board/any-board", test_any_board);
   g_test_add_func ("/board/faults", test_faults);
   g_test_add_func ("/board/sum-within", test_sum_within);
+  g_test_add_func ("/board/angles", test_angles);
   return g_test_run ();
 }
