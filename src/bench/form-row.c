@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/form-row.h"
+#include "bench/paragraph.h"
 #include "bench/tooltip.h"
 
 #include <glib/gi18n-lib.h>
@@ -131,12 +132,9 @@ make_control (SpelchFormRow *self)
 static GtkWidget *
 make_remark (void)
 {
-  GtkWidget *remark = gtk_label_new (NULL);
-  gtk_label_set_xalign (GTK_LABEL (remark), 0);
-  gtk_label_set_wrap (GTK_LABEL (remark), TRUE);
+  GtkWidget *remark = spelch_paragraph_new (NULL, "small");
   gtk_label_set_max_width_chars (GTK_LABEL (remark), 44);
   gtk_widget_set_visible (remark, FALSE);
-  gtk_widget_add_css_class (remark, "small");
   return remark;
 }
 

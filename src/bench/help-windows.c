@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/help-windows.h"
 #include "bench/escape.h"
+#include "bench/paragraph.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -14,10 +15,7 @@ add_paragraph (GtkBox *box, const char *heading, const char *words)
   const char *texts[] = { heading, words };
   for (guint i = 0; i < G_N_ELEMENTS (texts); i++)
     {
-      GtkWidget *label = gtk_label_new (texts[i]);
-      gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-      gtk_label_set_xalign (GTK_LABEL (label), 0);
-      gtk_widget_add_css_class (label, i == 0 ? "strong" : "soft");
+      GtkWidget *label = spelch_paragraph_new (texts[i], i == 0 ? "strong" : "soft");
       if (i == 0)
         gtk_widget_set_margin_top (label, MARGIN / 2);
       gtk_box_append (box, label);

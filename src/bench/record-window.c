@@ -4,6 +4,7 @@
 #include "bench/form.h"
 #include "bench/log-edits.h"
 #include "bench/log-fields.h"
+#include "bench/paragraph.h"
 #include "files/file-io.h"
 #include "files/shop-data.h"
 #include "plan/words.h"
@@ -174,16 +175,6 @@ edited (SpelchForm *form, gconstpointer value, const char *field, Record *record
 /* ---- The window ---- */
 
 static void
-add_line (GtkBox *box, const char *words, const char *css_class)
-{
-  GtkWidget *label = gtk_label_new (words);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_widget_add_css_class (label, css_class);
-  gtk_box_append (box, label);
-}
-
-static void
 add_reckoned (GtkBox *box, const Record *record, SpelchSide side)
 {
   const SpelchEdge *edge = spelch_plan_worst (&record->plan, side);
@@ -192,7 +183,7 @@ add_reckoned (GtkBox *box, const Record *record, SpelchSide side)
   g_autofree char *face = spelch_words_face (&record->plan, &record->cut, side);
   const char *grade = spelch_words_grade (edge->model_grade, spelch_plan_facing (&record->plan, side));
   g_autofree char *words = g_strdup_printf (_ ("%s: %s reckoned, without the log."), face, grade);
-  add_line (box, words, "soft");
+  gtk_box_append (box, spelch_paragraph_new (words, "soft"));
 }
 
 static void
@@ -206,8 +197,8 @@ describe (GtkBox *box, const Record *record)
       = g_strdup_printf (_ ("%s: %s in %s"), record->cut.name, record->bit.name, record->part->board.name);
   g_autofree char *how
       = g_strdup_printf (_ ("Passes %s; %s rpm, %s; model %s."), passes, speed, feed, SPELCH_MODEL_VERSION);
-  add_line (box, what, "pass");
-  add_line (box, how, "soft");
+  gtk_box_append (box, spelch_paragraph_new (what, "pass"));
+  gtk_box_append (box, spelch_paragraph_new (how, "soft"));
   add_reckoned (box, record, SPELCH_SIDE_MOTOR);
   add_reckoned (box, record, SPELCH_SIDE_FAR);
 }
@@ -219,10 +210,7 @@ make_foot (Record *record)
   GtkWidget *buttons = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
   GtkWidget *cancel = gtk_button_new_with_label (_ ("Cancel"));
   GtkWidget *put = gtk_button_new_with_label (_ ("Write it down"));
-  record->complaint = GTK_LABEL (gtk_label_new (NULL));
-  gtk_label_set_wrap (record->complaint, TRUE);
-  gtk_label_set_xalign (record->complaint, 0);
-  gtk_widget_add_css_class (GTK_WIDGET (record->complaint), "strong");
+  record->complaint = GTK_LABEL (spelch_paragraph_new (NULL, "strong"));
   gtk_widget_set_visible (GTK_WIDGET (record->complaint), FALSE);
   gtk_widget_set_halign (buttons, GTK_ALIGN_END);
   gtk_box_append (GTK_BOX (buttons), cancel);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/shelf-row.h"
 #include "bench/kept-picture.h"
+#include "bench/paragraph.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -79,11 +80,8 @@ spelch_shelf_row_matches (SpelchShelfRow *self, const char *words)
 static GtkLabel *
 add_label (GtkWidget *box, const char *css_class)
 {
-  GtkWidget *label = gtk_label_new (NULL);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  GtkWidget *label = spelch_paragraph_new (NULL, css_class);
   gtk_label_set_max_width_chars (GTK_LABEL (label), 30);
-  gtk_widget_add_css_class (label, css_class);
   gtk_box_append (GTK_BOX (box), label);
   return GTK_LABEL (label);
 }

@@ -3,6 +3,7 @@
 #include "bench/escape.h"
 #include "bench/one-window.h"
 #include "bench/page.h"
+#include "bench/paragraph.h"
 #include "bench/side-column.h"
 #include "bench/text-size.h"
 #include "bench/undo-buttons.h"
@@ -83,10 +84,7 @@ show_differs (SpelchSideWindow *self)
       GtkWidget *label = nth_child (self->differs, i);
       if (label == NULL)
         {
-          label = gtk_label_new (NULL);
-          gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-          gtk_label_set_xalign (GTK_LABEL (label), 0);
-          gtk_widget_add_css_class (label, i == 0 ? "part" : "soft");
+          label = spelch_paragraph_new (NULL, i == 0 ? "part" : "soft");
           gtk_box_append (self->differs, label);
         }
       gtk_label_set_text (GTK_LABEL (label), i < n ? sentences[i] : "");

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/word-help.h"
+#include "bench/paragraph.h"
 #include "plan/trade-words.h"
 
 #include <glib/gi18n-lib.h>
@@ -37,16 +38,6 @@ gather (GtkWidget *widget, GString *text)
     gather (child, text);
 }
 
-static GtkWidget *
-label_new (const char *words, const char *css_class)
-{
-  GtkWidget *label = gtk_label_new (words);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_widget_add_css_class (label, css_class);
-  return label;
-}
-
 /* A row takes the keyboard, so that it is read out and a long list can be gone through. */
 static GtkWidget *
 row_new (guint word)
@@ -55,8 +46,8 @@ row_new (guint word)
   const char *meaning = spelch_trade_word_meaning (word);
   g_autofree char *name = spelch_trade_word_name (word);
   g_autofree char *spoken = g_strdup_printf (_ ("%s: %s"), name, meaning);
-  gtk_box_append (GTK_BOX (box), label_new (name, "strong"));
-  gtk_box_append (GTK_BOX (box), label_new (meaning, "soft"));
+  gtk_box_append (GTK_BOX (box), spelch_paragraph_new (name, "strong"));
+  gtk_box_append (GTK_BOX (box), spelch_paragraph_new (meaning, "soft"));
   gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
   gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (row), FALSE);
   gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
@@ -78,7 +69,7 @@ make_popover (List *self)
   GtkWidget *list = gtk_list_box_new ();
   gtk_list_box_set_selection_mode (GTK_LIST_BOX (list), GTK_SELECTION_NONE);
   gtk_list_box_set_placeholder (GTK_LIST_BOX (list),
-                                label_new (_ ("No word of the trade stands here now."), "soft"));
+                                spelch_paragraph_new (_ ("No word of the trade stands here now."), "soft"));
   gtk_accessible_update_property (GTK_ACCESSIBLE (list), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Words that stand here, and what they mean"), -1);
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
