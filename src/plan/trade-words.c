@@ -173,12 +173,12 @@ form_length (const char *form, const char *end, const char *text)
   return in_a_word (at) ? 0 : (gsize)(at - text);
 }
 
+/* The longest of @forms that @text begins with. */
 static gsize
-word_length (guint word, const char *text)
+word_length (const char *forms, const char *text)
 {
-  const char *form = forms_of (word);
   gsize longest = 0;
-  while (form != NULL)
+  for (const char *form = forms; form != NULL;)
     {
       const char *bar = strchr (form, '|');
       longest = MAX (longest, form_length (form, bar == NULL ? form + strlen (form) : bar, text));
@@ -187,14 +187,18 @@ word_length (guint word, const char *text)
   return longest;
 }
 
+/* Of each word, as the language has it: asked for once, since a text has many places where a word may begin.
+ */
+typedef const char *Forms[G_N_ELEMENTS (WORDS)];
+
 /* The word with the longest form that begins at @text; its length, 0 where none does. */
 static gsize
-longest_word (const char *text, guint *word)
+longest_word (const Forms forms, const char *text, guint *word)
 {
   gsize longest = 0;
   for (guint i = 0; i < G_N_ELEMENTS (WORDS); i++)
     {
-      gsize length = word_length (i, text);
+      gsize length = word_length (forms[i], text);
       if (length > longest)
         {
           longest = length;
@@ -209,10 +213,13 @@ spelch_trade_words_find (const char *text)
 {
   GArray *mentions = g_array_new (FALSE, FALSE, sizeof (SpelchTradeMention));
   const char *at = text;
+  Forms forms;
+  for (guint i = 0; i < G_N_ELEMENTS (WORDS); i++)
+    forms[i] = forms_of (i);
   while (*at != '\0')
     {
       SpelchTradeMention mention = { .from = (gsize)(at - text) };
-      gsize length = longest_word (at, &mention.word);
+      gsize length = longest_word (forms, at, &mention.word);
       mention.to = mention.from + length;
       if (length > 0)
         g_array_append_val (mentions, mention);
