@@ -166,6 +166,38 @@ plywood_tolerance (SpelchBoard *board)
   board->tolerance_minus_mm = 0.4 + 0.03 * board->nominal.mm;
 }
 
+/* MDF: ANSI A208.2; particleboard: EN 312, sanded, from memory. mm either way */
+#define MDF_WITHIN           0.125
+#define PARTICLEBOARD_WITHIN 0.3
+#define MELAMINE_PLUS        0.5 /* EN 14322, to 20 mm */
+#define MELAMINE_MINUS       0.3
+
+static bool
+is_tolerance (const SpelchBoard *board, double plus, double minus)
+{
+  return fabs (board->tolerance_plus_mm - plus) < 0.005 && fabs (board->tolerance_minus_mm - minus) < 0.005;
+}
+
+/* What somebody typed differs from what any make-up brings. */
+static bool
+is_usual_tolerance (const SpelchBoard *board)
+{
+  SpelchBoard plywood = { .nominal = board->nominal };
+  plywood_tolerance (&plywood);
+  return is_tolerance (board, plywood.tolerance_plus_mm, plywood.tolerance_minus_mm)
+         || is_tolerance (board, MELAMINE_PLUS, MELAMINE_MINUS)
+         || is_tolerance (board, MDF_WITHIN, MDF_WITHIN)
+         || is_tolerance (board, PARTICLEBOARD_WITHIN, PARTICLEBOARD_WITHIN) || is_tolerance (board, 0, 0);
+}
+
+static void
+unfaced (SpelchBoard *board, SpelchMaterial material, double within)
+{
+  if (is_usual_tolerance (board))
+    board->tolerance_plus_mm = board->tolerance_minus_mm = within;
+  one_layer (board, material, SPELCH_GRAIN_NONE);
+}
+
 static void
 melamine (SpelchBoard *board, SpelchMaterial core)
 {
@@ -173,8 +205,8 @@ melamine (SpelchBoard *board, SpelchMaterial core)
       = { spelch_length_mm (FILM_MM), SPELCH_MATERIAL_LAMINATE, SPELCH_GRAIN_NONE, 0, false };
   one_layer (board, core, SPELCH_GRAIN_NONE);
   spelch_make_up_face (board, &film);
-  board->tolerance_plus_mm = 0.5;
-  board->tolerance_minus_mm = 0.3;
+  board->tolerance_plus_mm = MELAMINE_PLUS;
+  board->tolerance_minus_mm = MELAMINE_MINUS;
 }
 
 void
@@ -183,8 +215,7 @@ spelch_make_up_follow (SpelchBoard *board, double before_mm)
   SpelchBoard before = { .nominal = spelch_length_mm (before_mm) };
   plywood_tolerance (&before);
   spelch_make_up_fit (board);
-  if (fabs (board->tolerance_plus_mm - before.tolerance_plus_mm) < 0.005
-      && fabs (board->tolerance_minus_mm - before.tolerance_minus_mm) < 0.005)
+  if (is_tolerance (board, before.tolerance_plus_mm, before.tolerance_minus_mm))
     plywood_tolerance (board);
 }
 
@@ -235,10 +266,10 @@ spelch_make_up_apply (SpelchMakeUp make_up, SpelchBoard *board)
       spelch_make_up_face (board, &veneer);
       return;
     case SPELCH_MAKE_UP_PARTICLEBOARD:
-      one_layer (board, SPELCH_MATERIAL_PARTICLEBOARD, SPELCH_GRAIN_NONE);
+      unfaced (board, SPELCH_MATERIAL_PARTICLEBOARD, PARTICLEBOARD_WITHIN);
       return;
     case SPELCH_MAKE_UP_MDF:
-      one_layer (board, SPELCH_MATERIAL_MDF, SPELCH_GRAIN_NONE);
+      unfaced (board, SPELCH_MATERIAL_MDF, MDF_WITHIN);
       return;
     case SPELCH_MAKE_UP_SOLID_SOFTWOOD:
       one_layer (board, SPELCH_MATERIAL_SOFTWOOD, SPELCH_GRAIN_STRAIGHT);

@@ -43,8 +43,9 @@ bool spelch_make_up_set_plies (SpelchBoard *board, guint plies);
 
 /* Gives @board the layers and, where a standard says it, the tolerance for its nominal thickness t, mm:
  * 0.2 + 0.03 t more and 0.4 + 0.03 t less for plywood (EN 315, sanded; formula from memory, a mill table
- * agrees), 0.5 more and 0.3 less for melamine-faced board (EN 14322, to 20 mm). Species and density are
- * untold then, but for okoume. */
+ * agrees), 0.5 more and 0.3 less for melamine-faced board (EN 14322, to 20 mm), 0.125 more or less for MDF
+ * (ANSI A208.2) and 0.3 for particleboard (EN 312, sanded, memory), these two unless somebody told another;
+ * none is known of veneered MDF and solid wood. Species and density are untold then, but for okoume. */
 void spelch_make_up_apply (SpelchMakeUp make_up, SpelchBoard *board);
 
 /* Layers that add up to the nominal thickness: those between the two faces give way, all where there are no

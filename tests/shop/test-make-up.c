@@ -57,6 +57,18 @@ test_tolerances (void)
   spelch_make_up_apply (SPELCH_MAKE_UP_MELAMINE_MDF, &board);
   g_assert_cmpfloat (board.tolerance_plus_mm, ==, 0.5);
   g_assert_cmpfloat (board.tolerance_minus_mm, ==, 0.3);
+  /* So have MDF (ANSI A208.2) and particleboard (EN 312, memory), in the place of any of these. */
+  spelch_make_up_apply (SPELCH_MAKE_UP_MDF, &board);
+  g_assert_cmpfloat (board.tolerance_plus_mm, ==, 0.125);
+  g_assert_cmpfloat (board.tolerance_minus_mm, ==, 0.125);
+  spelch_make_up_apply (SPELCH_MAKE_UP_BIRCH_PLY, &board);
+  spelch_make_up_apply (SPELCH_MAKE_UP_PARTICLEBOARD, &board);
+  g_assert_cmpfloat (board.tolerance_plus_mm, ==, 0.3);
+  g_assert_cmpfloat (board.tolerance_minus_mm, ==, 0.3);
+  board.tolerance_plus_mm = 0.4;
+  spelch_make_up_apply (SPELCH_MAKE_UP_MDF, &board);
+  g_assert_cmpfloat (board.tolerance_plus_mm, ==, 0.4);
+  g_assert_cmpfloat (board.tolerance_minus_mm, ==, 0.3);
   /* Another thickness has another tolerance, unless it was told by hand. */
   spelch_make_up_apply (SPELCH_MAKE_UP_BIRCH_PLY, &board);
   board.nominal = spelch_length_mm (15);
