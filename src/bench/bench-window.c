@@ -305,7 +305,7 @@ pages_turned (SpelchBenchWindow *self)
     return; /* the window is being built, or taken apart */
   g_object_get (self->columns, "right-folded", &folded, NULL);
   bool editing = g_strcmp0 (gtk_stack_get_visible_child_name (self->pages), "plan") != 0;
-  gtk_widget_set_visible (GTK_WIDGET (self->verdicts), folded || editing);
+  spelch_verdict_line_set_wanted (self->verdicts, folded || editing);
   if (editing && folded)
     gtk_toggle_button_set_active (self->plan_button, TRUE);
 }

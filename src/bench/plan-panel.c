@@ -289,6 +289,14 @@ scroll_to_open (gpointer data)
   return G_SOURCE_REMOVE;
 }
 
+/* Once a form that stood in its place is done with, the column shows its beginning. */
+static void
+spelch_plan_panel_map (GtkWidget *widget)
+{
+  GTK_WIDGET_CLASS (spelch_plan_panel_parent_class)->map (widget);
+  gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (SPELCH_PLAN_PANEL (widget)->scroller), 0);
+}
+
 /* One is open at a time. */
 static void
 why_toggled (SpelchPlanPanel *self, SpelchWhyRow *row)
@@ -297,7 +305,10 @@ why_toggled (SpelchPlanPanel *self, SpelchWhyRow *row)
     return;
   for (int about = 0; about < SPELCH_N_ABOUTS; about++)
     if (self->whys[about] == row)
-      spelch_whys_tell ((SpelchAbout)about, self->session, row);
+      {
+        spelch_whys_tell ((SpelchAbout)about, self->session, row);
+        spelch_why_row_settle (row); /* it may have been longer when it was open last */
+      }
     else
       spelch_why_row_set_open (self->whys[about], false);
   if (self->scrolling == 0)
@@ -406,6 +417,7 @@ bind_children (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, nothing);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, told);
+  widget_class->map = spelch_plan_panel_map;
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, scroller);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, stop_box);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, stops);

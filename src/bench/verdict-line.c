@@ -9,6 +9,7 @@ struct _SpelchVerdictLine
 {
   GtkWidget parent_instance;
   SpelchLiveText *sides[2]; /* by SpelchSide */
+  bool wanted, planned;
 };
 
 G_DEFINE_FINAL_TYPE (SpelchVerdictLine, spelch_verdict_line, GTK_TYPE_WIDGET)
@@ -29,12 +30,24 @@ show_side (SpelchVerdictLine *self, SpelchSession *session, SpelchSide side)
 }
 
 static void
+show_or_hide (SpelchVerdictLine *self)
+{
+  gtk_widget_set_visible (GTK_WIDGET (self), self->wanted && self->planned);
+}
+
+void
+spelch_verdict_line_set_wanted (SpelchVerdictLine *self, bool wanted)
+{
+  self->wanted = wanted;
+  show_or_hide (self);
+}
+
+static void
 session_changed (SpelchSession *session, guint change, SpelchVerdictLine *self)
 {
-  bool planned = spelch_session_get_plan (session) != NULL;
-  for (int side = 0; side < 2; side++)
-    gtk_widget_set_visible (GTK_WIDGET (self->sides[side]), planned);
-  if (!planned)
+  self->planned = spelch_session_get_plan (session) != NULL;
+  show_or_hide (self);
+  if (!self->planned)
     return;
   show_side (self, session, SPELCH_SIDE_MOTOR);
   show_side (self, session, SPELCH_SIDE_FAR);

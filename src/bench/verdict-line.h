@@ -17,4 +17,7 @@ G_DECLARE_FINAL_TYPE (SpelchVerdictLine, spelch_verdict_line, SPELCH, VERDICT_LI
 /* @session must outlive the line; once. */
 void spelch_verdict_line_set_session (SpelchVerdictLine *self, SpelchSession *session);
 
+/* Whether it is to be shown when there is something to say. */
+void spelch_verdict_line_set_wanted (SpelchVerdictLine *self, bool wanted);
+
 G_END_DECLS
