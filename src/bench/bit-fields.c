@@ -87,7 +87,7 @@ static const SpelchField FIELDS[] = {
   { SPELCH_FIELD_CHOICE, "wear", N_ ("State"), AT (wear), .choices = WEAR },
   { SPELCH_FIELD_NUMBER, "metres_cut", N_ ("Metres cut"), AT (metres_cut), .unit = N_ ("m"),
     .none = N_ ("none"), .hint = N_ ("Since it was new or sharpened.") },
-  { SPELCH_FIELD_TEXT, "sharpened", N_ ("Sharpened on"), AT (sharpened), SPELCH_DATE_SIZE,
+  { SPELCH_FIELD_TEXT, "sharpened", N_ ("Sharpened on"), AT (sharpened), SPELCH_DATE_SIZE, .is_past = true,
     .none = N_ ("not told"), .hint = N_ ("A day: 2026-05-31.") },
   { SPELCH_FIELD_LENGTH, "sharpened_diameter", N_ ("Diameter after that"), AT (sharpened_diameter),
     .none = N_ ("as marked") },

@@ -48,7 +48,7 @@ is_on_the_bench (gconstpointer value)
 #define AT(member) G_STRUCT_OFFSET (SpelchRenewing, member)
 
 static const SpelchField FIELDS[] = {
-  { SPELCH_FIELD_TEXT, "renewed_on", N_ ("On the day"), AT (date), SPELCH_DATE_SIZE,
+  { SPELCH_FIELD_TEXT, "renewed_on", N_ ("On the day"), AT (date), SPELCH_DATE_SIZE, .is_past = true,
     .hint = N_ ("A day: 2026-05-31.") },
   { SPELCH_FIELD_LENGTH, "sharpened_diameter", N_ ("Diameter measured"), AT (diameter),
     .none = N_ ("as marked"), .applies = is_sharpened },

@@ -1,8 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/cut-fields.h"
 #include "bench/part-edits.h"
+#include "shop/fault.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 #include <string.h>
 
 #define AT(member) G_STRUCT_OFFSET (SpelchCutDraft, member)
@@ -113,6 +115,26 @@ spelch_cut_drafted_part (const SpelchCutDraft *draft, const SpelchCutChoices *ch
   return part;
 }
 
+#define ROUND_WITHIN_MM 0.5 /* as people measure a way round */
+
+/* The length of a pocket is easily taken for that of a side; a part that has it so already can still be
+ * changed otherwise. */
+static char *
+fault_of_pocket (const SpelchCut *cut, const SpelchCut *before)
+{
+  double least = spelch_cut_pocket_round (cut);
+  bool same = cut->kind == before->kind && cut->length.mm == before->length.mm
+              && cut->width.mm == before->width.mm && cut->corner_radius.mm == before->corner_radius.mm;
+  if (cut->kind != SPELCH_CUT_POCKET || same || cut->length.mm >= least - ROUND_WITHIN_MM)
+    return NULL;
+  g_autofree char *length = spelch_fault_number (cut->length.mm, "mm");
+  g_autofree char *width = spelch_fault_number (cut->width.mm, "mm");
+  g_autofree char *round = spelch_fault_number (ceil (least - ROUND_WITHIN_MM), "mm");
+  return g_strdup_printf (
+      _ ("length (%s) is the way once round the pocket: for one %s wide it is at least %s."), length, width,
+      round);
+}
+
 char *
 spelch_cut_draft_fault (gconstpointer value, gpointer data)
 {
@@ -122,7 +144,9 @@ spelch_cut_draft_fault (gconstpointer value, gpointer data)
   SpelchCut cut = spelch_cut_drafted (value, choices);
   if (cut.name[0] == '\0')
     return g_strdup (_ ("name: give the cut a name."));
-  return spelch_cut_fault (&cut, &choices->part->board);
+  char *fault = spelch_cut_fault (&cut, &choices->part->board);
+  bool known = choices->index < choices->part->n_cuts;
+  return fault == NULL && known ? fault_of_pocket (&cut, &choices->part->cuts[choices->index]) : fault;
 }
 
 /* ---- Which fields a kind needs ---- */
@@ -197,7 +221,13 @@ fits_a_part (gconstpointer draft)
 static bool
 has_path (gconstpointer draft)
 {
-  return !is_hole (draft);
+  return !is_hole (draft) && cut_of (draft)->kind != SPELCH_CUT_POCKET;
+}
+
+static bool
+is_pocket (gconstpointer draft)
+{
+  return cut_of (draft)->kind == SPELCH_CUT_POCKET;
 }
 
 static bool
@@ -347,6 +377,8 @@ static const SpelchField FIELDS[] = {
   LENGTH ("mating.clearance", N_ ("Clearance"), cut.mating.clearance, .applies = fits_a_part, .none = N_ ("none"),
           .hint = N_ ("How much wider the cut is to be, both sides together; 0.1 to 0.2 mm for glue is usual, below 0 is a tight fit.")),
   LENGTH ("length", N_ ("Length"), cut.length, .applies = has_path, .hint = N_ ("Along the finished line, once.")),
+  LENGTH ("length", N_ ("Way round it"), cut.length, .applies = is_pocket,
+          .hint = N_ ("Once along the finished line: twice the length and the width, or 3.14 times the diameter of a round one.")),
   LENGTH ("corner_radius", N_ ("Inside corners"), cut.corner_radius, .applies = has_corners, .none = N_ ("any"),
           .hint = N_ ("Radius of the smallest one. A bit wider than twice that can't cut it.")),
   LENGTH ("from_edge", N_ ("From the edge"), cut.from_edge, .applies = has_two_walls, .none = N_ ("not told"),

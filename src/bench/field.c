@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/field.h"
 #include "bench/typed-list.h"
+#include "shop/fault.h"
+#include "shop/number.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -94,51 +96,17 @@ spelch_field_write (const SpelchField *field, gconstpointer value, const SpelchN
 
 /* ---- Reading ---- */
 
+/* Days sort as they are written. What isn't a day at all is told of with the other faults. */
 static bool
-complain (const SpelchField *field, GError **error)
+is_to_come (const char *typed, GError **error)
 {
-  if (field->unit != NULL)
-    g_set_error (error, SPELCH_LENGTH_ERROR, SPELCH_LENGTH_ERROR_NOT_NUMBER,
-                 _ ("Write a number here, in %s: 18000, or 2,5."), _ (field->unit));
-  else
-    g_set_error_literal (error, SPELCH_LENGTH_ERROR, SPELCH_LENGTH_ERROR_NOT_NUMBER,
-                         _ ("Write a number here: 2, or 2,5."));
-  return false;
-}
-
-/* A number with either decimal sign and groups set apart by spaces; the field's unit may stand after it. */
-static bool
-read_number (const SpelchField *field, const char *typed, double *number, GError **error)
-{
-  g_autoptr (GString) plain = g_string_new (NULL);
-  for (const char *c = typed; *c != '\0'; c = g_utf8_next_char (c))
-    if (!g_unichar_isspace (g_utf8_get_char (c)))
-      g_string_append_unichar (plain, *c == ',' ? '.' : g_utf8_get_char (c));
-  g_autofree char *unit = field->unit == NULL ? NULL : g_strdup (_ (field->unit));
-  if (unit != NULL && g_str_has_suffix (plain->str, unit))
-    g_string_truncate (plain, plain->len - strlen (unit));
-  char *end = NULL;
-  double read = g_ascii_strtod (plain->str, &end);
-  bool plainly = plain->len > 0 && strspn (plain->str, "+-.0123456789") == plain->len && *end == '\0';
-  if (!plainly || !isfinite (read))
-    return complain (field, error);
-  *number = read;
-  return true;
-}
-
-static bool
-read_whole (const SpelchField *field, const char *typed, int *whole, GError **error)
-{
-  double number = 0;
-  if (!read_number (field, typed, &number, error))
+  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
+  g_autofree char *today = g_date_time_format (now, "%Y-%m-%d");
+  g_autofree char *fault = spelch_fault_date ("", typed, false);
+  if (fault != NULL || strcmp (typed, today) <= 0)
     return false;
-  if (number != floor (number) || fabs (number) > 1e6)
-    {
-      g_set_error_literal (error, SPELCH_LENGTH_ERROR, SPELCH_LENGTH_ERROR_NOT_NUMBER,
-                           _ ("Write a whole number here: 1, 2, 3 ..."));
-      return false;
-    }
-  *whole = (int)number;
+  g_set_error (error, SPELCH_LENGTH_ERROR, SPELCH_LENGTH_ERROR_RANGE,
+               _ ("%s is still to come: write today, %s, or a day before."), typed, today);
   return true;
 }
 
@@ -152,6 +120,8 @@ read_text (const SpelchField *field, const char *typed, char *into, GError **err
                    _ ("That is too long: there is room for %u letters."), (guint)field->size - 1);
       return false;
     }
+  if (field->is_past && is_to_come (trimmed, error))
+    return false;
   g_strlcpy (into, trimmed, field->size);
   return true;
 }
@@ -161,8 +131,8 @@ read_one (const SpelchField *field, const char *typed, const SpelchNumbers *numb
           GError **error)
 {
   if (field->kind == SPELCH_FIELD_NUMBERS)
-    return read_number (field, typed, (double *)member + i, error);
-  return spelch_length_parse (typed, numbers->unit, (SpelchLength *)member + i, error);
+    return spelch_number_parse (typed, field->unit, numbers->decimal_sign, (double *)member + i, error);
+  return spelch_length_read (typed, numbers->unit, numbers->decimal_sign, (SpelchLength *)member + i, error);
 }
 
 /* All of the list or nothing. */
@@ -212,7 +182,7 @@ spelch_field_read (const SpelchField *field, const char *typed, const SpelchNumb
     case SPELCH_FIELD_LENGTH:
       {
         SpelchLength length = spelch_length_mm (0);
-        if (!nothing && !spelch_length_parse (typed, numbers->unit, &length, error))
+        if (!nothing && !spelch_length_read (typed, numbers->unit, numbers->decimal_sign, &length, error))
           return false;
         *(SpelchLength *)member = length;
         return true;
@@ -220,7 +190,7 @@ spelch_field_read (const SpelchField *field, const char *typed, const SpelchNumb
     case SPELCH_FIELD_NUMBER:
       {
         double number = 0;
-        if (!nothing && !read_number (field, typed, &number, error))
+        if (!nothing && !spelch_number_parse (typed, field->unit, numbers->decimal_sign, &number, error))
           return false;
         *(double *)member = number;
         return true;
@@ -228,7 +198,7 @@ spelch_field_read (const SpelchField *field, const char *typed, const SpelchNumb
     case SPELCH_FIELD_WHOLE:
       {
         int whole = 0;
-        if (!nothing && !read_whole (field, typed, &whole, error))
+        if (!nothing && !spelch_number_parse_whole (typed, numbers->decimal_sign, &whole, error))
           return false;
         *(int *)member = whole;
         return true;
@@ -266,13 +236,14 @@ char *
 spelch_field_reading (const SpelchField *field, const char *typed, const SpelchNumbers *numbers)
 {
   SpelchLength length;
-  if (field->kind != SPELCH_FIELD_LENGTH || !spelch_length_parse (typed, numbers->unit, &length, NULL))
+  if (field->kind != SPELCH_FIELD_LENGTH
+      || !spelch_length_read (typed, numbers->unit, numbers->decimal_sign, &length, NULL))
     return NULL;
   g_autofree char *reading
       = spelch_length_format (length.mm, SPELCH_UNIT_MM, numbers->inch_style, 3, numbers->decimal_sign);
   SpelchLength read;
   bool known = spelch_length_parse (typed, SPELCH_UNIT_MM, &read, NULL) && read.mm == length.mm
-               && strpbrk (typed, "/\"i'") == NULL;
+               && strpbrk (typed, "/\"if'") == NULL;
   return known ? NULL : g_strdup_printf ("= %s", reading);
 }
 
@@ -329,7 +300,7 @@ spelch_fields_say (const SpelchField *fields, guint n_fields, const char *fault,
         }
       if (at != NULL && *at < 0)
         *at = found;
-      g_string_append_printf (said, "“%s”", _ (fields[found].label));
+      g_string_append_printf (said, _ ("“%s”"), _ (fields[found].label));
       c += strlen (fields[found].member);
       c += say_place (c, said);
     }

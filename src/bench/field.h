@@ -40,6 +40,7 @@ typedef struct
   const char *none;           /* what 0 means, shown in an empty field, marked with N_(): "not told" */
   const char *hint;           /* how to find the value out, marked with N_(); may be NULL */
   bool (*applies) (gconstpointer value); /* NULL: always */
+  bool is_past;                          /* TEXT: a day, today at the latest */
 } SpelchField;
 
 /* What stands in the field for @value. Free with g_free(). */

@@ -6,6 +6,8 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
+#define NAME_CHARS 17
+
 struct _SpelchFormRow
 {
   GtkWidget parent_instance;
@@ -133,7 +135,9 @@ static GtkWidget *
 make_remark (void)
 {
   GtkWidget *remark = spelch_paragraph_new (NULL, "small");
-  gtk_label_set_max_width_chars (GTK_LABEL (remark), 44);
+  /* It asks for no room of its own, or the controls of its row would stand elsewhere than the others'. */
+  gtk_label_set_max_width_chars (GTK_LABEL (remark), 1);
+  gtk_widget_set_hexpand (remark, TRUE);
   gtk_widget_set_visible (remark, FALSE);
   return remark;
 }
@@ -158,11 +162,14 @@ with_unit (SpelchFormRow *self)
 static void
 build (SpelchFormRow *self)
 {
-  GtkWidget *sides = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
+  /* A grid and not a box: that would make names narrower in a row that a remark makes higher, and the control
+   * would leave its place. */
+  GtkWidget *sides = gtk_grid_new ();
   self->label = gtk_label_new (_ (self->field->label));
   gtk_label_set_xalign (GTK_LABEL (self->label), 0);
   gtk_label_set_wrap (GTK_LABEL (self->label), TRUE);
-  gtk_box_append (GTK_BOX (sides), self->label);
+  gtk_grid_set_column_spacing (GTK_GRID (sides), 12);
+  gtk_grid_attach (GTK_GRID (sides), self->label, 0, 0, 1, 1);
   gtk_widget_set_parent (sides, GTK_WIDGET (self));
   self->control = make_control (self);
   if (self->control == NULL)
@@ -170,8 +177,8 @@ build (SpelchFormRow *self)
       gtk_widget_add_css_class (self->label, "heading");
       return;
     }
-  gtk_label_set_width_chars (GTK_LABEL (self->label), 16);
-  gtk_label_set_max_width_chars (GTK_LABEL (self->label), 20);
+  gtk_label_set_width_chars (GTK_LABEL (self->label), NAME_CHARS);
+  gtk_label_set_max_width_chars (GTK_LABEL (self->label), NAME_CHARS);
   gtk_label_set_mnemonic_widget (GTK_LABEL (self->label), self->control);
   gtk_widget_set_valign (self->label, GTK_ALIGN_START);
   gtk_widget_set_margin_top (self->label, 4);
@@ -180,7 +187,7 @@ build (SpelchFormRow *self)
   gtk_box_append (GTK_BOX (right), with_unit (self));
   self->remark = make_remark ();
   gtk_box_append (GTK_BOX (right), self->remark);
-  gtk_box_append (GTK_BOX (sides), right);
+  gtk_grid_attach (GTK_GRID (sides), right, 1, 0, 1, 1);
   if (self->field->hint != NULL)
     spelch_tooltip_set (self->control, _ (self->field->hint));
 }

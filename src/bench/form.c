@@ -18,6 +18,7 @@ struct _SpelchForm
   char *id;             /* of what is shown; NULL: nothing */
   gpointer value;       /* as shown, without what is unfinished */
   GHashTable *left;     /* "id/member" -> what was typed there and can't be taken yet */
+  GHashTable *refused;  /* "id/member" -> why not, as long as it stands there */
   bool showing;
 };
 
@@ -49,6 +50,26 @@ leave (SpelchForm *self, SpelchFormRow *row)
     g_hash_table_insert (self->left, g_steal_pointer (&place), g_strdup (spelch_form_row_get_typed (row)));
   else
     g_hash_table_remove (self->left, place);
+}
+
+static void
+keep_refusal (SpelchForm *self, const SpelchField *field, const char *why)
+{
+  g_autofree char *place = place_of (self, field);
+  if (why != NULL)
+    g_hash_table_insert (self->refused, g_steal_pointer (&place), g_strdup (why));
+  else
+    g_hash_table_remove (self->refused, place);
+}
+
+/* Why what stands in a field isn't taken, or NULL. */
+static const char *
+refusal_of (SpelchForm *self, const SpelchField *field)
+{
+  if (self->id == NULL || field->member == NULL)
+    return NULL;
+  g_autofree char *place = place_of (self, field);
+  return g_hash_table_lookup (self->refused, place);
 }
 
 /* ---- Taking what is typed ---- */
@@ -106,7 +127,8 @@ take (SpelchForm *self, SpelchFormRow *row, gpointer into, int *at)
     pick (field, spelch_form_row_get_pick (row), into);
   else if (field->kind == SPELCH_FIELD_CHOICE || field->kind == SPELCH_FIELD_FLAG)
     spelch_field_choose (field, spelch_form_row_get_choice (row), into);
-  else if (!spelch_field_read (field, spelch_form_row_get_typed (row), &self->numbers, into, &error))
+  else if (spelch_form_row_is_typed (row) /* what it shows of itself is no question */
+           && !spelch_field_read (field, spelch_form_row_get_typed (row), &self->numbers, into, &error))
     return g_strdup (error->message);
   g_autofree char *fault = self->fault (into, self->data);
   if (fault == NULL)
@@ -114,11 +136,15 @@ take (SpelchForm *self, SpelchFormRow *row, gpointer into, int *at)
   return say (self, into, fault, at);
 }
 
+/* A refusal stays beside the words it is about. */
 static void
 clear_remarks (SpelchForm *self)
 {
   for (guint i = 0; i < self->n_fields; i++)
-    spelch_form_row_remark (self->rows[i], NULL, false);
+    {
+      const char *refusal = refusal_of (self, &self->fields[i]);
+      spelch_form_row_remark (self->rows[i], refusal, refusal != NULL);
+    }
 }
 
 static void
@@ -127,6 +153,7 @@ row_typed (SpelchFormRow *row, SpelchForm *self)
   if (self->id == NULL || self->showing)
     return;
   leave (self, row);
+  keep_refusal (self, spelch_form_row_get_field (row), NULL);
   g_autofree char *reading = spelch_field_reading (spelch_form_row_get_field (row),
                                                    spelch_form_row_get_typed (row), &self->numbers);
   spelch_form_row_remark (row, reading, false);
@@ -142,34 +169,75 @@ row_typed (SpelchFormRow *row, SpelchForm *self)
     g_signal_emit (self, signals[SIGNAL_DRAFTED], 0, draft);
 }
 
+/* What was typed keeps its place, and the reason beside it; what was chosen can't be and goes back. */
+static void
+refuse (SpelchForm *self, SpelchFormRow *row, const char *fault, int at)
+{
+  const SpelchField *field = spelch_form_row_get_field (row);
+  leave (self, row);
+  if (!is_chosen (field) && spelch_form_row_is_typed (row))
+    keep_refusal (self, field, fault);
+  clear_remarks (self);
+  spelch_form_row_remark (self->rows[at], fault, true);
+  if (at != (int)(field - self->fields))
+    spelch_form_row_remark (row, fault, true);
+  if (is_chosen (field))
+    spelch_form_row_show (row, self->value, NULL, &self->numbers);
+  g_signal_emit (self, signals[SIGNAL_DROPPED], 0);
+}
+
+static void
+accept (SpelchForm *self, const SpelchField *field, gconstpointer entered)
+{
+  g_autofree char *place = place_of (self, field);
+  g_hash_table_remove (self->left, place);
+  g_hash_table_remove (self->refused, place);
+  clear_remarks (self);
+  if (memcmp (entered, self->value, self->size) != 0)
+    g_signal_emit (self, signals[SIGNAL_EDITED], 0, entered, _ (field->label));
+  else
+    g_signal_emit (self, signals[SIGNAL_DROPPED], 0);
+}
+
+/* What was refused beside the value that has changed now may be right: it is taken, or says what is wrong
+ * now. */
+static void
+try_refused (SpelchForm *self)
+{
+  for (guint i = 0; self->id != NULL && i < self->n_fields; i++)
+    {
+      if (refusal_of (self, &self->fields[i]) == NULL)
+        continue;
+      g_autofree gpointer entered = g_malloc (self->size);
+      int at = -1;
+      g_autofree char *fault = take (self, self->rows[i], entered, &at);
+      if (fault == NULL)
+        accept (self, &self->fields[i], entered);
+      else
+        {
+          keep_refusal (self, &self->fields[i], fault);
+          spelch_form_row_remark (self->rows[i], fault, true);
+        }
+    }
+}
+
 static void
 row_entered (SpelchFormRow *row, SpelchForm *self)
 {
   if (self->id == NULL || self->showing)
     return;
-  const SpelchField *field = spelch_form_row_get_field (row);
   g_autofree gpointer entered = g_malloc (self->size);
   int at = -1;
   g_autofree char *fault = take (self, row, entered, &at);
-  clear_remarks (self);
   if (fault != NULL)
     {
-      /* What was typed keeps its place; what was chosen can't be and goes back. */
-      leave (self, row);
-      spelch_form_row_remark (self->rows[at], fault, true);
-      if (at != (int)(field - self->fields))
-        spelch_form_row_remark (row, fault, true);
-      if (is_chosen (field))
-        spelch_form_row_show (row, self->value, NULL, &self->numbers);
-      g_signal_emit (self, signals[SIGNAL_DROPPED], 0);
+      refuse (self, row, fault, at);
       return;
     }
-  g_autofree char *place = place_of (self, field);
-  g_hash_table_remove (self->left, place);
-  if (memcmp (entered, self->value, self->size) != 0)
-    g_signal_emit (self, signals[SIGNAL_EDITED], 0, entered, _ (field->label));
-  else
-    g_signal_emit (self, signals[SIGNAL_DROPPED], 0);
+  g_autoptr (SpelchForm) kept = g_object_ref (self);
+  accept (self, spelch_form_row_get_field (row), entered);
+  if (memcmp (entered, self->value, self->size) == 0) /* the edit has come back */
+    try_refused (self);
 }
 
 /* ---- Showing ---- */
@@ -220,10 +288,11 @@ spelch_form_show (SpelchForm *self, const char *id, gconstpointer value)
     {
       g_free (self->id);
       self->id = g_strdup (id);
-      clear_remarks (self);
     }
   memcpy (self->value, value, self->size);
   show_all (self);
+  if (other)
+    clear_remarks (self);
 }
 
 void
@@ -294,6 +363,7 @@ spelch_form_finalize (GObject *object)
   g_free (self->rows);
   g_free (self->value);
   g_hash_table_unref (self->left);
+  g_hash_table_unref (self->refused);
   G_OBJECT_CLASS (spelch_form_parent_class)->finalize (object);
 }
 
@@ -321,6 +391,7 @@ spelch_form_init (SpelchForm *self)
   gtk_orientable_set_orientation (GTK_ORIENTABLE (layout), GTK_ORIENTATION_VERTICAL);
   gtk_box_layout_set_spacing (GTK_BOX_LAYOUT (layout), 6);
   self->left = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
+  self->refused = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
   self->numbers = (SpelchNumbers){ .unit = SPELCH_UNIT_MM, .decimal_sign = '.' };
 }
 

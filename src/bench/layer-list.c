@@ -2,6 +2,7 @@
 #include "bench/layer-list.h"
 #include "bench/form.h"
 #include "bench/later-menu.h"
+#include "bench/shelf-kind.h"
 #include "bench/template.h"
 #include "shop/make-up.h"
 
@@ -230,8 +231,12 @@ fault_of (gconstpointer value, gpointer data)
   SpelchBoard next = board_with (data, value);
   g_autofree char *fault = spelch_board_fault (&next);
   const char *about = fault == NULL ? NULL : strstr (fault, "]: ");
-  return about != NULL && g_str_has_prefix (fault, "layers[") ? g_strdup (about + 3)
-                                                              : g_steal_pointer (&fault);
+  if (about != NULL && g_str_has_prefix (fault, "layers["))
+    return g_strdup (about + 3);
+  /* What the layer does to the board is said in the words of the board's form. */
+  return fault == NULL
+             ? NULL
+             : spelch_fields_say (SPELCH_SHELF_BOARDS.fields, SPELCH_SHELF_BOARDS.n_fields, fault, NULL);
 }
 
 static void

@@ -100,7 +100,7 @@ static bool
 parse (SpelchLengthEntry *self, SpelchLength *length, GError **error)
 {
   const SpelchNumbers *numbers = spelch_session_get_numbers (spelch_quantity_get_session (self->quantity));
-  return spelch_length_parse (typed_text (self), numbers->unit, length, error);
+  return spelch_length_read (typed_text (self), numbers->unit, numbers->decimal_sign, length, error);
 }
 
 static int

@@ -128,11 +128,11 @@ start_width (const SpelchPart *part, SpelchCutKind kind)
 }
 
 static double
-start_length (const SpelchPart *part, SpelchCutKind kind)
+start_length (const SpelchPart *part, const SpelchCut *cut)
 {
   double length = part->length.mm > 0 ? part->length.mm : START_LENGTH;
   double width = part->width.mm > 0 ? part->width.mm : START_LENGTH;
-  switch (kind)
+  switch (cut->kind)
     {
     case SPELCH_CUT_OUTLINE:
       return 2 * (length + width);
@@ -146,6 +146,7 @@ start_length (const SpelchPart *part, SpelchCutKind kind)
     case SPELCH_CUT_MORTISE:
       return START_MORTISE_END;
     case SPELCH_CUT_POCKET:
+      return 2 * (spelch_cut_width (cut) + START_MORTISE_END); /* once round */
     case SPELCH_CUT_SLOT:
     default:
       return 2 * START_MORTISE_END;
@@ -177,8 +178,9 @@ suit_kind (const SpelchPart *part, SpelchCut *cut)
     cut->width = spelch_length_mm (start_width (part, cut->kind));
   if (cut->kind == SPELCH_CUT_OUTLINE)
     cut->width = spelch_length_mm (0);
-  if (cut->length.mm <= 0)
-    cut->length = spelch_length_mm (start_length (part, cut->kind));
+  if (cut->length.mm <= 0
+      || (cut->kind == SPELCH_CUT_POCKET && cut->length.mm < spelch_cut_pocket_round (cut)))
+    cut->length = spelch_length_mm (start_length (part, cut));
 }
 
 SpelchCut

@@ -59,7 +59,8 @@ static const SpelchField FIELDS[] = {
     .hint = N_ ("Then it says nothing about the shear and doesn't count.") },
   { SPELCH_FIELD_NUMBER, "spindle_load_w", N_ ("Load of the spindle"), AT (load_w), .unit = N_ ("W"),
     .none = N_ ("not read"), .hint = N_ ("The reading in the cut less the reading when it turns free.") },
-  { SPELCH_FIELD_TEXT, "date", N_ ("Day"), AT (date), SPELCH_DATE_SIZE, .hint = N_ ("A day: 2026-05-31.") },
+  { SPELCH_FIELD_TEXT, "date", N_ ("Day"), AT (date), SPELCH_DATE_SIZE, .is_past = true,
+    .hint = N_ ("A day: 2026-05-31.") },
   { SPELCH_FIELD_TEXT, "note", N_ ("Note"), AT (note), SPELCH_NOTE_SIZE, .none = N_ ("none") },
 };
 

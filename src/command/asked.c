@@ -9,6 +9,7 @@
 #include "plan/corrections.h"
 #include "shop/decimal-sign.h"
 #include "shop/fault.h"
+#include "shop/number.h"
 
 #include <glib/gi18n.h>
 #include <math.h>
@@ -202,7 +203,8 @@ read_length (const SpelchAsked *asked, const char *option, const char *text, Spe
 {
   bool inches = g_strcmp0 (asked->units, "in") == 0;
   g_autoptr (GError) local = NULL;
-  if (!spelch_length_parse (text, inches ? SPELCH_UNIT_INCH : SPELCH_UNIT_MM, length, &local))
+  if (!spelch_length_read (text, inches ? SPELCH_UNIT_INCH : SPELCH_UNIT_MM, spelch_decimal_sign (), length,
+                           &local))
     return refuse (error, SPELCH_COMMAND_ERROR_VALUE,
                    g_strdup_printf (_ ("%s “%s”: %s"), option, text, local->message));
   if (length->mm <= 0)
@@ -212,11 +214,15 @@ read_length (const SpelchAsked *asked, const char *option, const char *text, Spe
 }
 
 static bool
-read_number (const char *option, const char *text, double most, double *value, GError **error)
+read_number (const char *option, const char *text, const char *unit, double most, double *value,
+             GError **error)
 {
-  char *end = NULL;
-  double number = g_ascii_strtod (text, &end);
-  if (end == text || *end != '\0' || !isfinite (number) || number <= 0 || number > most)
+  g_autoptr (GError) local = NULL;
+  double number = 0;
+  bool read = spelch_number_parse (text, unit, spelch_decimal_sign (), &number, &local);
+  if (g_error_matches (local, SPELCH_LENGTH_ERROR, SPELCH_LENGTH_ERROR_AMBIGUOUS))
+    return refuse (error, SPELCH_COMMAND_ERROR_VALUE, g_strdup_printf ("%s: %s", option, local->message));
+  if (!read || number <= 0 || number > most)
     return refuse (
         error, SPELCH_COMMAND_ERROR_VALUE,
         g_strdup_printf (_ ("%s “%s”: write a number greater than 0, at most %.0f."), option, text, most));
@@ -340,9 +346,11 @@ put_on_cut (const SpelchAsked *asked, const SpelchPart *part, SpelchCut *cut, GE
   cut->way_up = (SpelchFace)face;
   if (asked->passes != NULL && !put_passes (asked, part, cut, error))
     return false;
-  if (asked->speed != NULL && !read_number ("--speed", asked->speed, 100000, &cut->held.speed_rpm, error))
+  if (asked->speed != NULL
+      && !read_number ("--speed", asked->speed, "rpm", 100000, &cut->held.speed_rpm, error))
     return false;
-  return asked->feed == NULL || read_number ("--feed", asked->feed, 100000, &cut->held.feed_mm_min, error);
+  return asked->feed == NULL
+         || read_number ("--feed", asked->feed, "mm/min", 100000, &cut->held.feed_mm_min, error);
 }
 
 static bool

@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "plan/by-hand.h"
+#include "shop/decimal-sign.h"
+#include "shop/number.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -73,6 +75,16 @@ read_number (const char *text, double *number, GError **error)
   return true;
 }
 
+/* A speed or a feed is a whole number: "18,000" is asked about. */
+static bool
+is_plain (const char *text, GError **error)
+{
+  g_autofree char *doubt = spelch_number_doubt (text, ".,", spelch_decimal_sign ());
+  if (doubt != NULL)
+    g_set_error_literal (error, SPELCH_LENGTH_ERROR, SPELCH_LENGTH_ERROR_AMBIGUOUS, doubt);
+  return doubt == NULL;
+}
+
 bool
 spelch_by_hand_read_speed (const char *text, double *rpm, GError **error)
 {
@@ -82,7 +94,7 @@ spelch_by_hand_read_speed (const char *text, double *rpm, GError **error)
   bool told = false;
   g_autofree char *count = before_any (words, units, &told);
   double number = 0;
-  if (!read_number (count, &number, &trouble))
+  if (!is_plain (count, &trouble) || !read_number (count, &number, &trouble))
     {
       if (!g_error_matches (trouble, SPELCH_LENGTH_ERROR, SPELCH_LENGTH_ERROR_AMBIGUOUS))
         return refuse (error, _ ("“%s” isn't a spindle speed; type one such as 18 000 rpm."), text);
@@ -184,10 +196,10 @@ read_feed (const char *text, const SpelchNumbers *numbers, double *mm_min, GErro
   double number = 0;
   g_autofree char *way = before_any (text, a_minute, &told);
   if (told)
-    return read_way (way, mm_min, error);
+    return (!g_str_has_suffix (way, "mm") || is_plain (way, error)) && read_way (way, mm_min, error);
   if (read_pace (text, mm_min))
     return true;
-  if (!read_number (text, &number, error))
+  if ((unit_mm (numbers) <= 1 && !is_plain (text, error)) || !read_number (text, &number, error))
     return false;
   *mm_min = number * unit_mm (numbers);
   return true;

@@ -57,20 +57,27 @@ prepare_tolerances (SpelchCase *c)
 }
 
 /* What is above the cutting edges limits the depth only when it is as thick as the bit. */
+static double
+reach (const SpelchCase *c, double stick_out)
+{
+  const SpelchBit *bit = c->bit;
+  double above = bit->neck.mm > 0 ? bit->neck.mm : bit->shank.mm;
+  double base = c->machine->base_thickness.mm + c->k->clearance_base;
+  double depth = fmax (stick_out - base, 0);
+  return above >= c->diameter || depth == HUGE_VAL ? fmin (depth, bit->cutting_length.mm) : depth;
+}
+
 static void
 prepare_reach (SpelchCase *c)
 {
   const SpelchBit *bit = c->bit;
-  double above = bit->neck.mm > 0 ? bit->neck.mm : bit->shank.mm;
   double in_collet = fmax (c->k->collet_least, c->k->collet_diameters * bit->shank.mm);
-  double base = c->machine->base_thickness.mm + c->k->clearance_base;
 
   c->stick_most = bit->overall_length.mm > 0 ? fmax (bit->overall_length.mm - in_collet, 0) : HUGE_VAL;
+  c->depth_free = reach (c, c->stick_most);
   if (c->cut->stick_out.mm > 0)
     c->stick_most = c->cut->stick_out.mm;
-  c->depth_most = fmax (c->stick_most - base, 0);
-  if (above >= c->diameter || c->depth_most == HUGE_VAL)
-    c->depth_most = fmin (c->depth_most, bit->cutting_length.mm);
+  c->depth_most = reach (c, c->stick_most);
   c->step_most = bit->cutting_length.mm;
   if (c->diameter < c->k->slender_below)
     c->step_most = fmin (c->step_most, c->k->slender_step * c->diameter);

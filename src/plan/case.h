@@ -32,6 +32,7 @@ typedef struct
   bool overcut_free;   /* nothing is in the way below the board */
   double stick_most;   /* longest stick-out that leaves enough shank in the collet; HUGE_VAL when not known */
   double depth_most;   /* deepest tip the bit reaches */
+  double depth_free;   /* and would reach if no stick-out were set */
   double step_most;    /* deepest single step */
   double engaged;      /* a_e of the widest track, mm */
   int tracks;          /* side by side */

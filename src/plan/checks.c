@@ -8,6 +8,7 @@
 
 #define SLACK           1e-6
 #define WIDTH_WITHIN_MM 0.005
+#define RPM_WITHIN      0.5
 
 static void
 add_stop (SpelchPlan *plan, SpelchStop stop)
@@ -54,7 +55,10 @@ check_width (const SpelchCase *c, SpelchPlan *plan)
   const SpelchCut *cut = c->cut;
   bool finishes = plan->n_passes > 0 && plan->passes[plan->n_passes - 1].finishing;
   double allowance = finishes ? plan->passes[plan->n_passes - 1].side_allowance_mm : 0;
-  double room = spelch_cut_width (cut) - allowance * (cut->kept == SPELCH_WALL_BOTH ? 2 : 1);
+  double narrow = spelch_cut_width (cut);
+  if (cut->kind == SPELCH_CUT_POCKET && cut->length.mm > 0)
+    narrow = fmin (narrow, spelch_cut_pocket_across (cut));
+  double room = narrow - allowance * (cut->kept == SPELCH_WALL_BOTH ? 2 : 1);
   if (!c->single_wall && spelch_cut_width (cut) > 0 && c->diameter > room + WIDTH_WITHIN_MM)
     add (plan, SPELCH_STOP_TOO_WIDE, c->diameter, fmax (room, 0));
   else if (cut->corner_radius.mm > 0 && c->diameter > 2 * cut->corner_radius.mm + WIDTH_WITHIN_MM)
@@ -67,10 +71,13 @@ check_depth (const SpelchCase *c, SpelchPlan *plan)
 {
   const SpelchPass *last = plan->n_passes > 0 ? &plan->passes[plan->n_passes - 1] : NULL;
   double deepest = last != NULL ? last->tip_mm : plan->through_depth;
-  double reach
-      = last != NULL && last->finishing ? fmin (c->depth_most, c->bit->cutting_length.mm) : c->depth_most;
+  double edges = last != NULL && last->finishing ? c->bit->cutting_length.mm : HUGE_VAL;
+  double reach = fmin (c->depth_most, edges), freely = fmin (c->depth_free, edges);
   if (deepest > reach + SLACK)
-    add (plan, SPELCH_STOP_TOO_SHORT, deepest, reach);
+    add_stop (plan, (SpelchStop){ .kind = SPELCH_STOP_TOO_SHORT,
+                                  .value = deepest,
+                                  .limit = reach,
+                                  .also = deepest <= freely + SLACK ? c->cut->stick_out.mm : 0 });
   if (c->through && !c->overcut_free && plan->overcut > c->overcut_most + SLACK)
     add (plan, SPELCH_STOP_OVERCUT, plan->overcut, c->overcut_most);
   if (c->through && plan->overcut < c->k->cuts_through - SLACK)
@@ -118,9 +125,10 @@ check_backing (const SpelchCase *c, SpelchPlan *plan)
 static void
 check_loads (const SpelchCase *c, SpelchPlan *plan)
 {
-  double hands = spelch_solve_hands_limit (c);
-  if (plan->n_passes == 0 || plan->feed_mm_min <= 0)
-    add (plan, SPELCH_STOP_NO_SPEED, 0, 0);
+  double hands = spelch_solve_hands_limit (c), set = c->cut->held.speed_rpm;
+  double turns = set > 0 ? CLAMP (set, c->machine->rpm_min, c->machine->rpm_max) : 0;
+  if (plan->n_passes == 0 || plan->feed_mm_min <= 0 || fabs (turns - set) > RPM_WITHIN)
+    add (plan, SPELCH_STOP_NO_SPEED, set, turns);
   if (plan->stress_share > 1 + SLACK)
     add (plan, SPELCH_STOP_STRESS, plan->stress_mpa, spelch_solve_stress_limit (c));
   if (hands > 0 && plan->sideways_peak_n > hands + SLACK)

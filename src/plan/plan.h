@@ -248,7 +248,8 @@ typedef enum
   SPELCH_STOP_ENTRY, /* this machine can't make such an entry; value: kind of entry, limit: of machine */
   SPELCH_STOP_HAND_FEED_MARK, /* a bit this wide must be marked for hand feed */
   SPELCH_STOP_HANDS,          /* more sideways force than hands hold */
-  SPELCH_STOP_NO_SPEED,       /* no speed and feed satisfy every limit */
+  SPELCH_STOP_NO_SPEED,       /* no speed and feed satisfy every limit; the speed set by hand, and the nearest
+                                 that the spindle turns at; or 0 */
   SPELCH_STOP_CLIMB,          /* a climb cut fed by hand */
   SPELCH_STOP_PUSHED_OFF,     /* pushed off a router table with nothing to hold it down, N */
   SPELCH_STOP_HOLDING,        /* vacuum or clamps don't keep the work at the factor asked */
@@ -272,7 +273,8 @@ typedef struct
   SpelchStopKind kind;
   double value, limit; /* the numbers of this case, unit by kind */
   double also;         /* of tabs, the width in mm that as many would need; of holding, the factor with
-                          everything at its worst; else 0 */
+                          everything at its worst; of a reach, the stick-out set by hand when that alone is
+                          too short; else 0 */
   guint bit;           /* 0: the bit, or the cut; 1: the scoring bit */
 } SpelchStop;
 

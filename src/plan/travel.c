@@ -4,15 +4,16 @@
 #include <math.h>
 
 /* Loops about one middle, each a step further in; with an odd number of tracks the last is the middle itself.
- * A loop that lies further in by @in is shorter by @shorter times that: 2 pi for a circle, 8 for a rectangle,
- * which a pocket is taken for. */
+ * Going in makes a loop shorter by 2 pi times the way while its corners are round, as a circle is all over,
+ * and by 8 times the way once they are sharp: a pocket is taken for a rectangle with corners of @round. */
 static double
-loops (double wall, double shorter, double in, double step, int tracks)
+loops (double wall, double round, double in, double step, int tracks)
 {
   double way = 0;
   for (int i = 0; i < (tracks + 1) / 2; i++)
     {
-      double loop = fmax (wall - shorter * (in + i * step), 0);
+      double deep = in + i * step, rounded = fmin (deep, round);
+      double loop = fmax (wall - 2 * M_PI * rounded - 8 * (deep - rounded), 0);
       way += i == tracks / 2 ? loop / 2 : loop; /* there, but not back */
     }
   return way;
@@ -27,9 +28,9 @@ spelch_travel_of_pass (const SpelchCase *c, const SpelchPass *pass)
   switch (c->cut->kind)
     {
     case SPELCH_CUT_HOLE:
-      return loops (M_PI * width, 2 * M_PI, half, step, tracks);
+      return loops (M_PI * width, width / 2, half, step, tracks);
     case SPELCH_CUT_POCKET:
-      return loops (c->cut->length.mm, 8, half, step, tracks);
+      return loops (c->cut->length.mm, fmin (c->cut->corner_radius.mm, width / 2), half, step, tracks);
     case SPELCH_CUT_OUTLINE:
     case SPELCH_CUT_DADO:
     case SPELCH_CUT_RABBET:

@@ -76,7 +76,7 @@ make_up (const Asked *asked, SpelchBitKind kind, double diameter)
   double above = machine->base_thickness.mm + asked->k->clearance_base
                  + fmax (asked->k->collet_least, asked->k->collet_diameters * bit.shank.mm);
   bit.cutting_length = spelch_length_mm (length);
-  bit.overall_length = spelch_length_mm (fmax (length + above, asked->cut.stick_out.mm + above));
+  bit.overall_length = spelch_length_mm (length + above);
   return bit;
 }
 
@@ -128,6 +128,8 @@ widest (const SpelchCut *cut)
   double most = THICKEST;
   if (!single_wall && spelch_cut_width (cut) > 0)
     most = fmin (most, spelch_cut_width (cut));
+  if (cut->kind == SPELCH_CUT_POCKET)
+    most = fmin (most, spelch_cut_pocket_across (cut));
   if (cut->corner_radius.mm > 0)
     most = fmin (most, 2 * cut->corner_radius.mm);
   return most;
@@ -168,6 +170,7 @@ spelch_wanted_find (const SpelchConstants *constants, const SpelchPart *part, co
     for (int kind = 0; kind < SPELCH_N_BIT_KINDS; kind++)
       {
         Asked asked = { constants, part, spelch_choose_cut (cut, &none, ways[way]) };
+        asked.cut.stick_out = spelch_length_mm (0);
         wanted.kinds[kind] = find_kind (&asked, (SpelchBitKind)kind);
         any |= wanted.kinds[kind].serves;
       }

@@ -231,6 +231,7 @@ stop_of_bit (const SpelchStop *stop, const SpelchNumbers *numbers)
 {
   g_autofree char *value = spelch_words_exactly (numbers, stop->value);
   g_autofree char *limit = spelch_words_exactly (numbers, stop->limit);
+  g_autofree char *also = spelch_words_exactly (numbers, stop->also);
   g_autofree char *count = spelch_words_count (stop->value);
   g_autofree char *count_limit = spelch_words_count (stop->limit);
   switch ((int)stop->kind)
@@ -256,6 +257,11 @@ stop_of_bit (const SpelchStop *stop, const SpelchNumbers *numbers)
       return g_strdup_printf (
           _ ("Take a narrower bit: this one is %s across, and the cut leaves room for %s."), value, limit);
     case SPELCH_STOP_TOO_SHORT:
+      if (stop->also > 0)
+        return g_strdup_printf (
+            _ ("Let the bit stick out further than the %s set for it: the cut is %s deep, "
+               "and so it reaches %s."),
+            also, value, limit);
       return g_strdup_printf (_ ("Take a longer bit: the cut is %s deep, and this one reaches %s."), value,
                               limit);
     case SPELCH_STOP_HAND_FEED_MARK:
@@ -296,6 +302,24 @@ stop_of_entry (const SpelchStop *stop, const SpelchNumbers *numbers)
     }
 }
 
+static char *
+no_speed_sentence (const SpelchStop *stop)
+{
+  g_autofree char *set = spelch_words_count (stop->value);
+  g_autofree char *limit = spelch_words_count (stop->limit);
+  if (stop->value <= 0)
+    return g_strdup (_ ("Take less depth, or another bit: no speed and feed satisfy every limit."));
+  if (stop->value > stop->limit)
+    return g_strdup_printf (_ ("Turn slower: %s rpm are set, and the spindle turns no faster than %s rpm."),
+                            set, limit);
+  if (stop->value < stop->limit)
+    return g_strdup_printf (_ ("Turn faster: %s rpm are set, and the spindle turns no slower than %s rpm."),
+                            set, limit);
+  return g_strdup_printf (_ ("Set another speed, take less depth, or another bit: at the %s rpm set, no feed "
+                             "satisfies every limit."),
+                          set);
+}
+
 /* Each begins with what to change. */
 /* In one decimal, and never rounded down to none too much. */
 static char *
@@ -328,7 +352,7 @@ stop_of_cut (const SpelchStop *stop, const SpelchNumbers *numbers)
           _ ("Take less depth: sideways force up to %s N is more than hands hold (%s N)."), count,
           count_limit);
     case SPELCH_STOP_NO_SPEED:
-      return g_strdup (_ ("Take less depth, or another bit: no speed and feed satisfy every limit."));
+      return no_speed_sentence (stop);
     case SPELCH_STOP_CLIMB:
       return g_strdup (
           _ ("Feed the other way, with the kept wall at the left: by hand, the wall right of the travel is a "
@@ -447,12 +471,24 @@ spoiled_words (const SpelchPlan *plan, SpelchSide side, bool seen)
   return seen ? _ ("tears show face") : _ ("tears hidden face");
 }
 
+/* Whether nothing but the stick-out set by hand keeps the bit from reaching the depth. */
+static bool
+sticks_out_too_little (const SpelchPlan *plan)
+{
+  for (guint i = 0; i < plan->n_stops; i++)
+    if (plan->stops[i].kind == SPELCH_STOP_TOO_SHORT && plan->stops[i].also > 0)
+      return true;
+  return false;
+}
+
 const char *
 spelch_words_bit_caption (const SpelchPart *part, const SpelchCut *cut, const SpelchBit *bit,
                           const SpelchPlan *plan)
 {
   if (spelch_plan_has_stop (plan, SPELCH_STOP_TOO_WIDE))
     return _ ("too wide");
+  if (sticks_out_too_little (plan))
+    return _ ("stick-out short");
   if (spelch_plan_has_stop (plan, SPELCH_STOP_TOO_SHORT))
     return _ ("too short");
   if (spelch_plan_has_stop (plan, SPELCH_STOP_COLLET_SIZE))

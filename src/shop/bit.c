@@ -179,6 +179,14 @@ fault_of_sizes (const SpelchBit *bit)
       return g_strdup_printf (_ ("cutting_length (%s) leaves no shank in overall_length (%s)."), cutting,
                               overall);
     }
+  if (bit->neck.mm > MAX (bit->shank.mm, bit->diameter.mm))
+    {
+      g_autofree char *neck = spelch_fault_number (bit->neck.mm, "mm");
+      g_autofree char *shank = spelch_fault_number (bit->shank.mm, "mm");
+      g_autofree char *diameter = spelch_fault_number (bit->diameter.mm, "mm");
+      return g_strdup_printf (_ ("neck (%s) is thicker than both shank (%s) and diameter (%s)."), neck, shank,
+                              diameter);
+    }
   return fault_of_wider ("sharpened_diameter", bit->sharpened_diameter.mm, bit->diameter.mm)
              ?: fault_of_wider ("uncut_centre", bit->uncut_centre.mm, bit->diameter.mm);
 }

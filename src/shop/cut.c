@@ -5,6 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#define NARROWEST_MM 0.5 /* as a width */
+
 static const char *const cut_kinds[] = {
   [SPELCH_CUT_OUTLINE] = "outline", [SPELCH_CUT_DADO] = "dado",       [SPELCH_CUT_RABBET] = "rabbet",
   [SPELCH_CUT_POCKET] = "pocket",   [SPELCH_CUT_MORTISE] = "mortise", [SPELCH_CUT_SLOT] = "slot",
@@ -83,6 +85,26 @@ spelch_cut_width (const SpelchCut *cut)
   return cut->mating.told ? cut->mating.thickness.mm + cut->mating.clearance.mm : cut->width.mm;
 }
 
+/* What four rounded corners spare of the way round a rectangle, and no more than a circle's. */
+static double
+spared (const SpelchCut *cut)
+{
+  return (8 - 2 * G_PI) * MIN (cut->corner_radius.mm, spelch_cut_width (cut) / 2);
+}
+
+double
+spelch_cut_pocket_across (const SpelchCut *cut)
+{
+  return (cut->length.mm + spared (cut)) / 2 - spelch_cut_width (cut);
+}
+
+double
+spelch_cut_pocket_round (const SpelchCut *cut)
+{
+  double width = spelch_cut_width (cut), round = MIN (2 * cut->corner_radius.mm, width);
+  return 2 * (width + MAX (round, NARROWEST_MM)) - spared (cut);
+}
+
 bool
 spelch_cut_has_one_wall (const SpelchCut *cut)
 {
@@ -135,10 +157,10 @@ fault_of_bounds (const SpelchCut *cut)
     { "corner_radius", "mm", cut->corner_radius.mm, 0, 1000 },
     { "from_edge", "mm", cut->from_edge.mm, 0, 100000 },
     { "path_deg", "°", cut->path_deg, -360, 360 },
-    { "quantity", "", cut->quantity, 1, 100000 },
+    { "quantity", "", (int)cut->quantity, 1, 100000 },
     { "backer", "mm", cut->backer.mm, 0, 100 },
     { "stick_out", "mm", cut->stick_out.mm, 1, 400, true },
-    { "tabs.count", "", cut->tabs.count, 0, 1000 },
+    { "tabs.count", "", (int)cut->tabs.count, 0, 1000 },
   };
   return spelch_fault_bounds (bounds, G_N_ELEMENTS (bounds));
 }

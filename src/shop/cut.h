@@ -147,6 +147,13 @@ typedef struct
   SpelchHeld held;
 } SpelchCut;
 
+/* How far the walls of a pocket are apart along its other way: what its length, which is the way once round
+ * it, leaves beside its width, with corners of its radius. Negative when that can't be. mm */
+double spelch_cut_pocket_across (const SpelchCut *cut);
+
+/* The shortest way once round a pocket of that width and those corners, mm. */
+double spelch_cut_pocket_round (const SpelchCut *cut);
+
 /* The face at the far side. */
 SpelchFace spelch_face_other (SpelchFace face);
 

@@ -2,6 +2,7 @@
 #include "shop/fault.h"
 
 #include "shop/bit.h"
+#include "shop/decimal-sign.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -14,8 +15,9 @@ spelch_fault_number (double value, const char *unit)
   if (!isfinite (value))
     return g_strdup (_ ("not a number"));
   g_ascii_formatd (digits, sizeof digits, fabs (value) < 1e6 ? "%.6g" : "%.0f", value);
+  g_strdelimit (digits, ".", spelch_decimal_sign ());
   bool apart = *unit != '\0' && !g_str_equal (unit, "°");
-  return g_strconcat (digits, apart ? " " : "", unit, NULL);
+  return g_strconcat (digits, apart ? " " : "", *unit != '\0' ? _ (unit) : "", NULL);
 }
 
 static bool

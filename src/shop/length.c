@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "shop/length.h"
 
+#include "shop/number.h"
+
 #include <glib/gi18n-lib.h>
 #include <math.h>
 #include <string.h>
@@ -38,7 +40,7 @@ sentence_of (SpelchLengthError code)
     case SPELCH_LENGTH_ERROR_EMPTY:
       return _ ("Type a length, such as 18 mm or 23/32 in.");
     case SPELCH_LENGTH_ERROR_UNIT:
-      return _ ("“%s” has a unit that Spelch doesn't read; use mm, cm, m or in.");
+      return _ ("“%s” has a unit that Spelch doesn't read; use mm, cm, m, in or ft.");
     case SPELCH_LENGTH_ERROR_AMBIGUOUS:
       return _ ("“%s” can be read in two ways; use one decimal sign, and spaces between thousands.");
     case SPELCH_LENGTH_ERROR_FRACTION:
@@ -103,6 +105,8 @@ to_plain (const char *text, gsize bytes)
         g_string_append_c (plain, ' ');
       else if (c == 0x2033 || c == 0x201D) /* double prime, closing quote */
         g_string_append_c (plain, '"');
+      else if (c == 0x2032 || c == 0x2019) /* prime, closing single quote */
+        g_string_append_c (plain, '\'');
       else if (c == 0x2212) /* minus sign */
         g_string_append_c (plain, '-');
       else if (c == 0x2044) /* fraction slash */
@@ -256,8 +260,8 @@ static bool
 read_unit (const char *p, Unit *unit)
 {
   static const Unit units[] = {
-    { "mm", 1, 1 },      { "cm", 10, 1 },       { "m", 1000, 1 },  { "in", 254, 10 },
-    { "inch", 254, 10 }, { "inches", 254, 10 }, { "\"", 254, 10 },
+    { "mm", 1, 1 },        { "cm", 10, 1 },   { "m", 1000, 1 },   { "in", 254, 10 },    { "inch", 254, 10 },
+    { "inches", 254, 10 }, { "\"", 254, 10 }, { "ft", 3048, 10 }, { "feet", 3048, 10 }, { "'", 3048, 10 },
   };
   g_autofree char *name = g_strchomp (g_strdup (p));
   for (guint i = 0; i < G_N_ELEMENTS (units); i++)
@@ -315,6 +319,25 @@ spelch_length_parse (const char *text, SpelchUnit shown, SpelchLength *length, G
   *length = spelch_length_mm (mm);
   memcpy (length->typed, words, bytes);
   return true;
+}
+
+bool
+spelch_length_read (const char *text, SpelchUnit shown, char decimal_sign, SpelchLength *length,
+                    GError **error)
+{
+  SpelchLength read;
+  if (!spelch_length_parse (text, shown, &read, error))
+    return false;
+  /* What would be longer than any length as thousands is in no doubt. */
+  g_autofree char *doubt
+      = fabs (read.mm) * 1000 <= MOST_MM
+            ? spelch_number_doubt (read.typed, spelch_number_other_sign (decimal_sign), decimal_sign)
+            : NULL;
+  if (doubt != NULL)
+    g_set_error_literal (error, SPELCH_LENGTH_ERROR, SPELCH_LENGTH_ERROR_AMBIGUOUS, doubt);
+  else
+    *length = read;
+  return doubt == NULL;
 }
 
 /* ---- Writing ---- */

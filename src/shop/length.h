@@ -46,12 +46,17 @@ typedef enum
 /* A length that was computed or given as a plain number. @mm must be finite. */
 SpelchLength spelch_length_mm (double mm);
 
-/* Reads @text: `15.9`, `15,9 mm`, `5/8`, `1 1/4"`, `1-1/4 in`, `0.625 in`, `1.2 m`, `3 cm`, `1 200 mm`.
- * A bare fraction is inches; a bare decimal takes @shown. Point and comma are both decimal signs;
- * digits are grouped only by spaces (ordinary, no-break, narrow). A leading minus is read (callers decide
- * whether a negative length makes sense). Never depends on the locale.
- * Errors: SPELCH_LENGTH_ERROR, with a sentence for the person who typed. */
+/* Reads @text: `15.9`, `15,9 mm`, `5/8`, `1 1/4"`, `1-1/4 in`, `0.625 in`, `1.2 m`, `3 cm`, `6 ft`, `1 200
+ * mm`. A bare fraction is inches; a bare decimal takes @shown. Point and comma are both decimal signs; digits
+ * are grouped only by spaces (ordinary, no-break, narrow). A leading minus is read (callers decide whether a
+ * negative length makes sense). Never depends on the locale. Errors: SPELCH_LENGTH_ERROR, with a sentence for
+ * the person who typed. */
 bool spelch_length_parse (const char *text, SpelchUnit shown, SpelchLength *length, GError **error);
+
+/* The same, as somebody types it whose language has @decimal_sign: with the other one before exactly three
+ * digits, "1,234", it may as well be thousands and is refused as ambiguous. */
+bool spelch_length_read (const char *text, SpelchUnit shown, char decimal_sign, SpelchLength *length,
+                         GError **error);
 
 /* @mm written in @unit: "18.3 mm", "23/32 in", "0.72 in". @decimals counts for millimetres (inch decimals
  * get one more than twice that, at most 4); trailing zeros are kept so that columns line up. A fraction is

@@ -25,6 +25,7 @@ CUT = {
     'Thickness of that part': ('17 mm', '-3 mm'),
     'Clearance': ('0.3 mm', '90 mm'),
     'Length': ('701 mm', '-3 mm'),
+    'Way round it': ('301 mm', '70 mm'),
     'Inside corners': ('8 mm', '-3 mm'),
     'From the edge': ('30 mm', '-3 mm'),
     'How many': ('3', '-2'),
@@ -97,9 +98,11 @@ def complaint(node):
 
 
 def refused(node, what, text):
+    was = bench.bus.boxes([node])[0].x
     put(text, 'Return')
     tap.ok(wait_for(lambda: complaint(node)), f'{what}: “{text[:12]}” is complained about, beside it', lambda: node.description)
     tap.same(bench.text(node), text, f'{what}: “{text[:12]}” stays')
+    tap.near(bench.bus.boxes([node])[0].x, was, 1, f'{what}: the field stays in its place')
 
 
 def same(shown, typed):
@@ -112,6 +115,7 @@ def tour(node, what, good, impossible):
     refused(node, what, unreadable)
     bench.keys('Tab')
     tap.same(bench.text(node), unreadable, f'{what}: it stays when the field is left')
+    tap.ok(wait_for(lambda: complaint(node)), f'{what}: and why it is refused', lambda: node.description)
     bench.keys('shift+Tab')
     if not tap.ok(wait_for(lambda: bench.focused([node])), f'{what}: the keys go back to it'):
         return
@@ -144,6 +148,38 @@ def try_fields(where, values, done):
     tap.same([node.name for node in left], [], f'{where}: Tab comes to each field')
 
 
+def at_top():
+    """Whether the plan's first words lie in sight, below the header bar."""
+    top = bench.find('label', '^Edges$', 1)
+    return top is not None and bench.bus.boxes([top])[0].y > 55
+
+
+def go_to(node):
+    for _ in range(80):
+        if bench.focused([node]):
+            return
+        bench.keys('Tab')
+        wait_for(lambda: bench.focused([node]), 0.2)
+
+
+def doubtful(field, typed, other, good):
+    """What may be thousands is asked about, also once another field was entered, and is never taken."""
+    form = bench.find('panel', r'^Cut \d+ of \d+$')
+    node = bench.all('text', f'^{field}$', form)[0]
+    go_to(node)
+    refused(node, f'doubtful {field}', typed)
+    tap.ok('can be read in two ways' in (node.description or ''), f'{field}: what to write is said', lambda: node.description)
+    beside = bench.all('text', f'^{other}$', form)[0]
+    go_to(beside)
+    put(good, 'Return')
+    tap.ok(wait_for(lambda: f'“{other}”' in undo.name), f'{field}: another field is entered', lambda: undo.name)
+    tap.ok(complaint(node), f'{field}: and the sentence still stands there', lambda: node.description)
+    tap.same(bench.text(node), typed, f'{field}: beside what was typed')
+    go_to(node)
+    put('', 'Return')
+    tap.ok(wait_for(lambda: complaint(node) is None), f'{field}: emptied, it goes', lambda: node.description)
+
+
 bench = Bench(written('cuts.spelch', cuts=CUTS), home=folder)
 undo = bench.find('push button', '^Undo')
 done = set()
@@ -155,7 +191,13 @@ for one in CUTS:
     try_fields(one['kind'], CUT, done)
     bench.picture(f'fields-{one["kind"]}')
     bench.keys('Escape')
+    tap.ok(wait_for(lambda: at_top()), f'{one["kind"]}: once the form is closed, the column shows its beginning')
 tap.same(sorted(done), sorted(CUT), 'every field of a cut was tried')
+bench.keys('F2')
+wait_for(lambda: bench.focused(bench.all('text', '^Name$')))
+doubtful('Feed', '5,000', 'Stick-out', '31 mm')
+doubtful('Spindle speed', '18.000', 'Feed', '3100')
+bench.keys('Escape')
 tap.same(bench.complaints(), [], 'nothing was complained about')
 bench.crash()
 shutil.rmtree(folder / 'state', ignore_errors=True)

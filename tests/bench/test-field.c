@@ -89,6 +89,9 @@ test_lengths (void)
   take (UP_SHEAR, "5", &MM, &bit);
   take (UP_SHEAR, "  ", &MM, &bit);
   g_assert_cmpfloat (bit.up_shear.mm, ==, 0);
+  take (DIAMETER, "12,700", &MM, &bit);
+  g_assert_cmpfloat (bit.diameter.mm, ==, 12.7);
+  refuse (DIAMETER, "12.700"); /* the comma is decimal here */
   refuse (DIAMETER, "");
   refuse (DIAMETER, "wide");
   refuse (DIAMETER, "1/0");
@@ -116,6 +119,10 @@ test_numbers (void)
   shows (MAX_RPM, &bit, &MM, "");
   take (EDGES, "3", &MM, &bit);
   g_assert_cmpint (bit.edges, ==, 3);
+  take (MAX_RPM, "18 000,5", &MM, &bit);
+  refuse (MAX_RPM, "18,000");
+  refuse (MAX_RPM, "18.000 rpm");
+  refuse (EDGES, "2,000");
   refuse (HELIX, "");
   refuse (HELIX, "steep");
   refuse (HELIX, "1.2.3");
@@ -157,9 +164,41 @@ test_readings (void)
 {
   reads ("5/8", &MM, "= 15,875 mm");
   reads ("0.25", &INCH, "= 6.350 mm");
+  reads ("1 ft", &MM, "= 304,800 mm");
   reads ("12,7", &MM, NULL);
   reads ("12,7 mm", &INCH, NULL);
   reads ("wide", &MM, NULL);
+}
+
+static const SpelchField DAY
+    = { SPELCH_FIELD_TEXT, "sharpened",    "Sharpened on", offsetof (SpelchBit, sharpened),
+        SPELCH_DATE_SIZE,  .is_past = true };
+
+static bool
+takes_day (int days)
+{
+  SpelchBit bit = { 0 };
+  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
+  g_autoptr (GDateTime) then = g_date_time_add_days (now, days);
+  g_autofree char *day = g_date_time_format (then, "%Y-%m-%d");
+  g_autoptr (GError) error = NULL;
+  bool taken = spelch_field_read (&DAY, day, &MM, &bit, &error);
+  g_assert_cmpstr (bit.sharpened, ==, taken ? day : "");
+  g_assert_true (taken || g_str_has_prefix (error->message, day));
+  return taken;
+}
+
+/* What has happened can't lie in days to come; what isn't a day is told of elsewhere. */
+static void
+test_days (void)
+{
+  SpelchBit bit = { 0 };
+  g_assert_true (takes_day (0));
+  g_assert_true (takes_day (-1));
+  g_assert_false (takes_day (2));
+  g_assert_false (takes_day (400));
+  g_assert_true (spelch_field_read (&DAY, "", &MM, &bit, NULL));
+  g_assert_true (spelch_field_read (&DAY, "yesterday", &MM, &bit, NULL));
 }
 
 static void
@@ -256,5 +295,6 @@ main (int argc, char **argv)
   g_test_add_func ("/field/faults", test_faults);
   g_test_add_func ("/field/splitting", test_splitting);
   g_test_add_func ("/field/lists", test_lists);
+  g_test_add_func ("/field/days", test_days);
   return g_test_run ();
 }

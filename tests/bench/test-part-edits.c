@@ -259,17 +259,29 @@ test_fields_by_kind (void)
     const char *label;
     const char *kinds; /* a letter for each kind in order: outline, dado ... hole */
   } cases[] = {
-    { "Name", "odrpmsth" },        { "How many", "odrpmsth" },
-    { "Right through", "drpmsh" }, { "Depth", "drpmsh" },
-    { "Width", "dpms" },           { "Width of the step", "r" },
-    { "Taken off", "t" },          { "Diameter", "h" },
-    { "Width given by", "dms" },   { "From the edge", "dms" },
-    { "Length", "odrpmst" },       { "Inside corners", "opm" },
-    { "Wall that stays", "ort" },  { "Begins", "drmst" },
-    { "Direction", "drmst" },      { "Tabs", "ot" },
-    { "Backing board", "ot" },     { "Passes", "odrpmsth" },
-    { "Depth of scoring", "" },    { "Skin left", "" },
-    { "Slope of the entry", "" },  { "Thickness of that part", "" },
+    { "Name", "odrpmsth" },
+    { "How many", "odrpmsth" },
+    { "Right through", "drpmsh" },
+    { "Depth", "drpmsh" },
+    { "Width", "dpms" },
+    { "Width of the step", "r" },
+    { "Taken off", "t" },
+    { "Diameter", "h" },
+    { "Width given by", "dms" },
+    { "From the edge", "dms" },
+    { "Length", "odrmst" },
+    { "Inside corners", "opm" },
+    { "Wall that stays", "ort" },
+    { "Begins", "drmst" },
+    { "Direction", "drmst" },
+    { "Tabs", "ot" },
+    { "Way round it", "p" },
+    { "Backing board", "ot" },
+    { "Passes", "odrpmsth" },
+    { "Depth of scoring", "" },
+    { "Skin left", "" },
+    { "Slope of the entry", "" },
+    { "Thickness of that part", "" },
   };
   const char letters[] = "odrpmsth";
   g_assert_cmpuint (strlen (letters), ==, SPELCH_N_CUT_KINDS);
@@ -284,6 +296,43 @@ test_fields_by_kind (void)
         g_test_message ("%s of %c", cases[i].label, letters[kind]);
         g_assert_true (shows (&draft, cases[i].label) == wanted);
       }
+}
+
+/* 35 mm once round can't be a cup of 35 mm, which takes 35 pi, 110 mm; nor can 50 be a pocket 35 wide with
+ * sharp corners, which takes 70 and a little. */
+static void
+test_pocket (void)
+{
+  const struct
+  {
+    double round, corners;
+    const char *fault; /* what it says; NULL: none */
+  } cases[] = {
+    { 35, 17.5, "at least 110 mm" }, { 60, 17.5, "at least 110 mm" }, { 110, 17.5, NULL },
+    { 109.96, 17.5, NULL },          { 50, 0, "at least 71 mm" },     { 75, 0, NULL },
+  };
+  g_autoptr (SpelchPart) part = with_cut (nothing (0), SPELCH_CUT_POCKET);
+  SpelchCutChoices choices = { .part = part, .index = 0 };
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      SpelchCut cut = part->cuts[0];
+      cut.width = spelch_length_mm (35);
+      cut.length = spelch_length_mm (cases[i].round);
+      cut.corner_radius = spelch_length_mm (cases[i].corners);
+      SpelchCutDraft draft = spelch_cut_draft (&cut, &choices);
+      g_autofree char *fault = spelch_cut_draft_fault (&draft, &choices);
+      g_test_message ("%s", fault != NULL ? fault : "no fault");
+      g_assert_true (cases[i].fault == NULL
+                         ? fault == NULL
+                         : g_str_has_prefix (fault, "length (") && strstr (fault, cases[i].fault));
+      /* What a file has that way doesn't keep the rest from being changed. */
+      g_autoptr (SpelchPart) had = spelch_edit_cut (part, 0, &cut);
+      SpelchCutChoices later = { .part = had, .index = 0 };
+      g_autofree char *none = spelch_cut_draft_fault (&draft, &later);
+      g_assert_null (none);
+    }
+  SpelchCut start = spelch_cut_start (part, SPELCH_CUT_POCKET);
+  g_assert_cmpfloat (start.length.mm, >=, spelch_cut_pocket_round (&start));
 }
 
 static void
@@ -367,6 +416,7 @@ main (int argc, char **argv)
   g_test_add_func ("/bench/part-edits/seen", test_seen);
   g_test_add_func ("/bench/part-edits/draft-is-whole", test_draft_is_whole);
   g_test_add_func ("/bench/part-edits/fields-by-kind", test_fields_by_kind);
+  g_test_add_func ("/bench/part-edits/pocket", test_pocket);
   g_test_add_func ("/bench/part-edits/fields-by-answer", test_fields_by_answer);
   g_test_add_func ("/bench/part-edits/part", test_part_draft);
   return g_test_run ();

@@ -159,9 +159,11 @@ static void
 test_refused (void)
 {
   const char *const rows[][2]
-      = { { "--bit", "no-such-bit" }, { "--pass", "9 ells" }, { "--speed", "quick" }, { "--feed", "-3" },
-          { "--machine", "lathe" },   { "--board", "brick" }, { "--way-up", "up" },   { "--thickness", "0" },
-          { "--datum", "middle" },    { "--units", "ells" } };
+      = { { "--bit", "no-such-bit" }, { "--pass", "9 ells" },   { "--speed", "quick" },
+          { "--feed", "-3" },         { "--machine", "lathe" }, { "--board", "brick" },
+          { "--way-up", "up" },       { "--thickness", "0" },   { "--datum", "middle" },
+          { "--units", "ells" },      { "--feed", "5,000" },    { "--feed", "5.000" },
+          { "--speed", "18,000" },    { "--speed", "18.000" },  { "--thickness", "1,234" } };
   for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
     for (guint command = 0; command < 2; command++)
       {

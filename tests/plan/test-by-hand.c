@@ -82,14 +82,20 @@ refuses (const char *text, bool speed)
 static void
 test_refused (void)
 {
-  const char *const feeds[] = { "",    "quick",          "5 m",          "5/8",          "1.234,5",   "-200",
-                                "0",   "a metre in 0 s", "a metre in s", "200 ells/min", "5 400 rpm", "nan",
-                                "inf", "1e9 m/min",      "\xff/min",     "in 22 s" };
-  const char *const speeds[] = { "", "fast", "0", "-18000", "18000 mm/min", "1.8.0", "50", "1/2", "inf" };
+  const char *const feeds[]
+      = { "",    "quick",          "5 m",          "5/8",          "1.234,5",   "-200",
+          "0",   "a metre in 0 s", "a metre in s", "200 ells/min", "5 400 rpm", "nan",
+          "inf", "1e9 m/min",      "\xff/min",     "in 22 s",      "5,400",     "5.400 mm/min" };
+  const char *const speeds[]
+      = { "", "fast", "0", "-18000", "18000 mm/min", "1.8.0", "50", "1/2", "inf", "18,000", "18.000 rpm" };
   for (guint i = 0; i < G_N_ELEMENTS (feeds); i++)
     refuses (feeds[i], false);
   for (guint i = 0; i < G_N_ELEMENTS (speeds); i++)
     refuses (speeds[i], true);
+  g_autoptr (GError) error = NULL;
+  double rpm = 0;
+  g_assert_false (spelch_by_hand_read_speed ("18,000 rpm", &rpm, &error));
+  g_assert_cmpstr (error->message, ==, "“18,000” can be read in two ways; write 18000, or 18.");
 }
 
 static void

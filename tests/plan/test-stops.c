@@ -53,6 +53,18 @@ test_sentences (void)
   } cases[] = {
     { { SPELCH_STOP_TOO_WIDE, 6.35, 6, 0, 0 },
       "Take a narrower bit: this one is 6.35 mm across, and the cut leaves room for 6 mm." },
+    { { SPELCH_STOP_TOO_SHORT, 18.3, 10, 10, 0 },
+      "Let the bit stick out further than the 10 mm set for it: the cut is 18.3 mm deep, and so it reaches "
+      "10 mm." },
+    { { SPELCH_STOP_TOO_SHORT, 18.3, 12, 0, 0 },
+      "Take a longer bit: the cut is 18.3 mm deep, and this one reaches 12 mm." },
+    { { SPELCH_STOP_NO_SPEED, 990, 900, 0, 0 },
+      "Turn slower: 990 rpm are set, and the spindle turns no faster than 900 rpm." },
+    { { SPELCH_STOP_NO_SPEED, 500, 900, 0, 0 },
+      "Turn faster: 500 rpm are set, and the spindle turns no slower than 900 rpm." },
+    { { SPELCH_STOP_NO_SPEED, 900, 900, 0, 0 },
+      "Set another speed, take less depth, or another bit: at the 900 rpm set, no feed satisfies every "
+      "limit." },
     { { SPELCH_STOP_NOT_THROUGH, -0.3, 0.1, 0, 0 },
       "Set the last pass deeper: it ends 0.3 mm above the far face, and needs to run 0.1 mm past it." },
     { { SPELCH_STOP_NOT_THROUGH, 0.05, 0.1, 0, 0 },
@@ -180,6 +192,51 @@ test_next (void)
     }
 }
 
+static const SpelchStop *
+stop_of (const Demo *demo, SpelchStopKind kind)
+{
+  for (guint i = 0; i < demo->plan.n_stops; i++)
+    if (demo->plan.stops[i].kind == kind)
+      return &demo->plan.stops[i];
+  return NULL;
+}
+
+/* A stick-out set too short is what is told of, not the bit; a bit that is too short whatever is set still
+ * is. */
+static void
+test_set_stick_out (Demo *demo, gconstpointer unused)
+{
+  demo_take_cut (demo, "outline");
+  demo->cut->stick_out = spelch_length_mm (10);
+  demo_plan_with (demo, "up-cut-6.35x25");
+  const SpelchStop *stop = stop_of (demo, SPELCH_STOP_TOO_SHORT);
+  g_assert_nonnull (stop);
+  g_assert_cmpfloat (stop->also, ==, 10);
+  g_assert_cmpstr (spelch_words_bit_caption (demo->part, demo->cut, demo_bit ("up-cut-6.35x25"), &demo->plan),
+                   ==, "stick-out short");
+  demo->cut->stick_out = spelch_length_mm (0);
+  demo_plan_with (demo, "up-cut-6.35x25");
+  g_assert_null (stop_of (demo, SPELCH_STOP_TOO_SHORT));
+  SpelchBit bit = *demo_bit ("up-cut-6.35x25");
+  bit.cutting_length = spelch_length_mm (12);
+  demo->cut->stick_out = spelch_length_mm (10);
+  demo_plan_bit (demo, &bit);
+  g_assert_cmpfloat (stop_of (demo, SPELCH_STOP_TOO_SHORT)->also, ==, 0);
+}
+
+/* A speed beyond what the spindle turns at is told of, and not the depth. */
+static void
+test_set_speed (Demo *demo, gconstpointer unused)
+{
+  demo_take_cut (demo, "outline");
+  demo->cut->held.speed_rpm = 99999;
+  demo_plan_with (demo, "up-cut-6.35x25");
+  const SpelchStop *stop = stop_of (demo, SPELCH_STOP_NO_SPEED);
+  g_assert_nonnull (stop);
+  g_assert_cmpfloat (stop->value, ==, 99999);
+  g_assert_cmpfloat (stop->limit, ==, demo->part->machine.rpm_max);
+}
+
 #define ADD(name, function) g_test_add ("/stops/" name, Demo, NULL, demo_set_up, function, demo_tear_down)
 
 int
@@ -192,6 +249,8 @@ main (int argc, char **argv)
   ADD ("burns", test_burns);
   ADD ("burns-most", test_burns_most);
   ADD ("spoilt-either-way", test_spoilt_either_way);
+  ADD ("set-stick-out", test_set_stick_out);
+  ADD ("set-speed", test_set_speed);
   g_test_add_func ("/stops/next", test_next);
   return g_test_run ();
 }

@@ -48,6 +48,53 @@ test_pocket (Demo *demo, gconstpointer unused)
   NEAR (demo->plan.path_mm, 720);
 }
 
+static void
+take_cup (Demo *demo, double length)
+{
+  take (demo, "shelf-dado");
+  demo->cut->kind = SPELCH_CUT_POCKET;
+  demo->cut->start = demo->cut->end = SPELCH_END_INSIDE;
+  demo->cut->width = spelch_length_mm (35);
+  demo->cut->length = spelch_length_mm (length);
+  demo->cut->corner_radius = spelch_length_mm (17.5);
+  demo->cut->depth = spelch_length_mm (6);
+}
+
+/* A round cup of 35 mm, 35 pi once round, with a 10 mm bit: 25 beyond one bit, four tracks 25 / 3 apart, so
+ * two rings whose middles lie 25 and 25 / 3 across: as of a hole as wide, pi x 33.33. Four of them, with what
+ * the bit takes to plunge. */
+static void
+test_cup (Demo *demo, gconstpointer unused)
+{
+  take_cup (demo, 35 * M_PI);
+  plan_10_mm (demo);
+  g_assert_cmpint (demo->plan.passes[0].tracks, ==, 4);
+  g_assert_false (demo_has_stop (demo, SPELCH_STOP_TOO_WIDE));
+  NEAR (demo->plan.path_mm, M_PI * (25 + 25 / 3.0));
+  NEAR (demo->plan.time_s, (M_PI * (25 + 25 / 3.0) / 3000 + 6 / 900.0) * 60);
+  double one = demo->plan.time_s;
+  demo->cut->quantity = 4;
+  plan_10_mm (demo);
+  NEAR (demo->plan.time_s, 4 * one);
+}
+
+/* 90 once round and 35 wide leave 10 along the other way, with sharp corners: a bit of 10 mm goes in, one of
+ * 12.7 doesn't. 35 once round can't be as wide as 35 at all. */
+static void
+test_narrow_pocket (Demo *demo, gconstpointer unused)
+{
+  take_cup (demo, 90);
+  demo->cut->corner_radius = spelch_length_mm (0);
+  g_assert_cmpfloat_with_epsilon (spelch_cut_pocket_across (demo->cut), 10, 1e-9);
+  plan_10_mm (demo);
+  g_assert_false (demo_has_stop (demo, SPELCH_STOP_TOO_WIDE));
+  demo_plan_with (demo, "up-cut-12.7x38");
+  g_assert_true (demo_has_stop (demo, SPELCH_STOP_TOO_WIDE));
+  take_cup (demo, 35);
+  plan_10_mm (demo);
+  g_assert_true (demo_has_stop (demo, SPELCH_STOP_TOO_WIDE));
+}
+
 /* A blind hole of 38 mm: 28 beyond one bit, four tracks 28 / 3 apart. Two rings whose middles lie 28 and 28 /
  * 3 across: pi x 37.33. Right through only the outer ring is gone round, and the core comes loose. */
 static void
@@ -118,6 +165,8 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   ADD ("pocket", test_pocket);
+  ADD ("cup", test_cup);
+  ADD ("narrow-pocket", test_narrow_pocket);
   ADD ("hole", test_hole);
   ADD ("pecks", test_pecks);
   ADD ("tracks", test_tracks);

@@ -118,6 +118,18 @@ test_nothing (Demo *demo, gconstpointer unused)
   g_assert_true (g_str_has_prefix (said[0], "No straight"));
 }
 
+/* A stick-out set too short says nothing about which bit would do. */
+static void
+test_stick_out (Demo *demo, gconstpointer unused)
+{
+  demo_take_cut (demo, "shelf-dado");
+  SpelchWanted freely = find (demo);
+  demo->cut->stick_out = spelch_length_mm (3);
+  SpelchWanted set = find (demo);
+  g_assert_true (freely.kinds[SPELCH_BIT_DOWN_CUT].serves);
+  g_assert_true (set.kinds[SPELCH_BIT_DOWN_CUT].serves);
+}
+
 static void
 test_words (Demo *demo, gconstpointer unused)
 {
@@ -143,6 +155,7 @@ main (int argc, char **argv)
   g_test_add ("/wanted/up-shear", Demo, NULL, demo_set_up, test_up_shear, demo_tear_down);
   g_test_add ("/wanted/diameter", Demo, NULL, demo_set_up, test_diameter, demo_tear_down);
   g_test_add ("/wanted/nothing", Demo, NULL, demo_set_up, test_nothing, demo_tear_down);
+  g_test_add ("/wanted/stick-out", Demo, NULL, demo_set_up, test_stick_out, demo_tear_down);
   g_test_add ("/wanted/words", Demo, NULL, demo_set_up, test_words, demo_tear_down);
   return g_test_run ();
 }

@@ -124,6 +124,8 @@ test_faults (void)
   assert_fault (spelch_bit_fault (&bit), "helix_deg", "compression");
   SPOIL (sharpened_diameter.mm, 12.8);
   assert_fault (spelch_bit_fault (&bit), "sharpened_diameter", "12.8 mm");
+  SPOIL (neck.mm, 40);
+  assert_fault (spelch_bit_fault (&bit), "neck (40 mm)", "shank (12.7 mm)");
   SPOIL (uncut_centre.mm, 2);
   assert_fault (spelch_bit_fault (&bit), "uncut_centre", "2 mm");
   SPOIL (edge_material, SPELCH_TOOL_STEEL);

@@ -111,6 +111,10 @@ test_faults (void)
   assert_fault (spelch_cut_fault (&cut, &board), "width", "0 mm");
   SPOIL (dado, path_deg, NAN);
   assert_fault (spelch_cut_fault (&cut, &board), "path_deg", "not a number");
+  SPOIL (sample_cut, tabs.count, (guint)-3);
+  assert_fault (spelch_cut_fault (&cut, &board), "tabs.count (-3)", "1000");
+  SPOIL (dado, quantity, (guint)-2);
+  assert_fault (spelch_cut_fault (&cut, &board), "quantity (-2)", "100000");
   SPOIL (dado, tabs.count, 2);
   assert_fault (spelch_cut_fault (&cut, &board), "tabs.count", "2");
   SPOIL (sample_cut, tabs.count, 2);

@@ -46,6 +46,10 @@ static const Reading readings[] = {
   { "15.9 MM", SPELCH_UNIT_INCH, 15.9 },
   { "3 cm", SPELCH_UNIT_INCH, 30 },
   { "1.2 m", SPELCH_UNIT_INCH, 1200 },
+  { "6 ft", SPELCH_UNIT_MM, 1828.8 },
+  { "2.5'", SPELCH_UNIT_INCH, 762 },
+  { "1′", SPELCH_UNIT_MM, 304.8 },
+  { "8 Feet", SPELCH_UNIT_MM, 2438.4 },
   { "0.625 in", SPELCH_UNIT_MM, 15.875 },
   { "0.625in", SPELCH_UNIT_MM, 15.875 },
   { "0,625 in", SPELCH_UNIT_MM, 15.875 },
@@ -181,8 +185,8 @@ static const Refusal refusals[] = {
   { "18 mm 2", SPELCH_LENGTH_ERROR_NOT_NUMBER },
   { "\xff\xfe", SPELCH_LENGTH_ERROR_NOT_NUMBER },
   { "18 \xc3", SPELCH_LENGTH_ERROR_NOT_NUMBER },
-  { "5 ft", SPELCH_LENGTH_ERROR_UNIT },
-  { "5'", SPELCH_LENGTH_ERROR_UNIT },
+  { "5 ells", SPELCH_LENGTH_ERROR_UNIT },
+  { "6' 10\"", SPELCH_LENGTH_ERROR_NOT_NUMBER },
   { "18 km", SPELCH_LENGTH_ERROR_UNIT },
   { "18 µm", SPELCH_LENGTH_ERROR_UNIT },
   { "18 mmm", SPELCH_LENGTH_ERROR_UNIT },
@@ -480,6 +484,41 @@ test_odd_words (void)
   g_assert_cmpuint (read, >, 5000);
 }
 
+/* "1,234" is right where the comma is decimal; elsewhere it may be thousands as well. */
+static void
+test_doubtful (void)
+{
+  static const struct
+  {
+    const char *typed;
+    char sign;
+    double mm; /* 0: asked about */
+  } cases[] = {
+    { "1,234", ',', 1.234 },  { "1.234", '.', 1.234 },    { "1,234", '.', 0 },
+    { "1.234", ',', 0 },      { "12,500 mm", '.', 0 },    { "-2,100", '.', 0 },
+    { "0,125", '.', 0.125 },  { "0.125 in", ',', 3.175 }, { "12,5", '.', 12.5 },
+    { "12,50", '.', 12.5 },   { "1,2345", '.', 1.2345 },  { "1234,567", '.', 1234.567 },
+    { "1,234 m", '.', 1234 }, { "1 234", '.', 1234 },     { "5/8", ',', 15.875 },
+  };
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      SpelchLength length = spelch_length_mm (-7);
+      g_autoptr (GError) error = NULL;
+      bool read = spelch_length_read (cases[i].typed, SPELCH_UNIT_MM, cases[i].sign, &length, &error);
+      g_test_message ("%s with %c", cases[i].typed, cases[i].sign);
+      g_assert_cmpint (read, ==, cases[i].mm != 0);
+      if (read)
+        g_assert_cmpfloat_with_epsilon (length.mm, cases[i].mm, 1e-9);
+      else
+        g_assert_error (error, SPELCH_LENGTH_ERROR, SPELCH_LENGTH_ERROR_AMBIGUOUS);
+      g_assert_cmpfloat (read ? 0 : length.mm, ==, read ? 0 : -7);
+    }
+  SpelchLength length;
+  g_autoptr (GError) error = NULL;
+  g_assert_false (spelch_length_read ("2,100 mm", SPELCH_UNIT_MM, '.', &length, &error));
+  g_assert_cmpstr (error->message, ==, "“2,100 mm” can be read in two ways; write 2100 mm, or 2.1 mm.");
+}
+
 int
 main (int argc, char **argv)
 {
@@ -489,6 +528,7 @@ main (int argc, char **argv)
   g_test_add_func ("/length/minus-nothing", test_minus_nothing);
   g_test_add_func ("/length/refusing", test_refusing);
   g_test_add_func ("/length/refusing-names-what-was-typed", test_refusing_names_what_was_typed);
+  g_test_add_func ("/length/doubtful", test_doubtful);
   g_test_add_func ("/length/typed-is-kept", test_typed_is_kept);
   g_test_add_func ("/length/longest-typed", test_longest_typed);
   g_test_add_func ("/length/show", test_show);
