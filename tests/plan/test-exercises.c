@@ -286,6 +286,16 @@ test_answers (gconstpointer data)
 
 /* ---- All together ---- */
 
+/* Common practice, no source: hands that guide a router can't hold the work too. At a router table they do.
+ */
+static void
+test_work_is_held (void)
+{
+  for (guint i = 0; i < spelch_shop_exercises ()->len; i++)
+    if (nth (i)->part->machine.kind == SPELCH_MACHINE_HAND)
+      g_assert_cmpint (nth (i)->part->holding.method, !=, SPELCH_HOLD_HANDS);
+}
+
 static void
 test_enough (void)
 {
@@ -534,6 +544,7 @@ main (int argc, char **argv)
   g_test_add_func ("/exercises/all-sorts", test_all_sorts);
   g_test_add_func ("/exercises/each-its-own", test_each_its_own);
   g_test_add_func ("/exercises/not-guessed", test_not_guessed);
+  g_test_add_func ("/exercises/work-is-held", test_work_is_held);
   g_test_add_func ("/exercises/depths-vary", test_depths_vary);
   g_test_add_func ("/exercises/languages", test_languages);
   g_test_add_func ("/exercises/lesson", test_lesson);
