@@ -186,9 +186,20 @@ check_climb (const SpelchCase *c, SpelchPlan *plan)
     add (plan, SPELCH_STOP_CLIMB, 0, 0);
 }
 
+/* Neither fence nor pattern leads a slot all round, and the piece comes free beside the running bit. */
+static void
+check_freehand (const SpelchCase *c, SpelchPlan *plan)
+{
+  SpelchCutShape shape = spelch_cut_shape (c->cut->kind);
+  bool all_round = shape.closed && shape.through && !c->single_wall;
+  if (c->machine->kind == SPELCH_MACHINE_TABLE && all_round)
+    add (plan, SPELCH_STOP_FREEHAND, 0, 0);
+}
+
 void
 spelch_checks_run (const SpelchCase *c, SpelchPlan *plan)
 {
+  check_freehand (c, plan); /* first: whatever else is mended, it mustn't be cut so */
   check_tool (c, plan);
   check_width (c, plan);
   check_depth (c, plan);

@@ -42,7 +42,7 @@ N_CODES (SPELCH_SPEED_BY_CODES, "speed_held_by", "hand", "mark", "machine", "hea
 N_CODES (SPELCH_PAIR_CODES, "pair", "board-bed", "board-table", "base-board", "board-bench");
 N_CODES (SPELCH_STOP_CODES, "stop", "speed-mark", "hand", "stress", "collet", "collet-size", "too-wide",
          "too-short", "overcut", "not-through", "plunge", "ramp", "helix", "entry", "hand-feed-mark", "hands",
-         "no-speed", "climb-by-hand", "pushed-off", "holding", "tabs", "heat", "ask-speed-mark",
+         "no-speed", "climb-by-hand", "freehand", "pushed-off", "holding", "tabs", "heat", "ask-speed-mark",
          "ask-holding", "ask-hold-force", "ask-overall-length", "ask-spoilboard", "ask-stop-blocks",
          "ask-end", "ask-size", "ask-tabs");
 SPELCH_TABLE_HAS (SPELCH_STOP_CODES_words, SPELCH_N_STOPS);

@@ -251,6 +251,7 @@ typedef enum
   SPELCH_STOP_NO_SPEED,       /* no speed and feed satisfy every limit; the speed set by hand, and the nearest
                                  that the spindle turns at; or 0 */
   SPELCH_STOP_CLIMB,          /* a climb cut fed by hand */
+  SPELCH_STOP_FREEHAND,       /* a whole outline on a router table, led by nothing */
   SPELCH_STOP_PUSHED_OFF,     /* pushed off a router table with nothing to hold it down, N */
   SPELCH_STOP_HOLDING,        /* vacuum or clamps don't keep the work at the factor asked */
   SPELCH_STOP_TABS,           /* the tabs are too weak, times the force; limit: how many of them would do */

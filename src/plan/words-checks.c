@@ -357,6 +357,11 @@ stop_of_cut (const SpelchStop *stop, const SpelchNumbers *numbers)
       return g_strdup (
           _ ("Feed the other way, with the kept wall at the left: by hand, the wall right of the travel is a "
              "climb cut, and the bit would pull work or router along."));
+    case SPELCH_STOP_FREEHAND:
+      return g_strdup (
+          _ ("Saw it out a little larger, and trim the edge along a fence or a pattern: on a router table "
+             "nothing would lead the work all round, and the piece would come free beside the running bit "
+             "(shop practice)."));
     case SPELCH_STOP_PUSHED_OFF:
       return g_strdup_printf (
           _ ("Use featherboards, or an up-cut bit: this one pushes the board off the table "

@@ -397,6 +397,11 @@ spelch_words_setting_out (const SpelchPlan *plan, const SpelchPart *part, const 
                           const SpelchNumbers *numbers)
 {
   Talk talk = { plan, part, &plan->setting_out, cut, &part->machine, numbers, g_ptr_array_new () };
+  if (spelch_plan_has_stop (plan, SPELCH_STOP_FREEHAND)) /* nor is that told how to be done */
+    {
+      g_ptr_array_add (talk.sentences, NULL);
+      return (char **)g_ptr_array_free (talk.sentences, FALSE);
+    }
   say_fit (&talk);
   say_tracks (&talk);
   say_way (&talk);

@@ -109,6 +109,39 @@ test_climb (Demo *demo, gconstpointer unused)
   g_assert_true (demo_has_stop (demo, SPELCH_STOP_CLIMB));
 }
 
+/* Common practice, no source: on a router table the work is led, by a fence, a pin or a pattern, and a piece
+ * that is cut out whole is led by none of them. Trimming the edge of one that was sawn out is. */
+static void
+test_freehand (Demo *demo, gconstpointer unused)
+{
+  const struct
+  {
+    const char *machine, *cut;
+    SpelchCutKind kind;
+    bool stops;
+  } rows[] = { { "router-table", "outline", SPELCH_CUT_OUTLINE, true },
+               { "medium-gantry", "outline", SPELCH_CUT_OUTLINE, false },
+               { "plunge-router", "outline", SPELCH_CUT_OUTLINE, false },
+               { "router-table", "outline", SPELCH_CUT_TRIM, false },
+               { "router-table", "back-rabbet", SPELCH_CUT_RABBET, false },
+               { "router-table", "shelf-dado", SPELCH_CUT_DADO, false } };
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      demo_take_machine (demo, rows[i].machine);
+      demo_take_cut (demo, rows[i].cut);
+      demo->cut->kind = rows[i].kind;
+      demo->cut->width = spelch_length_mm (rows[i].kind == SPELCH_CUT_TRIM ? 2 : demo->cut->width.mm);
+      demo->cut->kept = rows[i].kind == SPELCH_CUT_TRIM ? SPELCH_WALL_LEFT : demo->cut->kept;
+      demo->cut->tabs.count = 0;
+      demo_plan_with (demo, "up-cut-6.35x25");
+      g_assert_true (demo_has_stop (demo, SPELCH_STOP_FREEHAND) == rows[i].stops);
+      if (rows[i].stops)
+        g_assert_cmpint (demo->plan.stops[0].kind, ==, SPELCH_STOP_FREEHAND);
+      if (rows[i].stops)
+        g_assert_cmpint (demo->plan.verdict, ==, SPELCH_VERDICT_DO_NOT_CUT);
+    }
+}
+
 /* Nothing is taken for granted: neither how the work is held nor how hard. */
 static void
 test_asked (Demo *demo, gconstpointer unused)
@@ -444,6 +477,7 @@ main (int argc, char **argv)
   ADD ("slow", test_slow);
   ADD ("pushed-off", test_pushed_off);
   ADD ("climb", test_climb);
+  ADD ("freehand", test_freehand);
   ADD ("asked", test_asked);
   ADD ("vacuum", test_vacuum);
   ADD ("hands", test_hands);

@@ -165,7 +165,6 @@ test_round (Demo *demo, gconstpointer unused)
     { "medium-gantry", "outline", SPELCH_WALL_RIGHT, SPELCH_ROUND_WITH_CLOCK,
       "Go round the outside with the clock, seen from above." },
     { "medium-gantry", "back-rabbet", SPELCH_WALL_RIGHT, SPELCH_ROUND_ALONG, "a climb cut" },
-    { "router-table", "outline", SPELCH_WALL_LEFT, SPELCH_ROUND_WITH_CLOCK, "Start from a pin" },
     { "router-table", "shelf-dado", SPELCH_WALL_BOTH, SPELCH_ROUND_ALONG,
       "Feed from right to left along the fence, against the turn of the bit." },
   };
@@ -178,6 +177,18 @@ test_round (Demo *demo, gconstpointer unused)
       g_assert_cmpint (demo->plan.setting_out.round, ==, rows[i].round);
       assert_says (demo, rows[i].says, true);
     }
+  /* on a table all round an edge, but never a whole outline */
+  demo_take_machine (demo, "router-table");
+  demo_take_cut (demo, "back-rabbet");
+  demo->cut->every_direction = true;
+  demo->cut->kept = SPELCH_WALL_LEFT;
+  demo_plan_with (demo, "up-cut-6.35x25");
+  g_assert_cmpint (demo->plan.setting_out.round, ==, SPELCH_ROUND_WITH_CLOCK);
+  assert_says (demo, "Start from a pin", true);
+  demo_take_cut (demo, "outline");
+  demo_plan_with (demo, "up-cut-6.35x25");
+  assert_says (demo, "", true);
+  assert_says (demo, ".", false);
 }
 
 /* Why the straightedge stands at the left of a router pushed away: over a turn in a slot the wood pushes the

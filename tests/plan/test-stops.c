@@ -19,7 +19,7 @@ static bool
 is_advice (const char *sentence)
 {
   const char *const verbs[] = { "Turn ", "Take ", "Start ", "Ramp ", "Plunge ", "Let ",
-                                "Set ",  "Feed ", "Use ",   "Hold ", "Leave " };
+                                "Set ",  "Feed ", "Use ",   "Hold ", "Leave ", "Saw " };
   for (guint i = 0; i < G_N_ELEMENTS (verbs); i++)
     if (g_str_has_prefix (sentence, verbs[i]))
       return true;
