@@ -16,9 +16,9 @@
 struct _SpelchLimitLine
 {
   GtkWidget parent_instance;
-  SpelchMachineKind machine;
   guint n;
   SpelchLimit limits[SPELCH_N_LIMITS];
+  const char *called[SPELCH_N_LIMITS];    /* by kind: some names depend on the plan */
   PangoLayout *names[SPELCH_N_LIMITS][2]; /* of a limit, plain and strong; NULL until needed */
   PangoLayout *ends[2];
 };
@@ -144,8 +144,8 @@ append_ticks (SpelchLimitLine *self, GtkSnapshot *snapshot, double width)
     {
       int text_width = 0;
       const SpelchLimit *limit = &self->limits[i];
-      layouts[i] = kept_layout (self, &self->names[limit->kind][limit->binding],
-                                spelch_words_limit_name (limit->kind, self->machine), limit->binding);
+      layouts[i] = kept_layout (self, &self->names[limit->kind][limit->binding], self->called[limit->kind],
+                                limit->binding);
       pango_layout_get_pixel_size (layouts[i], &text_width, NULL);
       places[i].at = CLAMP (self->limits[i].share, 0, 1) * (width - 2) + 1;
       places[i].width = text_width;
@@ -179,8 +179,7 @@ tell (SpelchLimitLine *self)
   for (guint i = 0; i < self->n; i++)
     {
       /* Translators: a limit and how much of it is used: "bending 93 %" */
-      g_autofree char *one = g_strdup_printf (C_ ("limit", "%s %.0f %%"),
-                                              spelch_words_limit_name (self->limits[i].kind, self->machine),
+      g_autofree char *one = g_strdup_printf (C_ ("limit", "%s %.0f %%"), self->called[self->limits[i].kind],
                                               self->limits[i].share * 100);
       g_string_append_printf (words, "%s%s", i == 0 ? "" : ", ", one);
     }
@@ -197,10 +196,14 @@ spelch_limit_line_set_plan (SpelchLimitLine *self, const SpelchPlan *plan)
     if (plan->limits[i].share >= LEAST_SHARE || plan->limits[i].binding)
       limits[n++] = plan->limits[i];
   bool same = n == self->n;
-  if (plan != NULL && plan->machine != self->machine)
+  for (int kind = 0; plan != NULL && kind < SPELCH_N_LIMITS; kind++)
     {
-      self->machine = plan->machine;
-      drop_layouts (self); /* one of the names is another */
+      const char *called = spelch_words_limit_name ((SpelchLimitKind)kind, plan);
+      if (called == self->called[kind])
+        continue;
+      self->called[kind] = called;
+      for (guint strong = 0; strong < 2; strong++)
+        g_clear_object (&self->names[kind][strong]);
       same = false;
     }
   for (guint i = 0; same && i < n; i++)

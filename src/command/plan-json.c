@@ -200,6 +200,7 @@ forces (SpelchWriter *w, const SpelchPlan *plan)
   spelch_writer_close (w);
   spelch_writer_open (w, "bending", NULL);
   spelch_figure_write (w, "deflection_mm", plan->deflection_mm);
+  spelch_figure_write (w, "machine_mm", plan->deflection_machine_mm);
   spelch_figure_write (w, "stress_mpa", plan->stress_mpa);
   spelch_figure_write (w, "stress_share", plan->stress_share);
   spelch_writer_close (w);
@@ -245,9 +246,9 @@ conflict_end (SpelchWriter *w, const char *member, const SpelchConflictEnd *end)
 }
 
 static void
-conflict (SpelchWriter *w, const SpelchConflict *value, SpelchMachineKind machine)
+conflict (SpelchWriter *w, const SpelchConflict *value, const SpelchPlan *plan)
 {
-  g_autofree char *sentence = spelch_words_conflict (value, machine, &SPELCH_FIGURE_NUMBERS);
+  g_autofree char *sentence = spelch_words_conflict (value, plan, &SPELCH_FIGURE_NUMBERS);
   if (!value->found)
     {
       spelch_writer_null (w, "conflict");
@@ -393,7 +394,7 @@ settled (SpelchWriter *w, const SpelchPart *part, const SpelchPlanned *one)
   spelch_figure_write (w, "chip_room", plan->chip_room);
   limits (w, plan);
   speed_held (w, &plan->speed_held);
-  conflict (w, &one->conflict, plan->machine);
+  conflict (w, &one->conflict, plan);
   tabs (w, &plan->tabs);
   spelch_setting_out_json (w, part, one);
   number_or_null (w, "bit_height_mm", plan->bit_height_mm);

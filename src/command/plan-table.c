@@ -76,7 +76,7 @@ add_numbers (GString *text, const SpelchPart *part, const SpelchPlanned *one, co
   g_autofree char *calibration = spelch_words_calibration (plan, numbers);
   g_autofree char *pace = spelch_words_pace (plan, numbers);
   g_autofree char *speed_held = spelch_words_speed_held (plan);
-  g_autofree char *conflict = spelch_words_conflict (&one->conflict, plan->machine, numbers);
+  g_autofree char *conflict = spelch_words_conflict (&one->conflict, plan, numbers);
   add_row (text, _ ("Passes"), spelch_words_passes (plan, numbers));
   add_line (text, pass_plan);
   add_row (text, _ ("Entry"), spelch_words_entry (plan, numbers));

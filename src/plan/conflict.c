@@ -1,9 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "plan/conflict.h"
-#include "plan/edges.h"
+#include "plan/remedy.h"
 
 #include <math.h>
-#include <string.h>
 
 #define WITHIN (1 + 1e-6)
 
@@ -11,17 +10,6 @@ static const char *const frees[]
     = { "speed", "feed", "pass", "edges", "stick-out", "sharp", "accepted-seen", "holding" };
 SPELCH_TABLE_HAS (frees, SPELCH_N_FREES);
 const SpelchCodes SPELCH_FREE_CODES = { "freed_by", frees, G_N_ELEMENTS (frees) };
-
-/* The question, to be changed in one thing at a time. */
-typedef struct
-{
-  const SpelchConstants *k;
-  SpelchPart part; /* a shallow copy: its lists stay the owner's */
-  SpelchCut cut;
-  SpelchBit bit;
-  SpelchPlan plan;
-  const SpelchPlan *before; /* as it was asked first */
-} Question;
 
 static const SpelchLimit *
 limit_of (const SpelchPlan *plan, SpelchLimitKind kind)
@@ -40,35 +28,10 @@ fits (const SpelchPlan *plan)
          && (plan->n_limits == 0 || plan->limits[0].share <= WITHIN);
 }
 
-/* A remedy that brings a stop of its own is none. */
 static bool
-adds_stop (const SpelchPlan *before, const SpelchPlan *after)
+would_fit (SpelchRemedy *q)
 {
-  for (guint i = 0; i < after->n_stops; i++)
-    if (!spelch_plan_has_stop (before, after->stops[i].kind))
-      return true;
-  return false;
-}
-
-/* Nor is one that costs a face that will be seen a grade, or one that won't be more than is accepted. */
-static bool
-costs_grade (const Question *q)
-{
-  const int accepted[2] = { q->part.accepted_seen, q->part.accepted_hidden };
-  for (int i = 0; i < 2; i++)
-    {
-      int before = spelch_edges_worst (q->before->edges, i == 0);
-      if (spelch_edges_worst (q->plan.edges, i == 0) > MAX (before, accepted[i]))
-        return true;
-    }
-  return false;
-}
-
-static bool
-would_fit (Question *q)
-{
-  spelch_plan_make (q->k, &q->part, &q->cut, &q->bit, &q->plan);
-  return fits (&q->plan) && !adds_stop (q->before, &q->plan) && !costs_grade (q);
+  return spelch_remedy_serves (q) && fits (&q->plan);
 }
 
 static void
@@ -90,18 +53,18 @@ deepest_step (const SpelchPlan *plan)
 /* ---- Remedies ---- */
 
 static void
-let_speed_go (const Question *asked, SpelchConflict *conflict)
+let_speed_go (const SpelchRemedy *asked, SpelchConflict *conflict)
 {
-  Question q = *asked;
+  SpelchRemedy q = *asked;
   q.cut.held.speed_rpm = 0;
   if (asked->cut.held.speed_rpm > 0 && would_fit (&q))
     add (conflict, SPELCH_FREE_SPEED, q.plan.speed_rpm);
 }
 
 static void
-let_feed_go (const Question *asked, SpelchConflict *conflict)
+let_feed_go (const SpelchRemedy *asked, SpelchConflict *conflict)
 {
-  Question q = *asked;
+  SpelchRemedy q = *asked;
   q.cut.held.feed_mm_min = 0;
   if (asked->cut.held.feed_mm_min > 0 && would_fit (&q))
     add (conflict, SPELCH_FREE_FEED, q.plan.feed_mm_min);
@@ -109,16 +72,12 @@ let_feed_go (const Question *asked, SpelchConflict *conflict)
 
 /* Equal passes, one more at a time. */
 static void
-try_thinner_passes (const Question *asked, const SpelchPlan *plan, SpelchConflict *conflict)
+try_thinner_passes (const SpelchRemedy *asked, const SpelchPlan *plan, SpelchConflict *conflict)
 {
-  Question q = *asked;
-  double depth = plan->passes[plan->n_passes - 1].tip_mm;
-  q.cut.held.passes_held = true;
+  SpelchRemedy q = *asked;
   for (guint n = plan->n_passes + 1; n < SPELCH_MAX_PASSES; n++)
     {
-      q.cut.held.n_passes = n - 1;
-      for (guint i = 0; i + 1 < n; i++)
-        q.cut.held.passes[i] = spelch_length_mm (depth * (i + 1) / n);
+      spelch_remedy_divide (&q, n);
       if (!would_fit (&q))
         continue;
       add (conflict, SPELCH_FREE_PASS, deepest_step (&q.plan));
@@ -127,9 +86,9 @@ try_thinner_passes (const Question *asked, const SpelchPlan *plan, SpelchConflic
 }
 
 static void
-try_one_edge (const Question *asked, SpelchConflict *conflict)
+try_one_edge (const SpelchRemedy *asked, SpelchConflict *conflict)
 {
-  Question q = *asked;
+  SpelchRemedy q = *asked;
   q.bit.edges = 1;
   q.bit.edges_up = 0;
   if (asked->bit.edges > 1 && would_fit (&q))
@@ -137,27 +96,27 @@ try_one_edge (const Question *asked, SpelchConflict *conflict)
 }
 
 static void
-try_less_stick_out (const Question *asked, SpelchConflict *conflict)
+try_less_stick_out (const SpelchRemedy *asked, SpelchConflict *conflict)
 {
-  Question q = *asked;
+  SpelchRemedy q = *asked;
   q.cut.stick_out = spelch_length_mm (0);
   if (asked->cut.stick_out.mm > 0 && would_fit (&q) && q.plan.stick_out_mm < asked->cut.stick_out.mm)
     add (conflict, SPELCH_FREE_STICK_OUT, q.plan.stick_out_mm);
 }
 
 static void
-try_sharp (const Question *asked, SpelchConflict *conflict)
+try_sharp (const SpelchRemedy *asked, SpelchConflict *conflict)
 {
-  Question q = *asked;
+  SpelchRemedy q = *asked;
   q.bit.wear = SPELCH_WEAR_SHARP;
   if (asked->bit.wear > SPELCH_WEAR_SHARP && would_fit (&q))
     add (conflict, SPELCH_FREE_SHARP, 0);
 }
 
 static void
-try_accepting (const Question *asked, SpelchConflict *conflict)
+try_accepting (const SpelchRemedy *asked, SpelchConflict *conflict)
 {
-  Question q = *asked;
+  SpelchRemedy q = *asked;
   for (int grade = asked->part.accepted_seen + 1; grade <= 3; grade++)
     {
       q.part.accepted_seen = grade;
@@ -170,10 +129,10 @@ try_accepting (const Question *asked, SpelchConflict *conflict)
 
 /* Clamps that hold the feed as it would be if holding were no matter; in round figures. */
 static void
-try_clamps (const Question *asked, const SpelchPlan *plan, SpelchConflict *conflict)
+try_clamps (const SpelchRemedy *asked, const SpelchPlan *plan, SpelchConflict *conflict)
 {
   const SpelchLimit *holding = limit_of (plan, SPELCH_LIMIT_HOLDING);
-  Question q = *asked;
+  SpelchRemedy q = *asked;
   if (holding == NULL || holding->share <= WITHIN)
     return;
   q.part.holding.method = SPELCH_HOLD_CLAMPS;
@@ -240,8 +199,7 @@ spelch_conflict_find (const SpelchConstants *constants, const SpelchPart *part, 
   SpelchConflict conflict = { .speed_rpm = plan->speed_rpm };
   if (plan->n_passes == 0 || fits (plan) || !find_ends (constants, cut, plan, &conflict))
     return conflict;
-  Question asked = { .k = constants, .cut = *cut, .bit = *bit, .before = plan };
-  memcpy (&asked.part, part, sizeof asked.part);
+  SpelchRemedy asked = spelch_remedy_begin (constants, part, cut, bit, plan);
   conflict.found = true;
   let_speed_go (&asked, &conflict);
   let_feed_go (&asked, &conflict);

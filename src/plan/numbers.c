@@ -142,6 +142,7 @@ spelch_numbers_fill (const SpelchCase *c, const SpelchLoads *const *loads, const
   plan->cutting_speed = spelch_chip_cutting_speed (c->diameter, solution->speed_rpm);
   plan->deflection_limit_mm = spelch_solve_deflection_limit (c);
   plan->deflection_mm = solution->share[SPELCH_LIMIT_BENDING] * plan->deflection_limit_mm;
+  plan->deflection_machine_mm = solution->machine_gives_mm;
   plan->stress_share = solution->share[SPELCH_LIMIT_STRESS];
   plan->stress_mpa = plan->stress_share * spelch_solve_stress_limit (c);
   plan->chip_room = solution->share[SPELCH_LIMIT_ROOM];

@@ -289,6 +289,59 @@ find_best (const SpelchCase *c, const SpelchWindows *windows, double final_depth
   return found;
 }
 
+#define OVER 1.005 /* of a limit: by half a per cent, so that it isn't 100 % when shown */
+
+static bool
+asks_too_much (const Trial *t)
+{
+  for (int i = 0; i < SPELCH_N_LIMITS; i++)
+    if (i != SPELCH_LIMIT_HEAT && t->solution.share[i] > OVER)
+      return true;
+  return false;
+}
+
+/* A pass more within the deepest step of @best; false where there is no room for one. */
+static bool
+add_pass (const Trial *best, Trial *t, guint *where)
+{
+  *t = *best;
+  *where = 0;
+  for (guint i = 1; i < t->n; i++)
+    if (!t->passes[i].finishing
+        && t->passes[i].tip_mm - t->passes[i].from_mm
+               > t->passes[*where].tip_mm - t->passes[*where].from_mm + 1e-9)
+      *where = i;
+  SpelchPass *deep = &t->passes[*where];
+  double middle = round ((deep->from_mm + deep->tip_mm) / 2 * 10) / 10;
+  if (t->n >= SPELCH_MAX_PASSES || middle <= deep->from_mm + 1e-6 || middle >= deep->tip_mm - 1e-6)
+    return false;
+  memmove (deep + 1, deep, (t->n - *where) * sizeof *deep);
+  t->n++;
+  deep->tip_mm = deep[1].from_mm = middle;
+  deep->held = false;
+  return true;
+}
+
+/* Where passes set by hand ask too much, the depth of a further one with which nothing is asked too much, and
+ * no edge comes out worse; 0 where there is none. Passes that are recommended are as many as serve. */
+static double
+further_pass (const SpelchCase *c, const Trial *best, LoadSet *spare)
+{
+  Trial t;
+  guint where;
+  if (!spelch_passes_held (c) || !asks_too_much (best) || !add_pass (best, &t, &where))
+    return 0;
+  t.loads = spare;
+  set_up (c, &t);
+  try_out (c, &t);
+  bool within = can_be_cut (c, &t);
+  for (int i = 0; i < SPELCH_N_LIMITS; i++)
+    within &= t.solution.share[i] <= 1 + 1e-6;
+  for (int seen = 0; seen < 2; seen++)
+    within &= spelch_edges_worst (t.edges, seen == 1) <= spelch_edges_worst (best->edges, seen == 1);
+  return within ? t.passes[where].tip_mm : 0;
+}
+
 static void
 describe_question (const SpelchCase *c, SpelchPlan *plan)
 {
@@ -370,7 +423,10 @@ make_stage (const SpelchConstants *constants, const SpelchPart *part, const Spel
   plan->windows = spelch_windows_find (&c);
   plan->overcut = spelch_passes_overcut (&c, &plan->windows);
   if (find_best (&c, &plan->windows, c.floor_depth + plan->overcut, &one, &other, &best))
-    take (&c, &best, plan);
+    {
+      take (&c, &best, plan);
+      plan->further_pass_mm = further_pass (&c, &best, best.loads == &one ? &other : &one);
+    }
   plan->setting_out = spelch_setting_out_find (constants, part, cut, bit, straight_down (&c, plan));
   spelch_checks_run (&c, plan);
 }
@@ -424,6 +480,12 @@ spelch_plan_sure (const SpelchPlan *plan, SpelchSide side)
   if (side == SPELCH_SIDE_MOTOR)
     return !near->empty && (edge->on_finishing ? last : plan->passes[0].tip_mm) >= near->from - 1e-6;
   return !far->empty && last >= far->from - 1e-6 && last <= far->to + 1e-6;
+}
+
+bool
+spelch_plan_machine_gives (const SpelchPlan *plan)
+{
+  return plan->deflection_machine_mm > plan->deflection_mm / 2;
 }
 
 SpelchFacing

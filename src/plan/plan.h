@@ -371,6 +371,9 @@ typedef struct
   SpelchGives hold_way;            /* how the work would give first */
   SpelchTabHold tabs;
   double deflection_mm, deflection_limit_mm, stress_mpa, stress_share;
+  double deflection_machine_mm; /* part of the deflection: the machine's giving way */
+  double further_pass_mm;       /* tip depth of one more pass that would bring what passes set by hand ask too
+                                   much of within every limit; 0: nothing is asked too much, or none would */
   double rubbing_share, wall_heat, chip_room;
   guint n_limits;
   SpelchLimit limits[SPELCH_N_LIMITS]; /* most used first */
@@ -413,6 +416,9 @@ const SpelchEdge *spelch_plan_worst (const SpelchPlan *plan, SpelchSide side);
 /* Whether the clean depth holds over all tolerances: false when the edge is clean only with everything exact.
  */
 bool spelch_plan_sure (const SpelchPlan *plan, SpelchSide side);
+
+/* Whether the tip is pushed off its line by the machine's giving way more than by the bending of the bit. */
+bool spelch_plan_machine_gives (const SpelchPlan *plan);
 
 /* Points lost or won on an edge by a term, 0 when it has none. */
 int spelch_edge_points (const SpelchEdge *edge, SpelchTermKind kind);

@@ -291,7 +291,7 @@ find_shares (const SpelchCase *c, const SpelchLoads *const *loads, guint n, doub
 {
   double f = s->feed_per_tooth, turns = s->speed_rpm / 60, most_power = -1;
   double hands = spelch_solve_hands_limit (c), part = spelch_loads_band (c, s->speed_rpm);
-  double *share = s->share;
+  double stiffness = c->machine->stiffness_n_mm, *share = s->share;
   share[SPELCH_LIMIT_MACHINE] = s->feed_mm_min / feed_limit (c);
   for (guint i = 0; i < n; i++)
     {
@@ -306,8 +306,10 @@ find_shares (const SpelchCase *c, const SpelchLoads *const *loads, guint n, doub
       share[SPELCH_LIMIT_CHIP] = fmax (share[SPELCH_LIMIT_CHIP], chip / (c->k->chip_cap * c->diameter));
       if (chip_limit < HUGE_VAL && i == n - 1)
         share[SPELCH_LIMIT_EDGE] = chip / chip_limit;
-      share[SPELCH_LIMIT_BENDING]
-          = fmax (share[SPELCH_LIMIT_BENDING], peak * l->give / spelch_solve_deflection_limit (c));
+      double bends = peak * l->give / spelch_solve_deflection_limit (c);
+      if (bends > share[SPELCH_LIMIT_BENDING])
+        s->machine_gives_mm = stiffness > 0 ? peak / stiffness : 0;
+      share[SPELCH_LIMIT_BENDING] = fmax (share[SPELCH_LIMIT_BENDING], bends);
       share[SPELCH_LIMIT_STRESS]
           = fmax (share[SPELCH_LIMIT_STRESS], design * l->stress_per_n / spelch_solve_stress_limit (c));
       share[SPELCH_LIMIT_POWER] = fmax (share[SPELCH_LIMIT_POWER], power / power_available (c, s->speed_rpm));

@@ -15,7 +15,8 @@ typedef struct
   double share[SPELCH_N_LIMITS];   /* 0 where a limit doesn't apply */
   double feed_at[SPELCH_N_LIMITS]; /* mm/min at which each is reached, as in SpelchLimit */
   SpelchSpeedHeld speed_held;
-  guint worst_pass; /* index of the pass that needs most power */
+  double machine_gives_mm; /* part of the largest deflection */
+  guint worst_pass;        /* index of the pass that needs most power */
 } SpelchSolution;
 
 /* @chip_limit: largest chip of the last pass, mm, that costs no seen edge a grade; HUGE_VAL when none does.

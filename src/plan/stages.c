@@ -93,7 +93,11 @@ join_forces (const SpelchPlan *groove, SpelchPlan *plan)
   plan->slow |= groove->slow;
   plan->sideways_peak_n = fmax (plan->sideways_peak_n, groove->sideways_peak_n);
   plan->lift_bound_n = fmax (plan->lift_bound_n, groove->lift_bound_n);
-  plan->deflection_mm = fmax (plan->deflection_mm, groove->deflection_mm);
+  if (groove->deflection_mm > plan->deflection_mm)
+    {
+      plan->deflection_mm = groove->deflection_mm;
+      plan->deflection_machine_mm = groove->deflection_machine_mm;
+    }
   plan->chip_room = fmax (plan->chip_room, groove->chip_room);
   plan->wall_heat = fmax (plan->wall_heat, groove->wall_heat);
   join_seats (groove, plan);

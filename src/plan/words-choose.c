@@ -131,10 +131,14 @@ of_time (const SpelchChoice *choice, const SpelchReason *reason)
 }
 
 static char *
-of_bending (const SpelchReason *reason, const SpelchNumbers *numbers)
+of_bending (const SpelchChoice *choice, const SpelchReason *reason, const SpelchNumbers *numbers)
 {
   g_autofree char *value = spelch_words_decimal (numbers, reason->value, 2);
   g_autofree char *limit = spelch_words_decimal (numbers, reason->limit, 2);
+  if (spelch_plan_machine_gives (&choice->plan))
+    return g_strdup_printf (
+        _ ("The machine gives way to it: %s mm off the line; %s mm is the limit for the edge asked for."),
+        value, limit);
   return g_strdup_printf (_ ("Bends about %s mm; %s mm is the limit for the edge asked for."), value, limit);
 }
 
@@ -184,7 +188,7 @@ spelch_words_reason (const SpelchChoice *choice, const SpelchReason *reason, con
     case SPELCH_REASON_TIP_TOO_SHORT:
       return of_tip (reason, numbers);
     case SPELCH_REASON_BENDS:
-      return of_bending (reason, numbers);
+      return of_bending (choice, reason, numbers);
     case SPELCH_REASON_HOT:
       return of_heat (choice, reason);
     case SPELCH_REASON_WORN:

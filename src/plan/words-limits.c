@@ -94,8 +94,7 @@ remedies (const SpelchConflict *conflict, const SpelchNumbers *numbers)
 }
 
 char *
-spelch_words_conflict (const SpelchConflict *conflict, SpelchMachineKind machine,
-                       const SpelchNumbers *numbers)
+spelch_words_conflict (const SpelchConflict *conflict, const SpelchPlan *plan, const SpelchNumbers *numbers)
 {
   if (!conflict->found)
     return g_strdup ("");
@@ -105,8 +104,8 @@ spelch_words_conflict (const SpelchConflict *conflict, SpelchMachineKind machine
                               ? spelch_words_feed (numbers, conflict->high.feed_mm_min)
                               : g_strdup (C_ ("feed", "none at all"));
   g_autofree char *takes = remedies (conflict, numbers);
-  const char *low_name = spelch_words_limit_in_full (conflict->low.limit, machine);
-  const char *high_name = spelch_words_limit_in_full (conflict->high.limit, machine);
+  const char *low_name = spelch_words_limit_in_full (conflict->low.limit, plan);
+  const char *high_name = spelch_words_limit_in_full (conflict->high.limit, plan);
   if (conflict->low.held)
     return g_strdup_printf (_ ("At %s rpm a feed of %s is held and %s allows %s: it takes %s."), speed, low,
                             high_name, high, takes);

@@ -16,5 +16,5 @@ char *spelch_words_speed_held (const SpelchPlan *plan);
 
 /* "At 18 000 rpm heat asks for at least 2 100 mm/min and bending allows 1 400 mm/min: it takes passes of no
  * more than 4.0 mm."; "" without a conflict. */
-char *spelch_words_conflict (const SpelchConflict *conflict, SpelchMachineKind machine,
+char *spelch_words_conflict (const SpelchConflict *conflict, const SpelchPlan *plan,
                              const SpelchNumbers *numbers);

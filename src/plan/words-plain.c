@@ -179,7 +179,7 @@ spelch_words_plain_groove (void)
 /* ---- Limits ---- */
 
 const char *
-spelch_words_plain_limit (SpelchLimitKind kind, SpelchMachineKind machine)
+spelch_words_plain_limit (SpelchLimitKind kind, const SpelchPlan *plan)
 {
   switch (kind)
     {
@@ -191,6 +191,10 @@ spelch_words_plain_limit (SpelchLimitKind kind, SpelchMachineKind machine)
           "The thicker chips of a quicker feed split the wood ahead of the tooth: the edge that is seen "
           "would come out rougher than is accepted.");
     case SPELCH_LIMIT_BENDING:
+      if (spelch_plan_machine_gives (plan))
+        return _ (
+            "The wood would push so hard that the machine gives way and the bit leaves its line, and the "
+            "cut comes out beside its mark.");
       return _ ("The wood would push the bit sideways so far that it bends off its line, and the cut comes "
                 "out beside its mark.");
     case SPELCH_LIMIT_STRESS:
@@ -198,8 +202,8 @@ spelch_words_plain_limit (SpelchLimitKind kind, SpelchMachineKind machine)
     case SPELCH_LIMIT_POWER:
       return _ ("The motor couldn't keep the bit turning at its speed: it would labour and slow down.");
     case SPELCH_LIMIT_MACHINE:
-      return machine == SPELCH_MACHINE_GANTRY ? _ ("The machine can't move along any quicker.")
-                                              : _ ("Hands can't feed any quicker without jerking.");
+      return plan->machine == SPELCH_MACHINE_GANTRY ? _ ("The machine can't move along any quicker.")
+                                                    : _ ("Hands can't feed any quicker without jerking.");
     case SPELCH_LIMIT_HANDS:
       return _ ("The bit would push back harder than hands can hold.");
     case SPELCH_LIMIT_HOLDING:

@@ -12,7 +12,7 @@
 char *spelch_words_plain_edge (const SpelchPart *part, const SpelchPlan *plan, SpelchSide side);
 
 /* What passing a limit means at the machine. Not to be freed. */
-const char *spelch_words_plain_limit (SpelchLimitKind kind, SpelchMachineKind machine);
+const char *spelch_words_plain_limit (SpelchLimitKind kind, const SpelchPlan *plan);
 
 /* What weighs as much as a force presses: "58 kg", beside inches "130 lb". Free with g_free(). */
 char *spelch_words_plain_weight (double newtons, const SpelchNumbers *numbers);

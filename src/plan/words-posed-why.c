@@ -220,13 +220,14 @@ why_bit (const SpelchPosed *posed, const SpelchNumbers *numbers, GPtrArray *list
   if (posed->ranking->len == 0)
     return;
   const SpelchChoice *best = posed->ranking->pdata[0];
-  guint others = posed->n_choices - 1, may = 0, good = 0, straight = 0;
+  guint others = posed->n_choices - 1, may = 0, good = 0, straight = 0, give = 0;
   for (guint i = 1; i < posed->ranking->len; i++)
     {
       const SpelchChoice *choice = posed->ranking->pdata[i];
       may += choice->plan.verdict != SPELCH_VERDICT_DO_NOT_CUT;
       good += is_as_good (posed, choice);
       straight += is_as_good (posed, choice) && !bends (choice);
+      give += is_as_good (posed, choice) && spelch_plan_machine_gives (&choice->plan);
     }
   if (others > 0 && may == 0)
     why_only_one (posed, numbers, list);
@@ -242,7 +243,10 @@ why_bit (const SpelchPosed *posed, const SpelchNumbers *numbers, GPtrArray *list
   else if (good > 0)
     spelch_words_say (
         list,
-        g_strdup (_ ("Its edges come out as accepted, and it is stout enough not to bend off its line.")));
+        g_strdup (
+            give > 0
+                ? _ ("Its edges come out as accepted, and it doesn't push the machine off its line.")
+                : _ ("Its edges come out as accepted, and it is stout enough not to bend off its line.")));
   else
     why_tears (posed, list);
 }
@@ -278,7 +282,11 @@ wrong_bit (const SpelchPosed *posed, const char *id, const SpelchNumbers *number
     }
   else if (as_good)
     spelch_words_say (
-        list, g_strdup (_ ("Its edges would be as good, but it is so slender that it bends off its line.")));
+        list,
+        g_strdup (
+            spelch_plan_machine_gives (&choice->plan)
+                ? _ ("Its edges would be as good, but the machine gives way to it, and it leaves its line.")
+                : _ ("Its edges would be as good, but it is so slender that it bends off its line.")));
   else
     say_faults (choice, true, numbers, list);
   if (list->len == 0)
@@ -455,7 +463,7 @@ why_limit (const SpelchPosed *posed, const SpelchNumbers *numbers, GPtrArray *li
   if (binding == NULL)
     return;
   g_autofree char *feed = spelch_words_feed (numbers, plan->feed_mm_min);
-  spelch_words_say (list, g_strdup (spelch_words_plain_limit (binding->kind, plan->machine)));
+  spelch_words_say (list, g_strdup (spelch_words_plain_limit (binding->kind, plan)));
   spelch_words_say (list, g_strdup_printf (_ ("Of all limits this one is reached first, at %s."), feed));
 }
 
@@ -473,7 +481,7 @@ wrong_limit (const SpelchPosed *posed, const char *code, const SpelchNumbers *nu
       int used = spelch_words_per_cent (limit->share);
       if ((int)limit->kind == kind)
         return g_strdup_printf (_ ("%s Here something else comes first: at %s %d %% of this is used."),
-                                spelch_words_plain_limit (limit->kind, plan->machine), feed, used);
+                                spelch_words_plain_limit (limit->kind, plan), feed, used);
     }
   return g_strdup ("");
 }

@@ -153,7 +153,7 @@ spelch_words_posed_choice (const SpelchPosed *posed, guint i, const SpelchNumber
     case SPELCH_ASKS_LIMIT:
       if (!spelch_code_read (&SPELCH_LIMIT_CODES, code, &value))
         return g_strdup (code);
-      return g_strdup (spelch_words_limit_subject ((SpelchLimitKind)value, posed->plan.machine));
+      return g_strdup (spelch_words_limit_subject ((SpelchLimitKind)value, &posed->plan));
     case SPELCH_ASKS_HOLD:
     case SPELCH_N_ASKS:
     default:
@@ -168,7 +168,7 @@ spelch_words_posed_meaning (const SpelchPosed *posed, guint i)
   if (posed->exercise->asks != SPELCH_ASKS_LIMIT
       || !spelch_code_read (&SPELCH_LIMIT_CODES, posed->choices[i], &kind))
     return "";
-  return spelch_words_plain_limit ((SpelchLimitKind)kind, posed->plan.machine);
+  return spelch_words_plain_limit ((SpelchLimitKind)kind, &posed->plan);
 }
 
 char *

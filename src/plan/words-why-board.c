@@ -58,6 +58,18 @@ spelch_chain_bending (SpelchChain *chain)
       chain, "fluted-diameter",
       g_strdup_printf (_ ("Its fluted part is as stiff as a round rod of %d %% of its diameter"),
                        spelch_words_per_cent (of->constants->fluted_diameter)));
+  if (plan->deflection_mm > 0)
+    {
+      g_autofree char *machine = spelch_chain_decimal (chain, plan->deflection_machine_mm, 3);
+      g_autofree char *bit
+          = spelch_chain_decimal (chain, plan->deflection_mm - plan->deflection_machine_mm, 3);
+      spelch_chain_add (
+          chain, SPELCH_EVIDENCE_GEOMETRY,
+          g_strdup_printf (spelch_plan_machine_gives (plan)
+                               ? _ ("The machine has the greater part of that, %s mm; the bit bends by %s mm")
+                               : _ ("The machine has %s mm of that; the bit has the rest and bends by %s mm"),
+                           machine, bit));
+    }
   if (of->part->machine.stiffness_n_mm > 0)
     spelch_chain_say (chain,
                       g_strdup_printf (_ ("The machine itself gives way by 1 mm for each %s N."), stiff));

@@ -2,6 +2,7 @@
  *
  * Why the machine is set as it is: speed, feed, chips, entry, passes, time and power.
  */
+#include "plan/relief.h"
 #include "plan/words-limits.h"
 #include "plan/words-why-private.h"
 
@@ -87,7 +88,7 @@ about (double feed_mm_min)
 static void
 say_share (SpelchChain *chain, const SpelchLimit *limit)
 {
-  const char *name = spelch_words_limit_subject (limit->kind, chain->of->plan->machine);
+  const char *name = spelch_words_limit_subject (limit->kind, chain->of->plan);
   g_autofree char *at = spelch_words_feed (chain->numbers, about (limit->feed_mm_min));
   int used = spelch_words_per_cent (limit->share);
   /* Translators: the first %s is a limit: "Bit bending". */
@@ -117,7 +118,52 @@ say_next (SpelchChain *chain, const SpelchLimit *binding)
     return;
   g_autofree char *at = spelch_words_feed (chain->numbers, next->feed_mm_min);
   spelch_chain_say (chain, g_strdup_printf (_ ("Were that freed, %s would hold the feed at %s."),
-                                            spelch_words_limit_in_full (next->kind, plan->machine), at));
+                                            spelch_words_limit_in_full (next->kind, plan), at));
+}
+
+/* To follow "freed by". */
+static const char *
+relief (SpelchRelief kind)
+{
+  switch (kind)
+    {
+    case SPELCH_RELIEF_PASSES:
+      return _ ("shallower passes");
+    case SPELCH_RELIEF_SHARP:
+      return _ ("a sharp edge");
+    case SPELCH_RELIEF_STICK_OUT:
+      return _ ("less stick-out");
+    case SPELCH_RELIEF_SHORTER:
+      return _ ("a bit that cuts no longer than the cut is deep");
+    case SPELCH_RELIEF_THICKER:
+      return _ ("a thicker bit");
+    case SPELCH_RELIEF_MACHINE:
+      return _ ("a stiffer machine");
+    case SPELCH_N_RELIEFS:
+    default:
+      return "";
+    }
+}
+
+/* Only what was planned and found to help. */
+static char *
+freed_by_relief (SpelchChain *chain, SpelchLimitKind kind)
+{
+  const SpelchWhyCase *of = chain->of;
+  bool helps[SPELCH_N_RELIEFS];
+  char *all = NULL;
+  spelch_relief_find (of->constants, of->part, of->cut, of->bit, of->plan, kind, helps);
+  for (int i = 0; i < SPELCH_N_RELIEFS; i++)
+    if (helps[i])
+      {
+        g_autofree char *before = all;
+        const char *one = relief ((SpelchRelief)i);
+        /* Translators: one thing that would do, or another. */
+        all = before == NULL ? g_strdup (one) : g_strdup_printf (_ ("%s, or %s"), before, one);
+      }
+  g_autofree char *list = all;
+  /* Translators: a limit of the feed, by one thing or another: "shallower passes, or a sharp edge" */
+  return list == NULL ? g_strdup ("") : g_strdup_printf (_ ("It would be freed by %s."), list);
 }
 
 /* What would let it go quicker. */
@@ -130,9 +176,6 @@ freed_by (SpelchLimitKind kind)
       return _ ("A wider bit, or more cutting edges, would free it.");
     case SPELCH_LIMIT_EDGE:
       return _ ("More cutting edges, a faster spindle, or accepting a coarser edge, would free it.");
-    case SPELCH_LIMIT_BENDING:
-    case SPELCH_LIMIT_STRESS:
-      return _ ("Less stick-out, a thicker bit or shallower passes would free it.");
     case SPELCH_LIMIT_POWER:
       return _ ("Shallower passes, a sharp edge or a slower spindle would free it.");
     case SPELCH_LIMIT_MACHINE:
@@ -143,11 +186,20 @@ freed_by (SpelchLimitKind kind)
       return _ ("Holding the work harder, shallower passes or a bit that presses down would free it.");
     case SPELCH_LIMIT_ROOM:
       return _ ("Fewer cutting edges, or a bit whose shear carries the chips out, would free it.");
+    case SPELCH_LIMIT_BENDING:
+    case SPELCH_LIMIT_STRESS:
     case SPELCH_LIMIT_HEAT:
     case SPELCH_N_LIMITS:
     default:
       return "";
     }
+}
+
+static void
+say_freed (SpelchChain *chain, SpelchLimitKind kind)
+{
+  bool gives = kind == SPELCH_LIMIT_BENDING || kind == SPELCH_LIMIT_STRESS;
+  spelch_chain_say (chain, gives ? freed_by_relief (chain, kind) : g_strdup (freed_by (kind)));
 }
 
 static void
@@ -177,7 +229,7 @@ spelch_chain_binding (SpelchChain *chain)
       spelch_chain_say (
           chain, g_strdup_printf (
                      _ ("%s sets the feed to %s: it is the first limit to be reached as the feed rises."),
-                     spelch_words_limit_subject (binding->kind, plan->machine), feed));
+                     spelch_words_limit_subject (binding->kind, plan), feed));
       spelch_chain_limit (chain, binding->kind);
     }
 }
@@ -191,12 +243,12 @@ spelch_chain_feed (SpelchChain *chain)
   if (plan->feed_mm_min > 0 && binding != NULL)
     {
       say_next (chain, binding);
-      spelch_chain_say (chain, g_strdup (freed_by (binding->kind)));
+      say_freed (chain, binding->kind);
     }
   for (guint i = 0; i < plan->n_limits; i++)
     say_share (chain, &plan->limits[i]);
   if (chain->of->conflict != NULL)
-    spelch_chain_say (chain, spelch_words_conflict (chain->of->conflict, plan->machine, chain->numbers));
+    spelch_chain_say (chain, spelch_words_conflict (chain->of->conflict, plan, chain->numbers));
   if (plan->feed_mm_min > 0)
     say_plunge (chain);
 }
@@ -354,6 +406,13 @@ spelch_chain_passes (SpelchChain *chain)
   spelch_chain_say (
       chain,
       g_strdup_printf (held ? _ ("Held by hand: %s.") : _ ("Recommended, as few as serve: %s."), words));
+  if (plan->further_pass_mm > 0)
+    {
+      g_autofree char *further = spelch_words_length (chain->numbers, plan->further_pass_mm);
+      spelch_chain_say (
+          chain,
+          g_strdup_printf (_ ("A further pass, at %s, would bring the feed within every limit."), further));
+    }
   say_step (chain);
   say_hand_step (chain);
   spelch_chain_say (chain, spelch_words_window (plan, SPELCH_SIDE_MOTOR, chain->numbers));

@@ -194,7 +194,7 @@ static const Why WHYS[] = {
   [SPELCH_WHY_TIME] = { NC_ ("title of reasons", "Cutting time"), spelch_chain_time },
   [SPELCH_WHY_POWER] = { NC_ ("title of reasons", "Power"), spelch_chain_power },
   [SPELCH_WHY_BENDING]
-  = { NC_ ("title of reasons", "Bending and strength of the bit"), spelch_chain_bending },
+  = { NC_ ("title of reasons", "How far the tip gives way, and the bit's strength"), spelch_chain_bending },
   [SPELCH_WHY_ROOM] = { NC_ ("title of reasons", "Room for chips"), spelch_chain_room },
   [SPELCH_WHY_HEAT] = { NC_ ("title of reasons", "Wall heat"), spelch_chain_heat },
   [SPELCH_WHY_SEAT] = { NC_ ("title of reasons", "Lift, press and holding"), spelch_chain_seat },

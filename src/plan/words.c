@@ -165,7 +165,7 @@ spelch_words_evidence (SpelchEvidence evidence)
 }
 
 const char *
-spelch_words_limit_name (SpelchLimitKind kind, SpelchMachineKind machine)
+spelch_words_limit_name (SpelchLimitKind kind, const SpelchPlan *plan)
 {
   switch (kind)
     {
@@ -174,14 +174,15 @@ spelch_words_limit_name (SpelchLimitKind kind, SpelchMachineKind machine)
     case SPELCH_LIMIT_EDGE:
       return _ ("edge");
     case SPELCH_LIMIT_BENDING:
-      return _ ("bending");
+      /* Translators: a limit, in a word or two: how far the machine gives way */
+      return spelch_plan_machine_gives (plan) ? _ ("machine's give") : _ ("bending");
     case SPELCH_LIMIT_STRESS:
       return _ ("strength");
     case SPELCH_LIMIT_POWER:
       return _ ("power");
     case SPELCH_LIMIT_MACHINE:
       /* Translators: a limit, in a word or two: how fast hands can feed evenly */
-      return machine == SPELCH_MACHINE_GANTRY ? _ ("machine") : _ ("hand feed");
+      return plan->machine == SPELCH_MACHINE_GANTRY ? _ ("machine") : _ ("hand feed");
     case SPELCH_LIMIT_HANDS:
       return _ ("hands");
     case SPELCH_LIMIT_HOLDING:
@@ -197,7 +198,7 @@ spelch_words_limit_name (SpelchLimitKind kind, SpelchMachineKind machine)
 }
 
 const char *
-spelch_words_limit_subject (SpelchLimitKind kind, SpelchMachineKind machine)
+spelch_words_limit_subject (SpelchLimitKind kind, const SpelchPlan *plan)
 {
   switch (kind)
     {
@@ -206,14 +207,14 @@ spelch_words_limit_subject (SpelchLimitKind kind, SpelchMachineKind machine)
     case SPELCH_LIMIT_EDGE:
       return _ ("The grade of the seen edge");
     case SPELCH_LIMIT_BENDING:
-      return _ ("Bit bending");
+      return spelch_plan_machine_gives (plan) ? _ ("The machine's giving way") : _ ("Bit bending");
     case SPELCH_LIMIT_STRESS:
       return _ ("Bit strength");
     case SPELCH_LIMIT_POWER:
       return _ ("Motor power");
     case SPELCH_LIMIT_MACHINE:
-      return machine == SPELCH_MACHINE_GANTRY ? _ ("The machine's highest feed")
-                                              : _ ("What hands can feed evenly");
+      return plan->machine == SPELCH_MACHINE_GANTRY ? _ ("The machine's highest feed")
+                                                    : _ ("What hands can feed evenly");
     case SPELCH_LIMIT_HANDS:
       return _ ("What hands can hold");
     case SPELCH_LIMIT_HOLDING:
@@ -229,7 +230,7 @@ spelch_words_limit_subject (SpelchLimitKind kind, SpelchMachineKind machine)
 }
 
 const char *
-spelch_words_limit_in_full (SpelchLimitKind kind, SpelchMachineKind machine)
+spelch_words_limit_in_full (SpelchLimitKind kind, const SpelchPlan *plan)
 {
   switch (kind)
     {
@@ -238,14 +239,14 @@ spelch_words_limit_in_full (SpelchLimitKind kind, SpelchMachineKind machine)
     case SPELCH_LIMIT_EDGE:
       return _ ("the grade of the seen edge");
     case SPELCH_LIMIT_BENDING:
-      return _ ("the bending of the bit");
+      return spelch_plan_machine_gives (plan) ? _ ("the machine's giving way") : _ ("the bending of the bit");
     case SPELCH_LIMIT_STRESS:
       return _ ("the strength of the bit");
     case SPELCH_LIMIT_POWER:
       return _ ("the spindle's power");
     case SPELCH_LIMIT_MACHINE:
-      return machine == SPELCH_MACHINE_GANTRY ? _ ("the machine's highest feed")
-                                              : _ ("what hands can feed evenly");
+      return plan->machine == SPELCH_MACHINE_GANTRY ? _ ("the machine's highest feed")
+                                                    : _ ("what hands can feed evenly");
     case SPELCH_LIMIT_HANDS:
       return _ ("what hands can hold");
     case SPELCH_LIMIT_HOLDING:
@@ -286,24 +287,25 @@ spelch_words_limit (const SpelchPlan *plan)
   bool over = limit->share > 1.005;
   if (plan->feed_mm_min <= 0)
     return g_strdup_printf (_ ("%s is at %d %% even at the slowest feed: none fits;"),
-                            spelch_words_limit_subject (limit->kind, plan->machine), used);
+                            spelch_words_limit_subject (limit->kind, plan), used);
   if (!limit->binding)
     return g_strdup_printf (over ? _ ("Feed held by hand. %s: %d %%, over its limit;")
                                  : _ ("Feed held by hand. %s: %d %% used;"),
-                            spelch_words_limit_subject (limit->kind, plan->machine), used);
-  return g_strdup_printf (over ? _ ("%s is over its limit, %d %%: take less depth;")
-                               : _ ("%s sets the feed, %d %% used;"),
-                          spelch_words_limit_subject (limit->kind, plan->machine), used);
+                            spelch_words_limit_subject (limit->kind, plan), used);
+  return g_strdup_printf (!over                       ? _ ("%s sets the feed, %d %% used;")
+                          : plan->further_pass_mm > 0 ? _ ("%s is over its limit, %d %%: add a further pass;")
+                                                      : _ ("%s is over its limit, %d %%: take less depth;"),
+                          spelch_words_limit_subject (limit->kind, plan), used);
 }
 
 /* Short, where the name alone can't be taken for anything else. */
 static const char *
 next_name (const SpelchPlan *plan, SpelchLimitKind kind)
 {
-  bool alone = kind == SPELCH_LIMIT_BENDING || kind == SPELCH_LIMIT_POWER || kind == SPELCH_LIMIT_HOLDING
+  bool bends = kind == SPELCH_LIMIT_BENDING && !spelch_plan_machine_gives (plan);
+  bool alone = bends || kind == SPELCH_LIMIT_POWER || kind == SPELCH_LIMIT_HOLDING
                || kind == SPELCH_LIMIT_ROOM || kind == SPELCH_LIMIT_HEAT;
-  return alone ? spelch_words_limit_name (kind, plan->machine)
-               : spelch_words_limit_in_full (kind, plan->machine);
+  return alone ? spelch_words_limit_name (kind, plan) : spelch_words_limit_in_full (kind, plan);
 }
 
 char *

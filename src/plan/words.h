@@ -96,13 +96,14 @@ char *spelch_words_window (const SpelchPlan *plan, SpelchSide side, const Spelch
 char *spelch_words_limit (const SpelchPlan *plan);
 char *spelch_words_limit_next (const SpelchPlan *plan);
 
-/* A limit at the head of a sentence, "Bit bending", and within one, "the grade of the seen edge"; a highest
- * feed is the machine's or that of hands. Not to be freed. */
-const char *spelch_words_limit_subject (SpelchLimitKind kind, SpelchMachineKind machine);
-const char *spelch_words_limit_in_full (SpelchLimitKind kind, SpelchMachineKind machine);
+/* A limit of @plan at the head of a sentence, "Bit bending", and within one, "the grade of the seen edge"; a
+ * highest feed is the machine's or that of hands, and what gives way is the bit or, where it gives more, the
+ * machine. Not to be freed. */
+const char *spelch_words_limit_subject (SpelchLimitKind kind, const SpelchPlan *plan);
+const char *spelch_words_limit_in_full (SpelchLimitKind kind, const SpelchPlan *plan);
 
 /* Short name of a limit for its tick: "bending". Not to be freed. */
-const char *spelch_words_limit_name (SpelchLimitKind kind, SpelchMachineKind machine);
+const char *spelch_words_limit_name (SpelchLimitKind kind, const SpelchPlan *plan);
 
 /* "Lifts about 3 N (1 to 6)", and a sentence on what follows from it. */
 char *spelch_words_seat (const SpelchPlan *plan);

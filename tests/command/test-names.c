@@ -97,6 +97,7 @@ static const Name PLAN_NAMES[] = {
   { "hold.factor", "n-" },
   { "bending", "o-" },
   { "bending.deflection_mm", "n" },
+  { "bending.machine_mm", "n" },
   { "bending.stress_mpa", "n" },
   { "bending.stress_share", "n" },
   { "rubbing_share", "n-" },

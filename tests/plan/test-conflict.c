@@ -59,9 +59,9 @@ test_heat_and_bending (Demo *demo, gconstpointer unused)
   /* wall heat is in inverse proportion to the feed, so that its caution of 1500 mJ/mm2 is reached there */
   g_assert_cmpfloat_with_epsilon (demo->plan.wall_heat * demo->plan.feed_mm_min / conflict.low.feed_mm_min,
                                   1500, 1e-6);
-  g_autofree char *words = spelch_words_conflict (&conflict, demo->plan.machine, &MM);
+  g_autofree char *words = spelch_words_conflict (&conflict, &demo->plan, &MM);
   g_assert_nonnull (strstr (words, "the heat of the wall asks for at least"));
-  g_assert_nonnull (strstr (words, "and the bending of the bit allows"));
+  g_assert_nonnull (strstr (words, "and the machine's giving way allows"));
 
   const SpelchFree *pass = freed (&conflict, SPELCH_FREE_PASS);
   g_assert_nonnull (pass);
@@ -154,7 +154,7 @@ test_slower_speed (Demo *demo, gconstpointer unused)
   const SpelchFree *speed = freed (&conflict, SPELCH_FREE_SPEED);
   g_assert_nonnull (speed);
   g_assert_cmpfloat (speed->value, <, 22000);
-  g_autofree char *words = spelch_words_conflict (&conflict, demo->plan.machine, &MM);
+  g_autofree char *words = spelch_words_conflict (&conflict, &demo->plan, &MM);
   g_assert_nonnull (strstr (words, "a slower speed of"));
   demo->cut->held.speed_rpm = speed->value;
   demo_plan_bit (demo, &bit);

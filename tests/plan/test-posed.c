@@ -224,14 +224,17 @@ static void
 test_limits_mean (void)
 {
   g_autoptr (GHashTable) said = g_hash_table_new (g_str_hash, g_str_equal);
+  const SpelchPlan gantry = { .machine = SPELCH_MACHINE_GANTRY }, hand = { .machine = SPELCH_MACHINE_HAND };
+  const SpelchPlan gives = { .deflection_mm = 0.05, .deflection_machine_mm = 0.03 };
   for (int kind = 0; kind < SPELCH_N_LIMITS; kind++)
     {
-      const char *words = spelch_words_plain_limit ((SpelchLimitKind)kind, SPELCH_MACHINE_GANTRY);
+      const char *words = spelch_words_plain_limit ((SpelchLimitKind)kind, &gantry);
       g_assert_true (g_str_has_suffix (words, "."));
       g_assert_true (g_hash_table_add (said, (gpointer)words));
     }
-  g_assert_cmpstr (spelch_words_plain_limit (SPELCH_LIMIT_MACHINE, SPELCH_MACHINE_HAND), !=,
-                   spelch_words_plain_limit (SPELCH_LIMIT_MACHINE, SPELCH_MACHINE_GANTRY));
+  g_assert_cmpstr (spelch_words_plain_limit (SPELCH_LIMIT_MACHINE, &hand), !=,
+                   spelch_words_plain_limit (SPELCH_LIMIT_MACHINE, &gantry));
+  g_assert_true (g_hash_table_add (said, (gpointer)spelch_words_plain_limit (SPELCH_LIMIT_BENDING, &gives)));
 }
 
 /* What nobody set is what the plan recommends, never 0. */

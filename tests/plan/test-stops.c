@@ -19,7 +19,7 @@ static bool
 is_advice (const char *sentence)
 {
   const char *const verbs[] = { "Turn ", "Take ", "Start ", "Ramp ", "Plunge ", "Let ",
-                                "Set ",  "Feed ", "Use ",   "Hold ", "Leave ", "Saw " };
+                                "Set ",  "Feed ", "Use ",   "Hold ", "Leave ",  "Saw " };
   for (guint i = 0; i < G_N_ELEMENTS (verbs); i++)
     if (g_str_has_prefix (sentence, verbs[i]))
       return true;
@@ -189,6 +189,13 @@ test_next (void)
       plan.limits[1] = (SpelchLimit){ .kind = cases[i].kind, .share = 1.5 };
       g_autofree char *next = spelch_words_limit_next (&plan);
       g_assert_cmpstr (next, ==, cases[i].next);
+      /* where the machine gives more than the bit bends, it is named */
+      plan.deflection_mm = 0.05;
+      plan.deflection_machine_mm = 0.03;
+      g_autofree char *given = spelch_words_limit_next (&plan);
+      g_assert_cmpstr (given, ==,
+                       cases[i].kind == SPELCH_LIMIT_BENDING ? "next, the machine's giving way, 150 %."
+                                                             : cases[i].next);
     }
 }
 

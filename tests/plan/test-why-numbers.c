@@ -104,6 +104,9 @@ bending_numbers (GString *text, const Trial *t)
   g_string_append_printf (text, "%.3f %.2f %d %.0f %s %.0f", p->deflection_mm, p->deflection_limit_mm,
                           MIN (t->part->accepted_seen, 3), p->sideways_peak_n, out,
                           t->part->machine.stiffness_n_mm);
+  if (p->deflection_mm > 0)
+    g_string_append_printf (text, " %.3f %.3f %d", p->deflection_machine_mm,
+                            p->deflection_mm - p->deflection_machine_mm, spelch_plan_machine_gives (p));
   if (p->stress_share > 0)
     g_string_append_printf (text, " %.0f %d", p->stress_mpa, (int)t->bit.body_material);
 }
@@ -229,7 +232,7 @@ test_feed (Demo *demo, gconstpointer unused)
   for (guint i = 0; i < demo->plan.n_limits; i++)
     {
       const SpelchLimit *limit = &demo->plan.limits[i];
-      const char *name = spelch_words_limit_subject (limit->kind, demo->plan.machine);
+      const char *name = spelch_words_limit_subject (limit->kind, &demo->plan);
       g_autofree char *share = g_strdup_printf ("%s: %.0f %% used", name, round (limit->share * 100));
       g_autofree char *first = g_strdup_printf ("%s sets the feed", name);
       assert_says (demo, SPELCH_WHY_FEED, limit->binding ? first : share);
