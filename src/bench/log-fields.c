@@ -127,7 +127,7 @@ facing_of (const SpelchLogEntry *entry, SpelchShelves *shelves)
       = spelch_shelf_find (spelch_shelves_get (shelves, SPELCH_LIST_BOARDS), entry->board);
   if (board == NULL || board->n_layers == 0)
     return SPELCH_FACING_PLY;
-  return spelch_facing_of_layer (&board->layers[entry->face == SPELCH_FACE_A ? 0 : board->n_layers - 1]);
+  return spelch_facing_of_layer (spelch_board_face_layer (board, entry->face));
 }
 
 static char *

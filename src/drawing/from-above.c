@@ -353,7 +353,7 @@ spelch_from_above_new (const SpelchPart *part, const SpelchCut *cut, const Spelc
   f->cut = *cut;
   f->machine = part->machine.kind;
   f->hold = part->holding.method;
-  f->top = board->layers[f->facts.top == SPELCH_FACE_A ? 0 : board->n_layers - 1];
+  f->top = *spelch_board_face_layer (board, f->facts.top);
   f->diameter = spelch_bit_diameter_now (bit);
   f->palette = palette;
   f->unit = CLAMP (size / 12, 0.3, 4);

@@ -14,7 +14,7 @@ spelch_way_up_facts (const SpelchPart *part, const SpelchCut *cut, const SpelchB
   bool below = spelch_machine_motor_below (&part->machine);
   SpelchFace top = below ? spelch_face_other (plan->near) : plan->near;
   const SpelchBoard *board = &part->board;
-  const SpelchLayer *layer = &board->layers[top == SPELCH_FACE_A ? 0 : board->n_layers - 1];
+  const SpelchLayer *layer = spelch_board_face_layer (board, top);
   SpelchWayUpFacts facts
       = { .motor_below = below,
           .top = top,
@@ -193,7 +193,7 @@ set_labels (SpelchWayUp *w, const SpelchPart *part, const SpelchCut *cut, const 
 {
   double x = w->rect.x + LABEL_FROM * w->rect.width + ELBOW, room = w->rect.x + w->rect.width - x;
   const SpelchBoard *board = &part->board;
-  const SpelchLayer *top = &board->layers[w->facts.top == SPELCH_FACE_A ? 0 : board->n_layers - 1];
+  const SpelchLayer *top = spelch_board_face_layer (board, w->facts.top);
   /* The words give way to their room: a long language sets them smaller. */
   for (double high = HUGE_VAL; high > w->rect.height; size *= 0.94)
     {

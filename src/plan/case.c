@@ -221,8 +221,8 @@ spelch_case_backed (const SpelchCase *c)
   return c->cut->backer.mm > 0 || spoilboard;
 }
 
-static const SpelchLayer *
-face_layer (const SpelchCase *c, SpelchSide side)
+const SpelchLayer *
+spelch_case_face_layer (const SpelchCase *c, SpelchSide side)
 {
   return &c->board.layers[side == SPELCH_SIDE_MOTOR ? 0 : c->board.n_layers - 1];
 }
@@ -248,7 +248,7 @@ spelch_facing_of_layer (const SpelchLayer *layer)
 SpelchFacing
 spelch_case_facing (const SpelchCase *c, SpelchSide side)
 {
-  return spelch_facing_of_layer (face_layer (c, side));
+  return spelch_facing_of_layer (spelch_case_face_layer (c, side));
 }
 
 int
@@ -273,5 +273,5 @@ double
 spelch_case_fibre_angle (const SpelchCase *c, SpelchSide side)
 {
   double path = spelch_angle_seen_from (c->cut->way_up, c->cut->path_deg);
-  return spelch_angle_of_line (face_layer (c, side)->grain_deg - path);
+  return spelch_angle_of_line (spelch_case_face_layer (c, side)->grain_deg - path);
 }

@@ -74,6 +74,9 @@ const SpelchLearnt *spelch_case_log (const SpelchCase *c, SpelchSide side);
 /* True when the far face lies on a firm flat backing outside the finished line. */
 bool spelch_case_backed (const SpelchCase *c);
 
+/* The outermost layer at the motor-side or far face. */
+const SpelchLayer *spelch_case_face_layer (const SpelchCase *c, SpelchSide side);
+
 /* Facing of the motor-side or far face, and the shear points for a load on it. */
 SpelchFacing spelch_facing_of_layer (const SpelchLayer *layer);
 SpelchFacing spelch_case_facing (const SpelchCase *c, SpelchSide side);

@@ -59,19 +59,14 @@ loading_of (const SpelchCase *c, SpelchSide side, const SpelchPass *passes, guin
   return worst;
 }
 
-static const SpelchLayer *
-layer_at (const SpelchCase *c, SpelchSide side)
-{
-  return &c->board.layers[side == SPELCH_SIDE_MOTOR ? 0 : c->board.n_layers - 1];
-}
-
 static SpelchStock
 stock_of (const SpelchCase *c, SpelchSide side)
 {
   switch (spelch_case_facing (c, side))
     {
     case SPELCH_FACING_PLY:
-      return spelch_layer_is_solid (layer_at (c, side)) ? SPELCH_STOCK_FIGURED : SPELCH_STOCK_PLYWOOD;
+      return spelch_layer_is_solid (spelch_case_face_layer (c, side)) ? SPELCH_STOCK_FIGURED
+                                                                      : SPELCH_STOCK_PLYWOOD;
     case SPELCH_FACING_STRAIGHT:
       return SPELCH_STOCK_STRAIGHT;
     case SPELCH_FACING_LAMINATE:
@@ -96,7 +91,7 @@ static bool
 against_grain (const SpelchCase *c, SpelchSide side)
 {
   double angle = spelch_case_fibre_angle (c, side);
-  if (layer_at (c, side)->grain == SPELCH_GRAIN_FIGURED)
+  if (spelch_case_face_layer (c, side)->grain == SPELCH_GRAIN_FIGURED)
     angle = fabs (angle);
   return spelch_cut_every_direction (c->cut) || (angle > c->k->grain_bad_from && angle < c->k->grain_bad_to);
 }
@@ -104,7 +99,7 @@ against_grain (const SpelchCase *c, SpelchSide side)
 static int
 grain_points (const SpelchCase *c, SpelchSide side, int shear)
 {
-  const SpelchLayer *layer = layer_at (c, side);
+  const SpelchLayer *layer = spelch_case_face_layer (c, side);
   bool has_grain = layer->grain == SPELCH_GRAIN_STRAIGHT || layer->grain == SPELCH_GRAIN_FIGURED;
   bool counts = has_grain && (spelch_layer_is_solid (layer) || shear > 0);
   return counts && against_grain (c, side) ? 1 : 0;
@@ -114,7 +109,7 @@ grain_points (const SpelchCase *c, SpelchSide side, int shear)
 static int
 corner_points (const SpelchCase *c, SpelchSide side, int shear)
 {
-  const SpelchLayer *layer = layer_at (c, side);
+  const SpelchLayer *layer = spelch_case_face_layer (c, side);
   bool has_grain = layer->grain == SPELCH_GRAIN_STRAIGHT || layer->grain == SPELCH_GRAIN_FIGURED;
   bool counts = has_grain && (spelch_layer_is_solid (layer) || shear > 0);
   if (!counts || spelch_cut_every_direction (c->cut) || c->cut->end != SPELCH_END_EDGE)
@@ -165,7 +160,7 @@ static int
 weigh (const SpelchCase *c, SpelchEdge *edge, double chip_max, bool net_lift)
 {
   SpelchFacing facing = spelch_case_facing (c, edge->side);
-  const SpelchLayer *layer = layer_at (c, edge->side);
+  const SpelchLayer *layer = spelch_case_face_layer (c, edge->side);
   int shear = spelch_case_shear_points (c, edge->side, edge->load);
   bool backed = edge->side == SPELCH_SIDE_FAR && edge->load != SPELCH_LOAD_PRESS_IN && spelch_case_backed (c)
                 && !net_lift;

@@ -18,14 +18,13 @@ SpelchKnife
 spelch_knife_find (const SpelchPart *part, const GPtrArray *ranking)
 {
   const SpelchChoice *best = spelch_choose_best (ranking);
-  const SpelchBoard *board = &part->board;
   if (part->machine.kind == SPELCH_MACHINE_GANTRY || best == NULL || best->meets)
     return (SpelchKnife){ 0 };
   for (guint i = 0; i < best->n_reasons; i++)
     if (spares (best, &best->reasons[i]))
       {
         SpelchFace face = best->reasons[i].face;
-        const SpelchLayer *layer = &board->layers[face == SPELCH_FACE_A ? 0 : board->n_layers - 1];
+        const SpelchLayer *layer = spelch_board_face_layer (&part->board, face);
         return (SpelchKnife){ true, best->reasons[i].side, face, layer->thickness.mm };
       }
   return (SpelchKnife){ 0 };

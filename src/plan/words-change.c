@@ -134,18 +134,12 @@ spelch_words_change_name (SpelchChangeKind what)
   return _ (names[what]);
 }
 
-/* The layer of the face toward the motor. */
-static const SpelchLayer *
-near_layer (const SpelchBoard *board, const SpelchCut *cut)
-{
-  return &board->layers[cut->way_up == SPELCH_FACE_A ? 0 : board->n_layers - 1];
-}
-
 /* From the cut's way toward its left, in (-90, 90], seen from the motor, of the face that lies there. */
 static int
 fibre_angle (const SpelchBoard *board, const SpelchCut *cut)
 {
-  double angle = spelch_angle_seen_from (cut->way_up, near_layer (board, cut)->grain_deg - cut->path_deg);
+  const SpelchLayer *near = spelch_board_face_layer (board, cut->way_up);
+  double angle = spelch_angle_seen_from (cut->way_up, near->grain_deg - cut->path_deg);
   return (int)spelch_angle_of_line (round (angle));
 }
 
@@ -231,8 +225,8 @@ number_value (const SpelchChange *change, const SpelchPart *part, const SpelchNu
       cut.path_deg = change->number;
       return grain_words (&part->board, &cut);
     case SPELCH_CHANGE_ACCEPTED:
-      return g_strdup (
-          spelch_words_grade ((int)change->number, spelch_facing_of_layer (near_layer (&part->board, &cut))));
+      return g_strdup (spelch_words_grade (
+          (int)change->number, spelch_facing_of_layer (spelch_board_face_layer (&part->board, cut.way_up))));
     default:
       return g_steal_pointer (&count);
     }

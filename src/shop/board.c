@@ -31,6 +31,12 @@ static const char *const grains[] = {
 };
 const SpelchCodes SPELCH_GRAIN_CODES = { N_ ("grain"), grains, G_N_ELEMENTS (grains) };
 
+const SpelchLayer *
+spelch_board_face_layer (const SpelchBoard *board, SpelchFace face)
+{
+  return &board->layers[face == SPELCH_FACE_A ? 0 : board->n_layers - 1];
+}
+
 double
 spelch_angle_seen_from (SpelchFace face, double degrees)
 {

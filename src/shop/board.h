@@ -65,6 +65,9 @@ typedef struct
   bool retired;                 /* kept for old parts and records, not offered any more */
 } SpelchBoard;
 
+/* The outermost layer at @face. @board has one layer at least, and owns it. */
+const SpelchLayer *spelch_board_face_layer (const SpelchBoard *board, SpelchFace face);
+
 /* An angle that is told counter-clockwise seen from face a, as it is seen from @face. Degrees. */
 double spelch_angle_seen_from (SpelchFace face, double degrees);
 
