@@ -40,12 +40,6 @@ def drag_to(depth):
         bench.drag(mark, 0, round(left * NEARLY))
 
 
-def item(name):
-    bench.keys('F10')
-    bench.find('menu item', name).queryAction().doAction(0)
-    bench.settle()
-
-
 # One after the other.
 bench = Bench(home=home)
 hint(PULL, 'the first run says what to do first')
@@ -91,20 +85,20 @@ bench.mark('Pass 1')
 tap.ok(not bench.all('label', ANY) and not bench.all('push button', OWN), 'they don\'t come again by themselves')
 bench.keys('ctrl+shift+n')
 tap.ok(bench.has('label', '^Nothing is cut'), 'a new part')
-item('first hints')
+bench.take('^Help$', 'first hints')
 hint(PULL, 'the menu brings them back, with the demo part')
 tap.same(len([name for name in bench.names('frame') if name]), 1, 'in a window where nothing was to be lost')
 bench.picture('first-again')
 bench.keys('ctrl+shift+n')
 tap.ok(bench.lacks('label', ANY), 'they are about the demo part only')
-item('first hints')
+bench.take('^Help$', 'first hints')
 bench.click(bench.find('push button', '^Put away$'))
 tap.ok(bench.lacks('label', ANY), 'they can be put away')
 tap.ok(not bench.all('push button', OWN), 'all of them')
 tap.ok(wait_for(lambda: hints_kept() == 4), 'for good', hints_kept)
 bench.click(bench.mark('Pass 1'))
 bench.keys('Down')
-item('first hints')
+bench.take('^Help$', 'first hints')
 tap.ok(wait_for(lambda: len([name for name in bench.names('frame') if name]) == 2), 'with work in the window, they take another',
        lambda: bench.names('frame'))
 tap.same(bench.complaints(), [], 'nothing was complained about')

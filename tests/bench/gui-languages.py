@@ -5,7 +5,7 @@ import re
 import sys
 import tempfile
 
-from gui import Bench, Tap, wait_for, xdotool
+from gui import MENU_MOST, Bench, Tap, wait_for, xdotool
 from spoken import becomes_as_narrow_as, extents, locale_in, texts, uncited
 
 # What each language calls what is looked at, as a user reads it. A word that looks English but isn't is left out of "english".
@@ -79,6 +79,7 @@ tap.ok(wait_for(lambda: bench.text(bench.find('text', literal(words['speed']))).
 bench.keys('ctrl+z')
 tap.ok(becomes_as_narrow_as(bench, 960, 640), 'the window becomes 960 wide', lambda: extents(main).width)
 bench.picture(f'{language}-bench')
+tap.ok(0 < bench.menu_bottom() < MENU_MOST, 'the menu has room in a window 640 high, at half as large a text too', bench.menu_bottom)
 
 
 # The forms beside the drawing.

@@ -95,21 +95,12 @@ def brightness():
         return float(mean)
 
 
-def look(item):
-    bench.click(bench.find('push button', '^Menu$'))
-    bench.find('menu item', 'ppearance').queryAction().doAction(0)
-    bench.settle()
-    bench.find(None, item).queryAction().doAction(0)
-    bench.keys('Escape', 'Escape')
-    bench.settle()
-
-
 if shutil.which('import') and shutil.which('convert'):
     tap.ok(brightness() > 0.6, 'the light look is light', brightness)
-    look('Dark')
+    bench.take('^View$', '^Dark$')
     tap.ok(wait_for(lambda: brightness() < 0.35, 3), 'the dark look is dark', brightness)
     bench.picture('dark')
-    look('High contrast')
+    bench.take('^View$', '^High contrast$')
     tap.ok(wait_for(lambda: brightness() > 0.6, 3), 'high contrast is on white', brightness)
 
 tap.same(bench.complaints(), [], 'nothing was complained about')

@@ -18,6 +18,7 @@ from accessible import Box, Bus
 
 PATIENCE = float(os.environ.get('SPELCH_GUI_PATIENCE', '10'))  # seconds; a slow machine or a sanitizer needs more
 FRAME = 0.02
+MENU_MOST = 540  # pixels that the main menu may reach down: what a window 640 high has below its button, and a little
 SCALE = int(os.environ.get('GDK_SCALE', '1'))  # pixels of the screen for each of the window's
 
 
@@ -281,6 +282,28 @@ class Bench:
         self.click(self.find('push button', menu))
         self.find('menu item', item).queryAction().doAction(0)
         self.settle()
+
+    def menu_items(self, name=None):
+        """The items of the menu that is open, those with a mark before them too."""
+        return [node for node in self.all(None, name) if node.seen_role.endswith('menu item')]
+
+    def menu_bottom(self):
+        """How far down the main menu reaches, as it would without an end of the screen."""
+        self.keys('F10')
+        items = wait_for(self.menu_items) or []
+        bottom = max((box.y + box.height for box in self.bus.boxes(items)), default=0)
+        self.keys('Escape')
+        return bottom
+
+    def take(self, *names):
+        """Takes an item of the main menu, by way of the submenus named before it."""
+        self.keys('F10')
+        for name in names:
+            found = wait_for(lambda sought=name: self.menu_items(sought))
+            if not found:
+                raise LookupError(f'no item of the menu is named like {name!r}: {[node.seen for node in self.menu_items()]}')
+            found[0].queryAction().doAction(0)
+            self.settle()
 
     def type_into(self, node, text, *then):
         """Replaces the text of a field by real keys."""
