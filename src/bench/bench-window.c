@@ -474,14 +474,14 @@ show_preferences (SpelchBenchWindow *self)
   spelch_session_set_numbers (self->session, &numbers);
 }
 
-/* The quantities first: the other views read them. */
+/* The quantities first: the other views read them. The drawing asks how high its corner is. */
 static void
 connect_views (SpelchBenchWindow *self, SpelchShelves *shelves)
 {
   self->quantities = spelch_quantities_new (self->session);
-  spelch_side_view_set_session (self->side_view, self->session, self->quantities);
   SpelchSettingPanel *setting = spelch_setting_panel_new (self->session, shelves);
   spelch_side_view_set_corner (self->side_view, GTK_WIDGET (setting));
+  spelch_side_view_set_session (self->side_view, self->session, self->quantities);
   spelch_first_hints_set_session (self->first_hints, self->session, self->preferred,
                                   spelch_setting_panel_get_own_board (setting));
   spelch_depths_row_set_session (self->depths, self->session, self->quantities, self->remark);

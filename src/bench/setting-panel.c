@@ -152,6 +152,14 @@ show_pass (SpelchSettingPanel *self, const SpelchPlan *plan)
 }
 
 static void
+forget_heights (SpelchSettingPanel *self)
+{
+  gtk_widget_queue_resize (GTK_WIDGET (self->setting));
+  gtk_widget_queue_resize (GTK_WIDGET (self->pass));
+  gtk_widget_queue_resize (GTK_WIDGET (self->other_way));
+}
+
+static void
 session_changed (SpelchSession *session, guint change, SpelchSettingPanel *self)
 {
   const SpelchPart *part = spelch_session_get_part (session);
@@ -159,7 +167,12 @@ session_changed (SpelchSession *session, guint change, SpelchSettingPanel *self)
   if (part == NULL)
     return;
   g_autofree char *setting = spelch_words_setting (part, spelch_session_get_numbers (session));
+  bool other = !g_str_equal (spelch_live_text_get_text (self->setting), setting);
   spelch_live_text_set_text (self->setting, setting);
+  /* The drawing asks for heights at widths it hasn't yet: what was measured of the sentence before is void.
+   */
+  if (other && !spelch_session_in_gesture (session))
+    forget_heights (self);
   gtk_widget_set_visible (GTK_WIDGET (self->pass), plan != NULL);
   gtk_widget_set_visible (self->turn, plan != NULL);
   if (plan != NULL)

@@ -10,7 +10,7 @@
 
 #include "drawing/scene.h"
 
-#define SPELCH_MAX_TAKEN 80
+#define SPELCH_MAX_TAKEN 100
 
 /* Places already given away, inside an area. */
 typedef struct

@@ -7,6 +7,8 @@
 #define WALL_LINE 1.6
 #define OPEN_END  3.0 /* how far the cut runs past the board's end */
 #define TINY_MM   1e-6
+/* From the wall to the middle of the lines of a shortened opening. */
+#define BREAK_OFF_WALL 16.0
 
 typedef struct
 {
@@ -143,18 +145,37 @@ add_break (cairo_t *cr, double x, double y0, double y1)
   cairo_line_to (cr, x, y1);
 }
 
-/* A shortened opening is parted by two break lines, in the middle of the room beside the bit. */
-static void
-draw_shortening (const SpelchScene *scene, cairo_t *cr)
+/* A shortened opening is parted by two break lines in the room beside the bit, near the wall rather than in
+ * the middle: words about the bit stand there. */
+static double
+shortening_x (const SpelchScene *scene)
 {
-  double scale = scene->frame.scale, height = scene->plan.thickness * scale;
+  double scale = scene->frame.scale;
   const SpelchOpening *opening = &scene->opening;
   double axis = opening->spans[scene->shown].axis, half = scene->plan.flutes.diameter / 2;
   bool room_at_left = axis - opening->left > opening->right - axis;
-  double x = (room_at_left ? opening->left + axis - half : opening->right + axis + half) / 2 * scale;
+  double wall = (room_at_left ? opening->left : opening->right) * scale;
+  double middle = (wall + (room_at_left ? axis - half : axis + half) * scale) / 2;
+  return room_at_left ? MIN (wall + BREAK_OFF_WALL, middle) : MAX (wall - BREAK_OFF_WALL, middle);
+}
 
-  if (!opening->shortened)
+SpelchRect
+spelch_scene_shortening (const SpelchScene *scene)
+{
+  double height = scene->plan.thickness * scene->frame.scale;
+  if (!scene->opening.shortened || scene->opening.n == 0)
+    return (SpelchRect){ 0, 0, 0, 0 };
+  double x = shortening_x (scene);
+  return spelch_scene_to_picture (scene, x - 6.5, -6, x + 6.5, height + 6);
+}
+
+static void
+draw_shortening (const SpelchScene *scene, cairo_t *cr)
+{
+  double height = scene->plan.thickness * scene->frame.scale;
+  if (!scene->opening.shortened)
     return;
+  double x = shortening_x (scene);
   cairo_rectangle (cr, x - 3.5, -3, 7, height + 3);
   spelch_colour_set (cr, &scene->palette->ground, 1.0);
   cairo_fill (cr);

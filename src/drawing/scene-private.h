@@ -222,6 +222,8 @@ double spelch_scene_cut_reach (const SpelchScene *scene, bool at_left);
 /* The groove of an earlier cut in the spoilboard, in local coordinates of a motor above; empty without one.
  */
 SpelchRect spelch_scene_groove (const SpelchScene *scene);
+/* Where the lines stand that part a shortened opening, in the picture; empty without them. */
+SpelchRect spelch_scene_shortening (const SpelchScene *scene);
 
 /* Marks the lines of both faces and the board's ends as taken, so that no words with a ground cover them. */
 void spelch_scene_take_faces (SpelchScene *scene);

@@ -75,7 +75,8 @@ turn_over_line (const SpelchScene *scene, double *x0, double *x1, double *y)
 
 /* ---- Laying out ---- */
 
-#define REACH_MORE 60.0 /* that words are moved on, times the text size, where there is no room nearer */
+#define REACH_MORE   60.0 /* that words are moved on, times the text size, where there is no room nearer */
+#define INSIDE_LEAST 70.0 /* width of words that end with the board, times the text size */
 
 /* Left of the chevrons, or right of the bit: where words may stand, and how wide they may be. */
 typedef struct
@@ -146,6 +147,18 @@ keep_off_rest (const SpelchScene *scene, double *top, double *bottom)
     *top = MAX (*top, f->far_y);
 }
 
+/* Right of the bit in lines that end with the board rather than across its end, where they can. */
+static bool
+try_inside (SpelchScene *scene, SpelchLabelId id, const char *text, SpelchLetters letters,
+            const SpelchColour *colour, Side side, double middle, double high, double low)
+{
+  double room = scene->frame.board_right - side.x - 2 * WORD_PAD - 2;
+  if (side.at_left || scene->view.on_paper || room >= side.room || room < INSIDE_LEAST * scene->view.text)
+    return false;
+  side.room = room;
+  return try_side (scene, id, text, letters, colour, side, middle, high, low);
+}
+
 static void
 place_words (SpelchScene *scene, SpelchLabelId id, const char *text, SpelchLetters letters,
              const SpelchColour *colour, bool left_first, double middle, double high, double low)
@@ -154,8 +167,9 @@ place_words (SpelchScene *scene, SpelchLabelId id, const char *text, SpelchLette
     {
       double more = i < 2 ? 0 : REACH_MORE * scene->view.text, top = high - more, bottom = low + more;
       keep_off_rest (scene, &top, &bottom);
-      if (try_side (scene, id, text, letters, colour, side_of (scene, left_first == (i % 2 == 0)), middle,
-                    top, bottom))
+      Side side = side_of (scene, left_first == (i % 2 == 0));
+      if (try_inside (scene, id, text, letters, colour, side, middle, top, bottom)
+          || try_side (scene, id, text, letters, colour, side, middle, top, bottom))
         return;
     }
   spelch_scene_drop_label (scene, id);
@@ -235,6 +249,8 @@ spelch_scene_lay_out_shear (SpelchScene *scene)
     scene->chevrons = (SpelchRect){ 0, 0, 0, 0 };
   spelch_placer_take (&scene->placer, scene->chevrons);
   spelch_scene_take_faces (scene);
+  if (!scene->view.on_paper)
+    spelch_placer_take (&scene->placer, spelch_scene_shortening (scene));
   for (int i = 0; i < n; i++)
     if (zones[i].hand != SPELCH_SHEAR_OVERLAP && words < 2)
       lay_out_zone (scene, IDS[words++], zones[i]);

@@ -245,6 +245,36 @@ take_line (SpelchScene *scene, double y)
                       (SpelchRect){ f->board_left, y - 1, f->board_right - f->board_left, 2 });
 }
 
+/* The end of what lies at a face, @x from the middle of the opening, over a height from that face on. */
+static void
+take_end (SpelchScene *scene, double x, double y0, double y1)
+{
+  SpelchRect end = spelch_scene_to_picture (scene, x - 1, y0, x + 1, y1);
+  spelch_placer_take (&scene->placer, end);
+}
+
+/* Where router base, table, backer and bench end, at the picture's sides and around the opening. */
+static void
+take_ends_of_rests (SpelchScene *scene)
+{
+  const SpelchFrame *f = &scene->frame;
+  double board = scene->plan.thickness * f->scale, far = board + f->backer + f->far_rest;
+  const double sides[] = { f->turn * (f->left - f->origin_x), f->turn * (f->right - f->origin_x) };
+  for (guint i = 0; i < G_N_ELEMENTS (sides); i++)
+    {
+      double way = sides[i] < 0 ? -1 : 1;
+      if (f->near_rest > 0)
+        {
+          take_end (scene, sides[i], -f->near_rest, 0);
+          take_end (scene, way * f->throat, -f->near_rest, 0);
+        }
+      if (far > board)
+        take_end (scene, sides[i], board, far);
+      if (f->far_rest > 0 && f->gap > 0)
+        take_end (scene, way * f->gap, board + f->backer, far);
+    }
+}
+
 void
 spelch_scene_take_faces (SpelchScene *scene)
 {
@@ -260,6 +290,7 @@ spelch_scene_take_faces (SpelchScene *scene)
     take_line (scene, f->far_y + f->turn * f->backer);
   if (f->far_rest > 0)
     take_line (scene, f->far_y + f->turn * (f->backer + f->far_rest));
+  take_ends_of_rests (scene);
   spelch_placer_take (&scene->placer, (SpelchRect){ f->board_left - 3, top, 4, high });
   spelch_placer_take (&scene->placer, (SpelchRect){ f->board_right - 1, top, 4, high });
   if (scene->view.with_marks) /* the dimension of the thickness */

@@ -1,8 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Labels of whole scenes: in any picture none covers another, and in one of ordinary size none is left out.
+ * Labels of whole scenes: in any picture none covers another, nor a line that ends there; those of depths
+ * stand in the depths' order; and in a picture of ordinary size none is left out.
  */
 #include "scene-kit.h"
+
+#include <math.h>
 
 static const char *
 name_of (const SpelchScene *scene, guint i)
@@ -83,11 +86,91 @@ test_all_labels_shown (void)
     }
 }
 
+/* Words of two windows that want the same place stand in the order of their depths. */
+static void
+assert_in_order (const SpelchScene *scene)
+{
+  const SpelchWindows *w = &scene->plan.windows;
+  const SpelchRange *first = w->robust.first_pass.empty ? &w->nominal.first_pass : &w->robust.first_pass;
+  const SpelchRange *last = w->robust.last_tip.empty ? &w->nominal.last_tip : &w->robust.last_tip;
+  const SpelchLabel *of_first = &scene->labels[SPELCH_LABEL_FIRST_WINDOW];
+  const SpelchLabel *of_last = &scene->labels[SPELCH_LABEL_LAST_WINDOW];
+  if (of_first->layout == NULL || of_last->layout == NULL || fabs (last->from - first->from) < 0.01)
+    return;
+  double way = scene->frame.turn * (last->from - first->from);
+  g_assert_cmpfloat ((of_last->box.y - of_first->box.y) * way, >, 0);
+}
+
+/* A board 19.1 mm thick whose first pass is clean from 17.2 mm on: beside the far face there is room for one
+ * of the two only. */
+static void
+test_windows_in_order (void)
+{
+  g_auto (Case) demo = { 0 };
+  g_autoptr (SpelchScene) scene = NULL;
+  case_demo (&demo);
+  for (double up = 4; up < 17; up += 0.25)
+    {
+      g_clear_pointer (&scene, spelch_scene_free);
+      demo.bit.up_shear = spelch_length_mm (up);
+      case_plan (&demo);
+      scene = case_scene (&demo);
+      assert_in_order (scene);
+    }
+  for (int round = 0; round < ROUNDS; round++)
+    {
+      g_auto (Case) c = { 0 };
+      g_autoptr (SpelchScene) any = NULL;
+      case_random (&c);
+      any = case_scene (&c);
+      assert_in_order (any);
+    }
+}
+
+static void
+assert_clear_of (const SpelchScene *scene, SpelchRect line, const char *what)
+{
+  static const SpelchLabelId MOVED[]
+      = { SPELCH_LABEL_TURN_OVER, SPELCH_LABEL_LOWER_SHEAR, SPELCH_LABEL_UPPER_SHEAR, SPELCH_LABEL_TABS };
+  for (guint i = 0; i < G_N_ELEMENTS (MOVED); i++)
+    {
+      const SpelchLabel *label = &scene->labels[MOVED[i]];
+      if (label->layout != NULL && spelch_rect_overlap (label->box, line))
+        g_error ("“%s” stands across the %s in a picture of %.0f x %.0f, text %.2f, %s",
+                 name_of (scene, MOVED[i]), what, scene->view.width, scene->view.height, scene->view.text,
+                 scene->bit.id);
+    }
+}
+
+/* Neither the end of a router's base or table runs through words about the bit, nor the lines that part a
+ * shortened opening. */
+static void
+test_lines_kept_clear (void)
+{
+  for (int round = 0; round < ROUNDS; round++)
+    {
+      g_auto (Case) c = { 0 };
+      g_autoptr (SpelchScene) scene = NULL;
+      case_random (&c);
+      scene = case_scene (&c);
+      const SpelchFrame *f = &scene->frame;
+      double top = f->turn > 0 ? f->near_y - f->near_rest : f->near_y;
+      if (f->near_rest > 0 && !scene->view.on_paper)
+        for (int side = -1; side <= 1; side += 2)
+          assert_clear_of (scene, (SpelchRect){ f->origin_x + side * f->throat, top, 0.01, f->near_rest },
+                           "end of what lies on the board");
+      if (!scene->view.on_paper)
+        assert_clear_of (scene, spelch_scene_shortening (scene), "lines of the opening");
+    }
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/scene/labels/never-overlap", test_labels_never_overlap);
   g_test_add_func ("/scene/labels/all-shown", test_all_labels_shown);
+  g_test_add_func ("/scene/labels/windows-in-order", test_windows_in_order);
+  g_test_add_func ("/scene/labels/lines-kept-clear", test_lines_kept_clear);
   return g_test_run ();
 }
