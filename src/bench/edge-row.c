@@ -30,7 +30,7 @@ spelch_edge_row_follow (SpelchEdgeRow *self, SpelchSession *session, SpelchSide 
   g_autofree char *face = spelch_words_face (plan, spelch_session_get_cut (session), side);
   g_autofree char *reason = spelch_words_edge_reason (plan, side, spelch_session_get_numbers (session));
   spelch_live_text_set_text (self->face, face);
-  spelch_live_text_set_glyph (self->grade, spelch_glyph_of_grade (edge == NULL ? 0 : edge->grade));
+  spelch_live_text_set_glyph (self->grade, spelch_glyph_of_edge (plan, side));
   spelch_live_text_set_caption (self->grade, face);
   spelch_live_text_set_text (self->grade, spelch_mark_grade (spelch_session_get_part (session), plan, side));
   /* A face that isn't cut takes one line; whether it is doesn't change in a drag. */

@@ -24,6 +24,15 @@ spelch_glyph_of_grade (int grade)
   return grade <= 3 ? SPELCH_GLYPH_FRAYED : SPELCH_GLYPH_SPLINTER;
 }
 
+SpelchGlyphKind
+spelch_glyph_of_edge (const SpelchPlan *plan, SpelchSide side)
+{
+  const SpelchEdge *edge = spelch_plan_worst (plan, side);
+  SpelchGlyphKind kind = spelch_glyph_of_grade (edge == NULL ? 0 : edge->grade);
+  bool allowed = plan->verdict != SPELCH_VERDICT_DO_NOT_CUT;
+  return allowed || kind != SPELCH_GLYPH_TICK ? kind : SPELCH_GLYPH_NONE;
+}
+
 static void
 draw_tick (cairo_t *cr)
 {

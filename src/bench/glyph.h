@@ -5,6 +5,8 @@
  */
 #pragma once
 
+#include "plan/plan.h"
+
 #include <gtk/gtk.h>
 
 G_BEGIN_DECLS
@@ -28,6 +30,9 @@ void spelch_glyph_set_kind (SpelchGlyph *self, SpelchGlyphKind kind);
 
 /* The sign for a grade: 0 none, 1 tick, 2 and 3 frayed, 4 and 5 splinter. */
 SpelchGlyphKind spelch_glyph_of_grade (int grade);
+
+/* The sign for a face as it is planned: that of its grade, but no tick where the plan must not be cut. */
+SpelchGlyphKind spelch_glyph_of_edge (const SpelchPlan *plan, SpelchSide side);
 
 /* Draws a sign into a square of @size at the origin with the source that is set. */
 void spelch_glyph_draw (cairo_t *cr, SpelchGlyphKind kind, double size);

@@ -18,15 +18,15 @@ static void
 show_side (SpelchVerdictLine *self, SpelchSession *session, SpelchSide side)
 {
   const SpelchPlan *plan = spelch_session_get_plan (session);
-  const SpelchEdge *edge = spelch_plan_worst (plan, side);
   g_autofree char *face = spelch_mark_face (plan, spelch_session_get_cut (session), side);
   const char *grade = spelch_mark_grade (spelch_session_get_part (session), plan, side);
   /* Translators: a face of the board and how its edge comes out: "show face badly torn" */
   g_autofree char *words = g_strdup_printf (C_ ("face and its grade", "%s %s"), face, grade);
-  bool stopped = plan->verdict == SPELCH_VERDICT_DO_NOT_CUT && side == SPELCH_SIDE_MOTOR;
-  g_autofree char *all = stopped ? g_strdup_printf (_ ("Do not cut: %s"), words) : g_strdup (words);
+  bool stopped = plan->verdict == SPELCH_VERDICT_DO_NOT_CUT;
+  g_autofree char *all = stopped && side == SPELCH_SIDE_MOTOR ? g_strdup_printf (_ ("Do not cut: %s"), words)
+                                                              : g_strdup (words);
   spelch_live_text_set_text (self->sides[side], all);
-  spelch_live_text_set_glyph (self->sides[side], spelch_glyph_of_grade (edge == NULL ? 0 : edge->grade));
+  spelch_live_text_set_glyph (self->sides[side], spelch_glyph_of_edge (plan, side));
 }
 
 static void

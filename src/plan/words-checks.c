@@ -69,12 +69,15 @@ spelch_words_seat_advice (const SpelchPlan *plan, const SpelchPart *part, const 
   g_autofree char *available = newtons (plan->hold_available_n);
   g_autofree char *factor = spelch_words_times (numbers, plan->hold_factor);
   g_autofree char *worst = spelch_words_times (numbers, plan->hold_factor_worst);
+  g_autofree char *needed = newtons (plan->hold_needed_n);
   g_autofree char *held = g_strdup_printf (
-      part->holding.method == SPELCH_HOLD_VACUUM ? _ (
-          "Vacuum gives about %s N: %s times the force against it, %s times with everything at its worst.")
-                                                 : _ ("The clamps give %s N: %s times the force against "
-                                                      "them, %s times with everything at its worst."),
-      available, factor, worst);
+      part->holding.method == SPELCH_HOLD_VACUUM
+          ? _ ("Vacuum gives about %s N, which bears %s times the bit's force, %s times with everything at "
+               "its "
+               "worst; %s N would bear it twice, as it should be.")
+          : _ ("The clamps give %s N, which bears %s times the bit's force, %s times with everything at its "
+               "worst; %s N would bear it twice, as it should be."),
+      available, factor, worst, needed);
   if (plan->hold_way != SPELCH_GIVES_TILTING)
     return g_steal_pointer (&held);
   return g_strdup_printf (_ ("%s It is so narrow that it would tilt before it slid."), held);
@@ -85,7 +88,7 @@ spelch_words_hold (const SpelchPlan *plan, const SpelchNumbers *numbers)
 {
   g_autofree char *factor = spelch_words_times (numbers, plan->hold_factor);
   g_autofree char *worst = spelch_words_times (numbers, plan->hold_factor_worst);
-  return plan->hold_factor > 0 ? g_strdup_printf (_ ("%s times the force, %s at worst"), factor, worst)
+  return plan->hold_factor > 0 ? g_strdup_printf (_ ("%s times the bit's force, %s at worst"), factor, worst)
                                : g_strdup ("");
 }
 
@@ -463,11 +466,14 @@ spoils (const SpelchPart *part, const SpelchCut *cut, const SpelchPlan *plan, Sp
   return edge != NULL && edge->grade > (edge->seen ? part->accepted_seen : part->accepted_hidden);
 }
 
-#define FUZZY 3 /* grade */
+#define NEARLY_CLEAN 2 /* grades */
+#define FUZZY        3
 
 static const char *
 spoiled_words (const SpelchPlan *plan, SpelchSide side, bool seen)
 {
+  if (spelch_plan_worst (plan, side)->grade == NEARLY_CLEAN)
+    return _ ("nearly clean");
   if (spelch_plan_is_laminate (plan, side))
     return seen ? _ ("chips show face") : _ ("chips hidden face");
   if (spelch_plan_worst (plan, side)->grade <= FUZZY
@@ -506,8 +512,11 @@ spelch_words_bit_caption (const SpelchPart *part, const SpelchCut *cut, const Sp
         SpelchFace face = side == SPELCH_SIDE_MOTOR ? plan->near : spelch_face_other (plan->near);
         bool up_shear = bit->kind == SPELCH_BIT_COMPRESSION
                         && spelch_plan_worst (plan, (SpelchSide)side)->load == SPELCH_LOAD_PULL_OUT;
+        /* The tip would do where a deeper first pass, other than the one that is held, would keep the face.
+         */
         if (side == SPELCH_SIDE_MOTOR && up_shear)
-          return _ ("tip too long");
+          return plan->flutes.turn_over > plan->windows.needs_up_shear_to ? _ ("tip too long")
+                                                                          : _ ("pass too shallow");
         return spoiled_words (plan, (SpelchSide)side, spelch_cut_sees (cut, face));
       }
   return "";

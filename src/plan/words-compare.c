@@ -83,7 +83,7 @@ spelch_words_compared (const SpelchCompared *one, SpelchRow row, const SpelchNum
       return seat (value, numbers);
     case SPELCH_ROW_HOLD:
       text = spelch_words_decimal (numbers, value, 1);
-      return g_strdup_printf (_ ("%s times the force"), text);
+      return g_strdup_printf (_ ("%s times the bit's force"), text);
     case SPELCH_ROW_POWER:
       text = spelch_words_count (value);
       return g_strdup_printf (_ ("about %s W"), text);

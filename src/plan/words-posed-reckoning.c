@@ -149,7 +149,7 @@ reckon_hold (const SpelchPosed *posed, SpelchSourceOf source, const SpelchNumber
                            holds, needed, spelch_words_evidence (SPELCH_EVIDENCE_ANALOGY)));
     }
   if (*factor != '\0')
-    /* TRANSLATORS: "23.7 times the force, 9.1 at worst" */
+    /* TRANSLATORS: "23.7 times the bit's force, 9.1 at worst" */
     spelch_words_say (list, g_strdup_printf (_ ("Held with %s."), factor));
   say_all (list, spelch_words_why (SPELCH_WHY_SEAT, &of, numbers), advice_in (plan));
   reckon_press (posed, numbers, list);

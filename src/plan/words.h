@@ -109,8 +109,8 @@ const char *spelch_words_limit_name (SpelchLimitKind kind, const SpelchPlan *pla
 char *spelch_words_seat (const SpelchPlan *plan);
 char *spelch_words_seat_advice (const SpelchPlan *plan, const SpelchPart *part, const SpelchNumbers *numbers);
 
-/* How well the work is held, in a few words: "23.7 times the force, 9.0 at worst"; "" where it isn't known.
- */
+/* How well the work is held, in a few words: "23.7 times the bit's force, 9.0 at worst"; "" where it isn't
+ * known. */
 char *spelch_words_hold (const SpelchPlan *plan, const SpelchNumbers *numbers);
 
 /* How long the edge lasts, in a few words: "about 460 m of such cuts", "dull"; "" where it isn't known. */

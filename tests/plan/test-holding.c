@@ -462,9 +462,9 @@ test_never_rounded_up (Demo *demo, gconstpointer unused)
   demo->plan.hold_factor_worst = 0.98;
   g_autofree char *shortly = spelch_words_hold (&demo->plan, &MM);
   g_autofree char *advice = spelch_words_seat_advice (&demo->plan, demo->part, &MM);
-  g_assert_cmpstr (shortly, ==, "1.9 times the force, 0.9 at worst");
+  g_assert_cmpstr (shortly, ==, "1.9 times the bit's force, 0.9 at worst");
   g_assert_nonnull (
-      strstr (advice, ": 1.9 times the force against it, 0.9 times with everything at its worst."));
+      strstr (advice, "bears 1.9 times the bit's force, 0.9 times with everything at its worst;"));
 }
 
 #define ADD(name, function) g_test_add ("/holding/" name, Demo, NULL, demo_set_up, function, demo_tear_down)

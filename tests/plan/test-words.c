@@ -156,6 +156,29 @@ test_caption (Demo *demo, gconstpointer unused)
   demo_plan_with (demo, "up-cut-6.35x25");
   g_assert_cmpstr (spelch_words_bit_caption (demo->part, demo->cut, demo_bit ("up-cut-6.35x25"), &demo->plan),
                    ==, "tears show face");
+  /* A first pass that is held where the up-shear still reaches the face, though a deeper one would keep it.
+   */
+  demo->cut->held.n_passes = 1;
+  demo->cut->held.passes[0] = spelch_length_mm (6);
+  bit.wear = SPELCH_WEAR_SHARP;
+  demo_plan_bit (demo, &bit);
+  g_assert_cmpint (demo_grade (demo, SPELCH_SIDE_MOTOR), >, 2);
+  g_assert_cmpstr (spelch_words_bit_caption (demo->part, demo->cut, &bit, &demo->plan), ==,
+                   "pass too shallow");
+}
+
+/* What a tile says of a grade that isn't accepted is what the verdict beside the drawing calls it. S 1 for
+ * the pull of a sharp up-cut bit in MDF: grade 2. */
+static void
+test_nearly_clean (Demo *demo, gconstpointer unused)
+{
+  const SpelchBit *bit = demo_bit ("up-cut-6.35x25");
+  demo_take_board (demo, "mdf-18");
+  demo->part->accepted_seen = 1;
+  demo_plan_bit (demo, bit);
+  g_assert_cmpint (demo_grade (demo, SPELCH_SIDE_MOTOR), ==, 2);
+  g_assert_cmpstr (spelch_words_bit_caption (demo->part, demo->cut, bit, &demo->plan), ==,
+                   spelch_words_grade (2, SPELCH_FACING_BOARD));
 }
 
 #define ADD(name, function) g_test_add ("/words/" name, Demo, NULL, demo_set_up, function, demo_tear_down)
@@ -231,5 +254,6 @@ main (int argc, char **argv)
   ADD ("entry", test_entry);
   ADD ("plurals", test_plurals);
   ADD ("caption", test_caption);
+  ADD ("nearly-clean", test_nearly_clean);
   return g_test_run ();
 }
