@@ -395,7 +395,7 @@ fill_grid (SpelchSideWindow *self)
   gtk_grid_attach (self->grid, self->ways, 0, SPELCH_SIDE_SCENE, 1, 1);
   for (int row = 0; row < SPELCH_N_ROWS; row++)
     self->row_names[row] = add_row_name (self, SPELCH_SIDE_VALUES + row, "", "cell");
-  add_words (self, SPELCH_SIDE_CHART, _ ("By depth of the first pass"), "chart");
+  add_words (self, SPELCH_SIDE_CHART, _ ("By depth of the first pass, with everything exact"), "chart");
   add_words (self, SPELCH_SIDE_USE, _ ("● best in the row, ○ worst. Forces, power and heat are estimates."),
              "note");
   for (guint i = 0; i < SPELCH_COMPARE_MOST; i++)

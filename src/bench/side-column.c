@@ -7,7 +7,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#define WIDTH        250 /* at the least, with text of 13 pixels */
+#define WIDTH        232 /* at the least, with text of 13 pixels: three stand in a window 960 wide */
 #define SCENE_HEIGHT 220
 #define SIDE         14 /* free beside a chart */
 
@@ -141,7 +141,8 @@ show_drawings (SpelchSideColumn *self, const SpelchCompared *one)
   g_autofree char *described = NULL;
   g_autofree char *scan = spelch_words_scan (one, &self->comparison->scans[self->column], &self->numbers);
   /* TRANSLATORS: what follows are sentences: "Show face: clean from 6.0 mm." */
-  g_autofree char *chart = g_strdup_printf (_ ("“%s” by depth of the first pass. %s"), one->bit->name, scan);
+  g_autofree char *chart = g_strdup_printf (_ ("“%s” by depth of the first pass, with everything exact. %s"),
+                                            one->bit->name, scan);
   spelch_kept_picture_set_size (self->scene, width, height);
   spelch_kept_picture_set_size (self->chart, width, (int)spelch_grade_chart_height (text));
   int drawn_width = MAX (gtk_widget_get_width (GTK_WIDGET (self->scene)), width);

@@ -25,6 +25,8 @@
 #define GUTTER       16.0
 #define BETWEEN      16.0 /* two questions */
 #define FOOT         14.0
+#define GROWN_MOST   1.5 /* of pictures, where a page has room left */
+#define GROWN_STEP   0.1
 
 /* What draws, or only measures. */
 typedef struct
@@ -34,6 +36,7 @@ typedef struct
   const SpelchPalette *palette;
   SpelchLettering *lettering;
   double width, height; /* of the paper */
+  double grown;         /* of pictures; 1 and more */
   bool draws;
 } Pen;
 
@@ -221,18 +224,19 @@ static double
 draw_pictures (const Pen *pen, const SpelchPosed *posed, double x, double y)
 {
   bool above = spelch_exercise_picture_has_above (posed);
-  double tall = above ? ABOVE_TALL + LEADING : 0;
+  double tall = above ? ABOVE_TALL * pen->grown + LEADING : 0;
   if (!pen->draws)
-    return tall + PICTURE_TALL;
+    return tall + PICTURE_TALL * pen->grown;
   cairo_save (pen->cr);
   cairo_translate (pen->cr, x, y);
   if (above)
-    spelch_exercise_picture_draw_above (pen->cr, posed, PICTURE, ABOVE_TALL, ABOVE_SIZE, LOOK,
-                                        &pen->sheet->numbers, pen->lettering);
+    spelch_exercise_picture_draw_above (pen->cr, posed, PICTURE * pen->grown, ABOVE_TALL * pen->grown,
+                                        ABOVE_SIZE, LOOK, &pen->sheet->numbers, pen->lettering);
   cairo_translate (pen->cr, 0, tall);
-  spelch_exercise_picture_draw (pen->cr, posed, PICTURE, PICTURE_TALL, LOOK, pen->lettering);
+  spelch_exercise_picture_draw (pen->cr, posed, PICTURE * pen->grown, PICTURE_TALL * pen->grown, LOOK,
+                                pen->lettering);
   cairo_restore (pen->cr);
-  return tall + PICTURE_TALL;
+  return tall + PICTURE_TALL * pen->grown;
 }
 
 /* A question, or a follow-up, which tells only what has changed. */
@@ -241,11 +245,11 @@ write_question (const Pen *pen, const SpelchPosed *posed, const SpelchPosed *bef
 {
   const SpelchNumbers *numbers = &pen->sheet->numbers;
   double whole = pen->width - 2 * MARGIN, top = y;
-  double text = posed->follow_up ? whole : whole - PICTURE - GUTTER;
+  double picture = PICTURE * pen->grown, text = posed->follow_up ? whole : whole - picture - GUTTER;
   y += write_taken (pen, heading (pen, posed, number), HEADING, SPELCH_LETTERS_STRONG, MARGIN, y, whole);
   double pictured = y;
   if (!posed->follow_up)
-    pictured += draw_pictures (pen, posed, pen->width - MARGIN - PICTURE, y);
+    pictured += draw_pictures (pen, posed, pen->width - MARGIN - picture, y);
   y += write_taken (pen, spelch_words_lead (posed, pen->sheet->languages, numbers), BODY,
                     SPELCH_LETTERS_PLAIN, MARGIN, y, text);
   y += write_taken (pen, spelch_words_changed (posed, numbers), BODY, SPELCH_LETTERS_PLAIN, MARGIN, y, text);
@@ -332,39 +336,100 @@ is_drawn (const SpelchExerciseSheet *sheet, guint page)
   return sheet->only == 0 || sheet->only == page;
 }
 
+/* The questions, and the number of the one that a page begins with or goes on with. */
+typedef struct
+{
+  SpelchPosed *const *posed;
+  guint n;
+} Questions;
+
+static guint
+number_of (const Questions *q, guint at)
+{
+  guint number = 0;
+  for (guint i = 0; i <= at; i++)
+    number += q->posed[i]->follow_up ? 0 : 1;
+  return number;
+}
+
+static double
+write_nth (const Pen *pen, const Questions *q, guint at, double y)
+{
+  return write_one (pen, q->posed[at], at > 0 ? q->posed[at - 1] : NULL, number_of (q, at), y);
+}
+
+static double
+gap_after (const Questions *q, guint at)
+{
+  return at + 1 < q->n && q->posed[at + 1]->follow_up ? BETWEEN / 2 : BETWEEN;
+}
+
+/* Writes those from @from to before @to from @y on; gives where they end. */
+static double
+write_some (const Pen *pen, const Questions *q, guint from, guint to, double y)
+{
+  for (guint i = from; i < to; i++)
+    {
+      if (i > from && !q->posed[i]->follow_up)
+        rule (pen, MARGIN, pen->width - MARGIN, y - BETWEEN / 2, 0.4);
+      y += write_nth (pen, q, i, y) + (i + 1 < to ? gap_after (q, i) : 0);
+    }
+  return y;
+}
+
+/* The first question that doesn't go on a page any more, which begins with @from at @y. One at least does,
+ * and one with a follow-up only together with it. */
+static guint
+end_of_page (const Pen *measure, const Questions *q, guint from, double y, double bottom)
+{
+  guint to = from;
+  for (guint next = from; next < q->n; to = next)
+    {
+      next++;
+      if (!q->posed[next - 1]->follow_up && next < q->n && q->posed[next]->follow_up)
+        next++;
+      if (to > from && write_some (measure, q, from, next, y) > bottom)
+        break;
+    }
+  return to;
+}
+
+/* How large the pictures may be, so that everything still goes on the page. */
+static double
+grown_to_fit (const Pen *measure, const Questions *q, guint from, guint to, double y, double bottom)
+{
+  Pen larger = *measure;
+  for (larger.grown = GROWN_MOST; larger.grown > 1; larger.grown -= GROWN_STEP)
+    if (write_some (&larger, q, from, to, y) <= bottom)
+      return larger.grown;
+  return 1;
+}
+
 guint
 spelch_exercise_sheet_draw (cairo_t *cr, const SpelchExerciseSheet *sheet, SpelchPosed *const *posed, guint n)
 {
+  Questions q = { posed, n };
   Pen pen = { .cr = cr,
               .sheet = sheet,
               .palette = spelch_palette (LOOK),
               .lettering = spelch_lettering_new (sheet->family, 1),
+              .grown = 1,
               .draws = is_drawn (sheet, 1) };
   spelch_paper_size (sheet->paper, &pen.width, &pen.height);
   Pen measure = pen;
   measure.draws = false;
   double bottom = pen.height - MARGIN - FOOT, y = write_head (&pen);
-  guint pages = 1, number = 0;
-  bool first_on_page = true;
-  for (guint i = 0; i < n; i++)
+  guint pages = 1;
+  for (guint from = 0, to; from < n; from = to)
     {
-      const SpelchPosed *before = i > 0 ? posed[i - 1] : NULL;
-      number += posed[i]->follow_up ? 0 : 1;
-      double high = write_one (&measure, posed[i], before, number, 0);
-      if (i + 1 < n && !posed[i]->follow_up && posed[i + 1]->follow_up)
-        high += BETWEEN / 2 + write_one (&measure, posed[i + 1], posed[i], number, 0);
-      if (y + high > bottom && !first_on_page)
-        {
-          end_page (&pen, pages++);
-          pen.draws = is_drawn (sheet, pages);
-          y = MARGIN;
-          first_on_page = true;
-        }
-      if (!first_on_page && !posed[i]->follow_up)
-        rule (&pen, MARGIN, pen.width - MARGIN, y - BETWEEN / 2, 0.4);
-      y += write_one (&pen, posed[i], before, number, y)
-           + (i + 1 < n && posed[i + 1]->follow_up ? BETWEEN / 2 : BETWEEN);
-      first_on_page = false;
+      to = end_of_page (&measure, &q, from, y, bottom);
+      pen.grown = grown_to_fit (&measure, &q, from, to, y, bottom);
+      write_some (&pen, &q, from, to, y);
+      if (to == n)
+        break;
+      end_page (&pen, pages++);
+      pen.draws = is_drawn (sheet, pages);
+      y = MARGIN;
     }
   end_page (&pen, pages);
   spelch_lettering_unref (pen.lettering);

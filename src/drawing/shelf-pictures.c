@@ -118,6 +118,8 @@ by_hand (cairo_t *cr, double width, double h, const SpelchPalette *palette)
   block (cr, width / 2, h * 0.66, width * 0.96, h * 0.2, &palette->fibreboard, palette);
   block (cr, width / 2 - base * 0.36, h * 0.59, base * 0.5, h * 0.07, &palette->rest, palette);
   block (cr, width / 2 + base * 0.36, h * 0.59, base * 0.5, h * 0.07, &palette->rest, palette);
+  /* The handles stand out from the motor on arms. */
+  block (cr, width / 2, h * 0.19, base * 1.12, h * 0.06, &palette->steel_light, palette);
   for (int side = -1; side <= 1; side += 2)
     block (cr, width / 2 + side * base * 0.56, h * 0.14, h * 0.1, h * 0.16, &palette->steel_dark, palette);
   spindle (cr, width / 2, h, h * 0.78, palette);

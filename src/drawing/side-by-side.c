@@ -125,8 +125,8 @@ draw_charts (const Sheet *sheet, const GArray *columns, const SpelchScan *scans,
       spelch_grade_chart_draw (chart, sheet->cr);
       cairo_restore (sheet->cr);
     }
-  write_words (sheet, _ ("By depth of the first pass"), BODY, SPELCH_LETTERS_PLAIN, MARGIN, y,
-               NAMES - MARGIN / 2.0, PANGO_ALIGN_LEFT, &sheet->palette->ink_soft);
+  write_words (sheet, _ ("By depth of the first pass, with everything exact"), BODY, SPELCH_LETTERS_PLAIN,
+               MARGIN, y, NAMES - MARGIN / 2.0, PANGO_ALIGN_LEFT, &sheet->palette->ink_soft);
 }
 
 /* ---- Rows ---- */

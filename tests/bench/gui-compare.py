@@ -115,7 +115,7 @@ for name in first:
     tap.same({k: rows[k] for k in planned}, planned, f'and of {name} what it says of a plan with it')
 differs = answers('compare', '--cut', 'outline', '--bits', ','.join(IDS[n] for n in first))['differs']
 tap.same([s for s in differs if every('label', '^' + re.escape(s) + '$')], differs, 'what differs stands above')
-tap.ok(every('image', '^“Compression.* by depth of the first pass. Show face: clean from [0-9.]+ mm. Hidden face: clean at every depth.$'),
+tap.ok(every('image', '^“Compression.* by depth of the first pass, with everything exact. Show face: clean from [0-9.]+ mm. Hidden face: clean at every depth.$'),
        'the chart says in words what it shows', lambda: [n.name for n in every('image', '')])
 tap.ok(every('image', '^“Compression.* in the board$'), 'the drawings have names', lambda: bench.names('image'))
 bench.picture('compare')
