@@ -210,6 +210,12 @@ tell (SpelchLiveText *self)
   spelch_tell_soon (GTK_WIDGET (self), GTK_ACCESSIBLE_PROPERTY_LABEL, both);
 }
 
+const char *
+spelch_live_text_get_text (SpelchLiveText *self)
+{
+  return self->text;
+}
+
 void
 spelch_live_text_set_text (SpelchLiveText *self, const char *text)
 {
@@ -254,6 +260,13 @@ spelch_live_text_settle (SpelchLiveText *self)
   if (self->grown <= needed)
     return;
   self->grown = needed;
+  gtk_widget_queue_resize (GTK_WIDGET (self));
+}
+
+void
+spelch_live_text_forget (SpelchLiveText *self)
+{
+  self->grown = 0;
   gtk_widget_queue_resize (GTK_WIDGET (self));
 }
 

@@ -19,6 +19,9 @@ G_DECLARE_FINAL_TYPE (SpelchLiveText, spelch_live_text, SPELCH, LIVE_TEXT, GtkWi
  * least, "caption" spoken before the text ("Feed"), "hanging": it begins with a bullet, "• ", and its further
  * lines are set in by that. */
 
+/* Owned by it, and only valid until it is set again. */
+const char *spelch_live_text_get_text (SpelchLiveText *self);
+
 /* Both are copied; nothing happens where they are as before. */
 void spelch_live_text_set_text (SpelchLiveText *self, const char *text);
 void spelch_live_text_set_caption (SpelchLiveText *self, const char *caption);
@@ -28,5 +31,8 @@ void spelch_live_text_set_glyph (SpelchLiveText *self, SpelchGlyphKind kind);
 
 /* Gives back lines that an earlier, longer text needed. */
 void spelch_live_text_settle (SpelchLiveText *self);
+
+/* Lets it take just the lines it needs at the width it is given next. */
+void spelch_live_text_forget (SpelchLiveText *self);
 
 G_END_DECLS

@@ -154,9 +154,9 @@ show_pass (SpelchSettingPanel *self, const SpelchPlan *plan)
 static void
 forget_heights (SpelchSettingPanel *self)
 {
-  gtk_widget_queue_resize (GTK_WIDGET (self->setting));
-  gtk_widget_queue_resize (GTK_WIDGET (self->pass));
-  gtk_widget_queue_resize (GTK_WIDGET (self->other_way));
+  spelch_live_text_forget (self->setting);
+  spelch_live_text_forget (self->pass);
+  spelch_live_text_forget (self->other_way);
 }
 
 static void
