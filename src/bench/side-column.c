@@ -7,7 +7,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#define WIDTH        232 /* at the least, with text of 13 pixels: three stand in a window 960 wide */
+#define WIDTH        244 /* at the least, with text of 13 pixels: three stand in a window 960 wide */
 #define SCENE_HEIGHT 220
 #define SIDE         14 /* free beside a chart */
 
