@@ -34,20 +34,28 @@ bit_line (const SpelchTask *task)
   return task->recommended ? g_strdup_printf (_ ("%s (recommended)"), bit) : g_steal_pointer (&bit);
 }
 
+/* The grade of a face, and whether it will do. */
 static char *
-state_line (const SpelchTask *task, const SpelchNumbers *numbers)
+grade_words (const SpelchTask *task, const SpelchPart *part, SpelchSide side)
+{
+  const SpelchEdge *edge = spelch_plan_worst (&task->plan, side);
+  const char *grade
+      = spelch_words_grade (edge != NULL ? edge->grade : 0, spelch_plan_facing (&task->plan, side));
+  return spelch_plan_is_accepted (&task->plan, part, side) ? g_strdup (grade)
+                                                           : g_strdup_printf (_ ("%s (not accepted)"), grade);
+}
+
+static char *
+state_line (const SpelchTask *task, const SpelchPart *part)
 {
   if (spelch_task_stops (task))
     return g_strdup (_ ("DO NOT CUT"));
-  const SpelchEdge *motor = spelch_plan_worst (&task->plan, SPELCH_SIDE_MOTOR);
-  const SpelchEdge *far = spelch_plan_worst (&task->plan, SPELCH_SIDE_FAR);
   g_autofree char *time = spelch_words_time (task->plan.time_s);
-  const char *near_grade = spelch_words_grade (motor != NULL ? motor->grade : 0,
-                                               spelch_plan_facing (&task->plan, SPELCH_SIDE_MOTOR));
-  if (far == NULL)
-    return g_strdup_printf (_ ("%s; motor side %s"), time, near_grade);
-  return g_strdup_printf (_ ("%s; motor side %s, far side %s"), time, near_grade,
-                          spelch_words_grade (far->grade, spelch_plan_facing (&task->plan, SPELCH_SIDE_FAR)));
+  g_autofree char *motor = grade_words (task, part, SPELCH_SIDE_MOTOR);
+  g_autofree char *far = grade_words (task, part, SPELCH_SIDE_FAR);
+  if (spelch_plan_worst (&task->plan, SPELCH_SIDE_FAR) == NULL)
+    return g_strdup_printf (_ ("%s; motor side %s"), time, motor);
+  return g_strdup_printf (_ ("%s; motor side %s, far side %s"), time, motor, far);
 }
 
 /* What is done before a cut. */
@@ -77,7 +85,7 @@ put_step (SpelchFlow *flow, guint i, const SpelchTask *task)
 {
   g_autofree char *number = g_strdup_printf ("%u", i + 1);
   g_autofree char *bit = bit_line (task);
-  g_autofree char *state = state_line (task, &flow->sheet->numbers);
+  g_autofree char *state = state_line (task, flow->sheet->work->part);
   g_autofree char *page = g_strdup_printf (_ ("page %u"), page_of (flow->sheet, i));
   double number_wide = NUMBER * flow->factor, page_wide = PAGE_WIDE * flow->factor;
   double x = flow->x + number_wide, width = flow->width - number_wide - page_wide;

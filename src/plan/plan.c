@@ -469,6 +469,13 @@ spelch_plan_worst (const SpelchPlan *plan, SpelchSide side)
 }
 
 bool
+spelch_plan_is_accepted (const SpelchPlan *plan, const SpelchPart *part, SpelchSide side)
+{
+  const SpelchEdge *edge = spelch_plan_worst (plan, side);
+  return edge == NULL || edge->grade <= (edge->seen ? part->accepted_seen : part->accepted_hidden);
+}
+
+bool
 spelch_plan_sure (const SpelchPlan *plan, SpelchSide side)
 {
   const SpelchEdge *edge = spelch_plan_worst (plan, side);

@@ -140,6 +140,7 @@ typedef struct
   SpelchEntryKind kind;
   bool on_line;     /* along the finished line instead of in the waste */
   bool waste;       /* there is waste to go in through */
+  bool uncut_edge;  /* from the edge: of a piece whose outline is cut last, so that waste still lies there */
   double angle_deg; /* ramp or helix */
   double length_mm; /* of the ramp to the first pass's depth, or of the helix unrolled; 0: plunge, edge */
   guint legs;       /* of a ramp: how often it goes along the way, there and back; else 0 */
@@ -412,6 +413,9 @@ bool spelch_plan_is_laminate (const SpelchPlan *plan, SpelchSide side);
 
 /* The edge that speaks for a side: the worst of the walls that stay. NULL when the face isn't cut. */
 const SpelchEdge *spelch_plan_worst (const SpelchPlan *plan, SpelchSide side);
+
+/* Whether a face comes out as @part accepts it; true when it isn't cut. */
+bool spelch_plan_is_accepted (const SpelchPlan *plan, const SpelchPart *part, SpelchSide side);
 
 /* Whether the clean depth holds over all tolerances: false when the edge is clean only with everything exact.
  */

@@ -458,14 +458,6 @@ spelch_words_stop (const SpelchStop *stop, const SpelchNumbers *numbers)
                         : g_steal_pointer (&sentence);
 }
 
-/* A side that isn't accepted as it comes out. */
-static bool
-spoils (const SpelchPart *part, const SpelchCut *cut, const SpelchPlan *plan, SpelchSide side)
-{
-  const SpelchEdge *edge = spelch_plan_worst (plan, side);
-  return edge != NULL && edge->grade > (edge->seen ? part->accepted_seen : part->accepted_hidden);
-}
-
 #define NEARLY_CLEAN 2 /* grades */
 #define FUZZY        3
 
@@ -507,7 +499,7 @@ spelch_words_bit_caption (const SpelchPart *part, const SpelchCut *cut, const Sp
   if (plan->verdict == SPELCH_VERDICT_DO_NOT_CUT)
     return _ ("do not cut");
   for (int side = SPELCH_SIDE_MOTOR; side <= SPELCH_SIDE_FAR; side++)
-    if (spoils (part, cut, plan, side))
+    if (!spelch_plan_is_accepted (plan, part, (SpelchSide)side))
       {
         SpelchFace face = side == SPELCH_SIDE_MOTOR ? plan->near : spelch_face_other (plan->near);
         bool up_shear = bit->kind == SPELCH_BIT_COMPRESSION

@@ -335,7 +335,8 @@ spelch_words_entry (const SpelchPlan *plan, const SpelchNumbers *numbers)
     case SPELCH_ENTRY_HELIX:
       return g_strdup_printf (on_line ? _ ("spiral in at %s°") : _ ("spiral in at %s°, in the waste"), angle);
     case SPELCH_ENTRY_EDGE:
-      return g_strdup (_ ("from the board's edge"));
+      return g_strdup (plan->entry.uncut_edge ? _ ("from the board's edge, through the waste")
+                                              : _ ("from the board's edge"));
     case SPELCH_ENTRY_DRILLED:
       return g_strdup (_ ("into a drilled hole"));
     case SPELCH_ENTRY_LOWERED:

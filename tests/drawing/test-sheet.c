@@ -384,6 +384,26 @@ assert_forbids (const SpelchSheet *sheet, const char *words, const SpelchTask *t
   g_assert_null (strstr (words, "below the near face"));
 }
 
+/* The first page doesn't pass a grade off as if it would do. */
+static void
+assert_accepted (const SpelchSheet *sheet, const SpelchPart *part, const SpelchPlan *plan)
+{
+  g_autofree char *cover = words_of (sheet, 0);
+  bool all = true;
+  for (int side = SPELCH_SIDE_MOTOR; side <= SPELCH_SIDE_FAR; side++)
+    {
+      const SpelchEdge *edge = spelch_plan_worst (plan, (SpelchSide)side);
+      if (edge == NULL || edge->grade <= (edge->seen ? part->accepted_seen : part->accepted_hidden))
+        continue;
+      g_autofree char *refused
+          = g_strdup_printf ("%s side %s (not accepted)", side == SPELCH_SIDE_MOTOR ? "motor" : "far",
+                             spelch_words_grade (edge->grade, spelch_plan_facing (plan, (SpelchSide)side)));
+      g_assert_nonnull (strstr (cover, refused));
+      all = false;
+    }
+  g_assert_true (all == (strstr (cover, "not accepted") == NULL));
+}
+
 static void
 check_words (Trial *trial)
 {
@@ -399,6 +419,7 @@ check_words (Trial *trial)
       assert_forbids (sheet, words, task);
       return;
     }
+  assert_accepted (sheet, trial->part, &task->plan);
   assert_depths (words, task);
   assert_setting (words, trial->part, &task->plan);
   trial->counts = true;

@@ -176,6 +176,27 @@ test_plunge_feed (Demo *demo, gconstpointer unused)
   g_assert_cmpfloat_with_epsilon (demo->plan.plunge_feed_mm_min, 1040, 1e-9);
 }
 
+/* An outline is cut after all else (test-order.c), so that a piece's edge isn't there before it: what comes
+ * in over that edge comes through the waste beside it. */
+static void
+test_uncut_edge (Demo *demo, gconstpointer unused)
+{
+  demo_take_cut (demo, "back-rabbet");
+  demo_plan_with (demo, "up-cut-6.35x25");
+  g_assert_cmpint (demo->plan.entry.kind, ==, SPELCH_ENTRY_EDGE);
+  g_autofree char *before = spelch_words_entry (&demo->plan, &MM);
+  g_assert_cmpstr (before, ==, "from the board's edge, through the waste");
+  for (guint i = 0; i < demo->part->n_cuts; i++)
+    if (demo->part->cuts[i].kind == SPELCH_CUT_OUTLINE)
+      {
+        demo->part->cuts[i].kind = SPELCH_CUT_TRIM;
+        demo->part->cuts[i].width = spelch_length_mm (2);
+      }
+  demo_plan_with (demo, "up-cut-6.35x25");
+  g_autofree char *after = spelch_words_entry (&demo->plan, &MM);
+  g_assert_cmpstr (after, ==, "from the board's edge");
+}
+
 #define ADD(name, function) g_test_add ("/entry/" name, Demo, NULL, demo_set_up, function, demo_tear_down)
 
 int
@@ -190,5 +211,6 @@ main (int argc, char **argv)
   ADD ("circle", test_circle);
   ADD ("spoilboard", test_spoilboard);
   ADD ("plunge-feed", test_plunge_feed);
+  ADD ("uncut-edge", test_uncut_edge);
   return g_test_run ();
 }
