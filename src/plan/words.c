@@ -175,7 +175,7 @@ spelch_words_limit_name (SpelchLimitKind kind, const SpelchPlan *plan)
       return _ ("edge");
     case SPELCH_LIMIT_BENDING:
       /* Translators: a limit, in a word or two: how far the machine gives way */
-      return spelch_plan_machine_gives (plan) ? _ ("machine's give") : _ ("bending");
+      return spelch_plan_machine_gives (plan) ? _ ("machine's flex") : _ ("bending");
     case SPELCH_LIMIT_STRESS:
       return _ ("strength");
     case SPELCH_LIMIT_POWER:
@@ -207,7 +207,7 @@ spelch_words_limit_subject (SpelchLimitKind kind, const SpelchPlan *plan)
     case SPELCH_LIMIT_EDGE:
       return _ ("The grade of the seen edge");
     case SPELCH_LIMIT_BENDING:
-      return spelch_plan_machine_gives (plan) ? _ ("The machine's giving way") : _ ("Bit bending");
+      return spelch_plan_machine_gives (plan) ? _ ("The machine's flex") : _ ("Bit bending");
     case SPELCH_LIMIT_STRESS:
       return _ ("Bit strength");
     case SPELCH_LIMIT_POWER:
@@ -239,7 +239,7 @@ spelch_words_limit_in_full (SpelchLimitKind kind, const SpelchPlan *plan)
     case SPELCH_LIMIT_EDGE:
       return _ ("the grade of the seen edge");
     case SPELCH_LIMIT_BENDING:
-      return spelch_plan_machine_gives (plan) ? _ ("the machine's giving way") : _ ("the bending of the bit");
+      return spelch_plan_machine_gives (plan) ? _ ("the machine's flex") : _ ("the bending of the bit");
     case SPELCH_LIMIT_STRESS:
       return _ ("the strength of the bit");
     case SPELCH_LIMIT_POWER:

@@ -194,7 +194,7 @@ test_next (void)
       plan.deflection_machine_mm = 0.03;
       g_autofree char *given = spelch_words_limit_next (&plan);
       g_assert_cmpstr (given, ==,
-                       cases[i].kind == SPELCH_LIMIT_BENDING ? "next, the machine's giving way, 150 %."
+                       cases[i].kind == SPELCH_LIMIT_BENDING ? "next, the machine's flex, 150 %."
                                                              : cases[i].next);
     }
 }
