@@ -247,7 +247,7 @@ CUT = [
     ('next, [^,.;]*, #', lambda p: p.cut.limits(False)),
     ('hold for #', lambda p: p.cut.at('hold', 'needed_n')),
     ('about # \\(# to #\\)', lambda p: p.cut.seats('mean_n'), lambda p: p.cut.seats('low_n'), lambda p: p.cut.seats('high_n')),
-    ('#: # times the force against (?:it|them), # times with', lambda p: p.cut.at('hold', 'available_n'),
+    ("#, which bears # times the bit's force, # times with", lambda p: p.cut.at('hold', 'available_n'),
      lambda p: Bounds(p.cut.at('hold', 'factor'), False), lambda p: Bounds(p.cut.at('hold', 'factor_at_worst'), False)),
     ('# tracks? side by side, # from one to the next; they overlap by #', lambda p: p.cut.at('setting_out', 'tracks'),
      lambda p: p.cut.at('setting_out', 'step_over_mm'), lambda p: p.cut.at('setting_out', 'overlap_mm')),
