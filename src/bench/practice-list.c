@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/practice-list.h"
 #include "bench/glyph.h"
+#include "bench/paragraph.h"
 #include "plan/words-posed.h"
 
 #include <glib/gi18n-lib.h>
@@ -50,16 +51,6 @@ row_of (gpointer widget)
   return g_object_get_data (widget, "row");
 }
 
-static GtkWidget *
-label_new (const char *words, const char *css_class)
-{
-  GtkWidget *label = gtk_label_new (words);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_widget_add_css_class (label, css_class);
-  return label;
-}
-
 static void
 add_row (SpelchPracticeList *self, const SpelchExercise *exercise, const SpelchLesson *lesson,
          const char *title, const char *line)
@@ -72,9 +63,9 @@ add_row (SpelchPracticeList *self, const SpelchExercise *exercise, const SpelchL
   row->lesson = lesson;
   row->sign = g_object_new (SPELCH_TYPE_GLYPH, "valign", GTK_ALIGN_CENTER, NULL);
   row->words = g_strdup_printf ("%s, %s", title, line);
-  gtk_box_append (GTK_BOX (words), label_new (title, "title"));
-  gtk_box_append (GTK_BOX (words), label_new (line, "soft"));
-  row->yet = GTK_LABEL (label_new ("", "soft"));
+  gtk_box_append (GTK_BOX (words), spelch_paragraph_new (title, "title"));
+  gtk_box_append (GTK_BOX (words), spelch_paragraph_new (line, "soft"));
+  row->yet = GTK_LABEL (spelch_paragraph_new ("", "soft"));
   gtk_box_append (GTK_BOX (words), GTK_WIDGET (row->yet));
   gtk_widget_set_hexpand (words, TRUE);
   gtk_box_append (GTK_BOX (sides), words);
@@ -117,8 +108,8 @@ set_header (GtkListBoxRow *widget, GtkListBoxRow *before, gpointer data)
                    && (above->exercise == NULL || above->exercise->level != row->exercise->level));
   g_autofree char *level
       = row->exercise == NULL ? NULL : g_strdup_printf (_ ("Difficulty %u"), row->exercise->level);
-  gtk_list_box_row_set_header (widget,
-                               first ? label_new (level == NULL ? _ ("Guided") : level, "heading") : NULL);
+  gtk_list_box_row_set_header (
+      widget, first ? spelch_paragraph_new (level == NULL ? _ ("Guided") : level, "heading") : NULL);
 }
 
 /* ---- Following ---- */
@@ -244,7 +235,7 @@ spelch_practice_list_new (SpelchPractice *practice)
   self->practice = g_object_ref (practice);
   self->all = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   self->list = GTK_LIST_BOX (gtk_list_box_new ());
-  self->progress = GTK_LABEL (label_new ("", "soft"));
+  self->progress = GTK_LABEL (spelch_paragraph_new ("", "soft"));
   gtk_widget_add_css_class (GTK_WIDGET (self->progress), "progress");
   gtk_list_box_set_selection_mode (self->list, GTK_SELECTION_BROWSE);
   gtk_list_box_set_header_func (self->list, set_header, NULL, NULL);

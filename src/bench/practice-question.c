@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/practice-question.h"
 #include "bench/beside.h"
+#include "bench/paragraph.h"
 #include "bench/practice-choices.h"
 #include "bench/practice-result.h"
 #include "bench/practice-view.h"
@@ -129,12 +130,9 @@ add_fact (SpelchPracticeQuestion *self, int row, const SpelchFact *fact)
   const char *texts[] = { fact->label, fact->value };
   for (int column = 0; column < 2; column++)
     {
-      GtkWidget *label = gtk_label_new (texts[column]);
-      gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-      gtk_label_set_xalign (GTK_LABEL (label), 0);
+      GtkWidget *label = spelch_paragraph_new (texts[column], column == 0 ? "soft" : "plain");
       gtk_widget_set_valign (label, GTK_ALIGN_START);
       gtk_widget_set_hexpand (label, column == 1);
-      gtk_widget_add_css_class (label, column == 0 ? "soft" : "plain");
       gtk_grid_attach (self->facts, label, column, row, 1, 1);
     }
 }
@@ -431,10 +429,7 @@ spelch_practice_question_class_init (SpelchPracticeQuestionClass *klass)
 static GtkLabel *
 add_label (GtkBox *box, const char *css_class)
 {
-  GtkWidget *label = gtk_label_new (NULL);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_widget_add_css_class (label, css_class);
+  GtkWidget *label = spelch_paragraph_new (NULL, css_class);
   gtk_box_append (box, label);
   return GTK_LABEL (label);
 }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/practice-result.h"
 #include "bench/glyph.h"
+#include "bench/paragraph.h"
 #include "files/shop-data.h"
 #include "plan/words-posed.h"
 
@@ -27,17 +28,6 @@ struct _SpelchPracticeResult
 
 G_DEFINE_FINAL_TYPE (SpelchPracticeResult, spelch_practice_result, GTK_TYPE_WIDGET)
 
-static GtkLabel *
-label_new (const char *css_class)
-{
-  GtkWidget *label = gtk_label_new (NULL);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_selectable (GTK_LABEL (label), FALSE);
-  gtk_widget_add_css_class (label, css_class);
-  return GTK_LABEL (label);
-}
-
 /* ---- What is said ---- */
 
 static void
@@ -51,9 +41,7 @@ clear (GtkBox *lines)
 static void
 add_line (GtkBox *lines, const char *words, const char *css_class)
 {
-  GtkLabel *line = label_new (css_class);
-  gtk_label_set_text (line, words);
-  gtk_box_append (lines, GTK_WIDGET (line));
+  gtk_box_append (lines, spelch_paragraph_new (words, css_class));
 }
 
 /* What was answered, and what comes of it; once only where it is right. */
@@ -134,8 +122,8 @@ static void
 add_part (SpelchPracticeResult *self, Part *part, const char *caption)
 {
   part->box = GTK_BOX (gtk_box_new (GTK_ORIENTATION_VERTICAL, 4));
-  part->caption = label_new ("heading");
-  part->answer = label_new ("strong");
+  part->caption = GTK_LABEL (spelch_paragraph_new (NULL, "heading"));
+  part->answer = GTK_LABEL (spelch_paragraph_new (NULL, "strong"));
   part->lines = GTK_BOX (gtk_box_new (GTK_ORIENTATION_VERTICAL, 4));
   gtk_label_set_text (part->caption, caption);
   gtk_box_append (part->box, GTK_WIDGET (part->caption));
@@ -153,7 +141,7 @@ spelch_practice_result_init (SpelchPracticeResult *self)
   GtkWidget *head = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
   self->box = GTK_BOX (gtk_box_new (GTK_ORIENTATION_VERTICAL, 10));
   self->sign = g_object_new (SPELCH_TYPE_GLYPH, "valign", GTK_ALIGN_CENTER, NULL);
-  self->verdict = label_new ("pass");
+  self->verdict = GTK_LABEL (spelch_paragraph_new (NULL, "pass"));
   gtk_box_append (GTK_BOX (head), GTK_WIDGET (self->sign));
   gtk_box_append (GTK_BOX (head), GTK_WIDGET (self->verdict));
   gtk_box_append (self->box, head);
