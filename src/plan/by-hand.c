@@ -79,10 +79,7 @@ read_number (const char *text, double *number, GError **error)
 static bool
 is_plain (const char *text, GError **error)
 {
-  g_autofree char *doubt = spelch_number_doubt (text, ".,", spelch_decimal_sign ());
-  if (doubt != NULL)
-    g_set_error_literal (error, SPELCH_LENGTH_ERROR, SPELCH_LENGTH_ERROR_AMBIGUOUS, doubt);
-  return doubt == NULL;
+  return spelch_number_is_plain (text, true, spelch_decimal_sign (), error);
 }
 
 bool

@@ -329,15 +329,10 @@ spelch_length_read (const char *text, SpelchUnit shown, char decimal_sign, Spelc
   if (!spelch_length_parse (text, shown, &read, error))
     return false;
   /* What would be longer than any length as thousands is in no doubt. */
-  g_autofree char *doubt
-      = fabs (read.mm) * 1000 <= MOST_MM
-            ? spelch_number_doubt (read.typed, spelch_number_other_sign (decimal_sign), decimal_sign)
-            : NULL;
-  if (doubt != NULL)
-    g_set_error_literal (error, SPELCH_LENGTH_ERROR, SPELCH_LENGTH_ERROR_AMBIGUOUS, doubt);
-  else
-    *length = read;
-  return doubt == NULL;
+  if (fabs (read.mm) * 1000 <= MOST_MM && !spelch_number_is_plain (read.typed, false, decimal_sign, error))
+    return false;
+  *length = read;
+  return true;
 }
 
 /* ---- Writing ---- */

@@ -7,7 +7,6 @@
 #include <math.h>
 #include <string.h>
 
-#define SIGNS       ".,"
 #define MOST_WHOLE  1e6
 #define LARGER_UNIT 1000
 
@@ -71,12 +70,6 @@ measure_of (const char *unit)
   return &MEASURES[i];
 }
 
-const char *
-spelch_number_other_sign (char decimal_sign)
-{
-  return decimal_sign == ',' ? "." : ",";
-}
-
 /* "18000", "2,5": what could be written. */
 static char *
 with_sign (const char *plain, char decimal_sign)
@@ -104,9 +97,10 @@ digits_at (const char *p)
   return strspn (p, "0123456789");
 }
 
-char *
-spelch_number_doubt (const char *text, const char *signs, char decimal_sign)
+bool
+spelch_number_is_plain (const char *text, bool counted, char decimal_sign, GError **error)
 {
+  const char *signs = counted ? ".," : decimal_sign == ',' ? "." : ",";
   while (*text == ' ')
     text++;
   gsize sign = *text == '-' || *text == '+' ? 1 : 0;
@@ -114,10 +108,10 @@ spelch_number_doubt (const char *text, const char *signs, char decimal_sign)
   gsize group = digits_at (digits);
   if (group < 1 || group > 3 || digits[0] == '0' || digits[group] == '\0'
       || strchr (signs, digits[group]) == NULL)
-    return NULL;
+    return true;
   const char *three = digits + group + 1;
   if (digits_at (three) != 3 || three[3] == '.' || three[3] == ',')
-    return NULL;
+    return true;
   const char *rest = three + 3;
   /* A decimal that would be doubtful again is written with a nought more. */
   gsize kept = 3;
@@ -129,7 +123,9 @@ spelch_number_doubt (const char *text, const char *signs, char decimal_sign)
   g_autofree char *decimal
       = g_strdup_printf ("%.*s%.*s%s%.*s%s%s", (int)sign, text, (int)group, digits, kept > 0 ? point : "",
                          (int)kept, three, kept == 3 ? "0" : "", rest);
-  return g_strdup_printf (_ ("“%s” can be read in two ways; write %s, or %s."), text, thousands, decimal);
+  g_set_error (error, SPELCH_LENGTH_ERROR, SPELCH_LENGTH_ERROR_AMBIGUOUS,
+               _ ("“%s” can be read in two ways; write %s, or %s."), text, thousands, decimal);
+  return false;
 }
 
 /* The figure and its unit apart, without white space. */
@@ -186,13 +182,9 @@ spelch_number_parse (const char *text, const char *unit, char decimal_sign, doub
   if (times <= 0 || !read_plain (figures, &read))
     return refuse (unit, decimal_sign, error);
   /* In a larger unit nobody means thousands. */
-  const char *signs = measure_of (unit)->counted ? SIGNS : spelch_number_other_sign (decimal_sign);
-  g_autofree char *doubt = times < LARGER_UNIT ? spelch_number_doubt (figures, signs, decimal_sign) : NULL;
-  if (doubt != NULL)
-    {
-      g_set_error_literal (error, SPELCH_LENGTH_ERROR, SPELCH_LENGTH_ERROR_AMBIGUOUS, doubt);
-      return false;
-    }
+  if (times < LARGER_UNIT
+      && !spelch_number_is_plain (figures, measure_of (unit)->counted, decimal_sign, error))
+    return false;
   *number = read * times;
   return true;
 }

@@ -19,9 +19,8 @@ bool spelch_number_parse (const char *text, const char *unit, char decimal_sign,
 /* Likewise how many of something there are: a whole number, a million at most. */
 bool spelch_number_parse_whole (const char *text, char decimal_sign, int *whole, GError **error);
 
-/* Where @text begins with one to three digits, one of the decimal @signs and exactly three digits, these may
- * be thousands: a sentence that says how to write either. NULL: there is no doubt. Free with g_free(). */
-char *spelch_number_doubt (const char *text, const char *signs, char decimal_sign);
-
-/* The sign that groups thousands where @decimal_sign is the decimal one. */
-const char *spelch_number_other_sign (char decimal_sign);
+/* False where @text begins with one to three digits, a decimal sign and exactly three digits, which may be
+ * thousands: SPELCH_LENGTH_ERROR_AMBIGUOUS, with a sentence that says how to write either. Of what is
+ * @counted, usually a whole number, with either sign; else only with the one that isn't the language's
+ * @decimal_sign. */
+bool spelch_number_is_plain (const char *text, bool counted, char decimal_sign, GError **error);
