@@ -5,6 +5,7 @@
 #include "bench/log-fields.h"
 #include "bench/template.h"
 #include "plan/words-log.h"
+#include "shop/day.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -122,7 +123,7 @@ ask (SpelchBitLife *self, SpelchRenewalKind kind)
                                      .compression = self->bit.kind == SPELCH_BIT_COMPRESSION,
                                      .on_the_bench = on_the_bench,
                                      .in_part = on_the_bench };
-  spelch_log_today (self->renewing.date);
+  spelch_day_today (self->renewing.date);
   gtk_label_set_text (self->question, kind == SPELCH_RENEWAL_SHARPENED
                                           ? _ ("Sharpened: its metres begin anew, and what the log taught of "
                                                "the old edge no longer counts.")

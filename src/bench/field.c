@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/field.h"
 #include "bench/typed-list.h"
+#include "shop/day.h"
 #include "shop/fault.h"
 #include "shop/number.h"
 
@@ -100,9 +101,9 @@ spelch_field_write (const SpelchField *field, gconstpointer value, const SpelchN
 static bool
 is_to_come (const char *typed, GError **error)
 {
-  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
-  g_autofree char *today = g_date_time_format (now, "%Y-%m-%d");
+  char today[SPELCH_DATE_SIZE];
   g_autofree char *fault = spelch_fault_date ("", typed, false);
+  spelch_day_today (today);
   if (fault != NULL || strcmp (typed, today) <= 0)
     return false;
   g_set_error (error, SPELCH_LENGTH_ERROR, SPELCH_LENGTH_ERROR_RANGE,

@@ -5,6 +5,7 @@
 #include "bench/part-edits.h"
 #include "plan/case.h"
 #include "plan/words-log.h"
+#include "shop/day.h"
 
 #include <glib/gi18n-lib.h>
 #include <stdlib.h>
@@ -149,15 +150,6 @@ measure (gconstpointer item, guint order)
 
 /* ---- Changing ---- */
 
-void
-spelch_log_today (char date[SPELCH_DATE_SIZE])
-{
-  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
-  g_autofree char *day = g_date_time_format (now, "%Y-%m-%d");
-  memset (date, 0, SPELCH_DATE_SIZE);
-  g_strlcpy (date, day, SPELCH_DATE_SIZE);
-}
-
 static void
 take_first (char *into, SpelchShelves *shelves, SpelchListKind kind)
 {
@@ -174,7 +166,7 @@ begin (gpointer item, SpelchShelves *shelves)
   SpelchSession *session = spelch_shelves_get_session (shelves);
   const SpelchPart *part = session == NULL ? NULL : spelch_session_get_part (session);
   const SpelchBit *bit = session == NULL ? NULL : spelch_session_get_bit (session);
-  spelch_log_today (entry->date);
+  spelch_day_today (entry->date);
   take_first (entry->board, shelves, SPELCH_LIST_BOARDS);
   take_first (entry->bit, shelves, SPELCH_LIST_BITS);
   if (part != NULL)

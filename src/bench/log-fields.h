@@ -12,6 +12,3 @@ extern const char *const SPELCH_LOG_PIECES[];
 /* How an edge came out, as SpelchOutcome counts it: not looked at, as reckoned, then by grade. Marked with
  * N_(), ended by NULL. */
 extern const char *const SPELCH_LOG_OUTCOMES[];
-
-/* The day it is, as ISO 8601 writes it; all bytes of @date are set. */
-void spelch_log_today (char date[SPELCH_DATE_SIZE]);

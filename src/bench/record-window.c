@@ -8,6 +8,7 @@
 #include "files/file-io.h"
 #include "files/shop-data.h"
 #include "plan/words.h"
+#include "shop/day.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -252,7 +253,7 @@ spelch_record_window_show (GtkWindow *parent, SpelchSession *session, SpelchShel
 {
   Record *record = g_new0 (Record, 1);
   char today[SPELCH_DATE_SIZE];
-  spelch_log_today (today);
+  spelch_day_today (today);
   record->session = g_object_ref (session);
   record->shelves = g_object_ref (shelves);
   record->part = spelch_part_ref (spelch_session_get_part (session));
