@@ -20,9 +20,8 @@ void spelch_bit_tile_set_width (SpelchBitTile *self, int width);
 
 SpelchBitTile *spelch_bit_tile_new (void);
 
-/* The bit it shows, owned by the tile. Setting copies @bit; @palette must outlive the tile, @decimal_sign is
- * '.' or
- * ','. */
+/* The bit it shows, owned by the tile. Setting copies @bit; @palette must outlive the tile, @decimal_sign
+ * is '.' or ','. */
 const SpelchBit *spelch_bit_tile_get_bit (SpelchBitTile *self);
 void spelch_bit_tile_set_bit (SpelchBitTile *self, const SpelchBit *bit, const SpelchPalette *palette,
                               char decimal_sign);

@@ -417,7 +417,6 @@ bind_children (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, nothing);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, told);
-  widget_class->map = spelch_plan_panel_map;
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, scroller);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, stop_box);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, stops);
@@ -481,6 +480,7 @@ spelch_plan_panel_class_init (SpelchPlanPanelClass *klass)
   g_type_ensure (SPELCH_TYPE_SPEED_ROW);
   g_type_ensure (SPELCH_TYPE_WHY_ROW);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/spelch/Spelch/ui/plan-panel.ui");
+  widget_class->map = spelch_plan_panel_map;
   bind_children (widget_class);
   bind_whys (widget_class);
   gtk_widget_class_bind_template_callback (widget_class, let_go);

@@ -94,10 +94,7 @@ char *
 spelch_practice_kept_put_place (SpelchPracticeKept *self, const SpelchLessonPlace *place, bool *changed)
 {
   const SpelchLessonPlace *before = spelch_practice_kept_get_place (self, place->learner, place->lesson);
-  g_autoptr (GArray) one = g_array_new (FALSE, FALSE, sizeof (SpelchLessonPlace));
-  if (before != NULL)
-    g_array_append_vals (one, before, 1);
-  *changed = spelch_lesson_places_put (one, place);
+  *changed = before == NULL || !spelch_lesson_place_is_same (before, place);
   if (!*changed)
     return NULL;
   spelch_lesson_places_put (self->waiting_places, place);
@@ -126,7 +123,7 @@ spelch_practice_kept_count_waiting (SpelchPracticeKept *self)
 }
 
 static bool
-was_answered (const GArray *attempts, const char *learner, const char *exercise, bool follow_up)
+has (const GArray *attempts, const char *learner, const char *exercise, bool follow_up)
 {
   for (guint i = 0; i < attempts->len; i++)
     {
@@ -138,10 +135,16 @@ was_answered (const GArray *attempts, const char *learner, const char *exercise,
   return false;
 }
 
+static bool
+was_answered (SpelchPracticeKept *self, const char *learner, const char *exercise, bool follow_up)
+{
+  return has (self->attempts, learner, exercise, follow_up)
+         || has (self->waiting, learner, exercise, follow_up);
+}
+
 bool
 spelch_practice_kept_has_answered (SpelchPracticeKept *self, const char *learner, const SpelchStep *step)
 {
-  g_autoptr (GArray) all = spelch_practice_kept_copy_attempts (self);
-  return was_answered (all, learner, step->exercise, false)
-         && (!step->follow_up || was_answered (all, learner, step->exercise, true));
+  return was_answered (self, learner, step->exercise, false)
+         && (!step->follow_up || was_answered (self, learner, step->exercise, true));
 }

@@ -45,9 +45,8 @@ bool spelch_shelf_put (SpelchShelf *self, gconstpointer item, const char *what);
 /* Puts several at once, as one change. */
 bool spelch_shelf_put_all (SpelchShelf *self, const GArray *items, const char *what);
 
-/* Without the entry with that id, as one step called @what. False, with the trouble told, when that can't be
- * kept.
- */
+/* Without the entry with that id, as one step called @what. False, with the trouble told, when that can't
+ * be kept. */
 bool spelch_shelf_remove (SpelchShelf *self, const char *id, const char *what);
 
 /* The newest changes can be undone that fit into so many bytes: each keeps the items it changed. */

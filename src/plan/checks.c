@@ -2,6 +2,7 @@
 #include "plan/checks.h"
 
 #include "plan/entry.h"
+#include "plan/hold.h"
 #include "plan/solve.h"
 
 #include <math.h>
@@ -150,7 +151,7 @@ check_holding (const SpelchCase *c, SpelchPlan *plan)
     return;
   if (plan->hold_factor <= 0)
     add (plan, SPELCH_ASK_HOLD_FORCE, plan->hold_needed_n, 0);
-  else if (plan->hold_factor < c->k->hold_factor || plan->hold_factor_worst < 1)
+  else if (!spelch_hold_suffices (c, plan->hold_factor, plan->hold_factor_worst))
     add_stop (plan, (SpelchStop){ .kind = SPELCH_STOP_HOLDING,
                                   .value = plan->hold_factor,
                                   .limit = c->k->hold_factor,
@@ -163,7 +164,7 @@ static void
 check_tabs (const SpelchCase *c, SpelchPlan *plan)
 {
   const SpelchTabHold *tabs = &plan->tabs;
-  bool weak = tabs->factor < c->k->hold_factor || tabs->factor_worst < 1;
+  bool weak = !spelch_hold_suffices (c, tabs->factor, tabs->factor_worst);
   bool comes_free = c->machine->kind == SPELCH_MACHINE_GANTRY && c->cut->kind == SPELCH_CUT_OUTLINE
                     && c->through && c->part->holding.method == SPELCH_HOLD_CLAMPS;
   if (comes_free && c->cut->tabs.count == 0)

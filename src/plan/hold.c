@@ -91,6 +91,12 @@ spelch_hold_find (const SpelchCase *c, const SpelchLoads *loads, double feed_per
   return held;
 }
 
+bool
+spelch_hold_suffices (const SpelchCase *c, double factor, double worst)
+{
+  return factor >= c->k->hold_factor && worst >= 1;
+}
+
 double
 spelch_hold_share (const SpelchCase *c, const SpelchHeldDown *held)
 {

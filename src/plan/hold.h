@@ -28,6 +28,9 @@ typedef struct
 SpelchHeldDown spelch_hold_find (const SpelchCase *c, const SpelchLoads *loads, double feed_per_tooth,
                                  double part);
 
+/* Whether the nominal factor, and that with everything at its worst, are what they must be. */
+bool spelch_hold_suffices (const SpelchCase *c, double factor, double worst);
+
 /* Share used of what holds: 1 where a factor is just what it must be. 0 when nothing is told. */
 double spelch_hold_share (const SpelchCase *c, const SpelchHeldDown *held);
 

@@ -215,11 +215,11 @@ static bool
 is_better (const SpelchCase *c, const Trial *a, const Trial *b)
 {
   int accepted[2] = { c->part->accepted_seen, c->part->accepted_hidden };
-  int strain = strains_more (c, a, b);
   if (can_be_cut (c, a) != can_be_cut (c, b))
     return can_be_cut (c, a);
   if (is_held_down (a) != is_held_down (b))
     return is_held_down (a);
+  int strain = strains_more (c, a, b);
   for (int i = 0; i < 2; i++)
     {
       int x = MAX (spelch_edges_worst (a->edges, i == 0), accepted[i]);

@@ -2,6 +2,7 @@
 #include "plan/tabs.h"
 
 #include "mechanics/holding.h"
+#include "plan/hold.h"
 
 #include <math.h>
 
@@ -90,7 +91,7 @@ stand_alone (const SpelchCase *c, const SpelchPlan *plan)
     case SPELCH_HOLD_VACUUM:
       return c->machine->kind != SPELCH_MACHINE_GANTRY
              || (plan->hold_factor > 0
-                 && (plan->hold_factor < c->k->hold_factor || plan->hold_factor_worst < 1));
+                 && !spelch_hold_suffices (c, plan->hold_factor, plan->hold_factor_worst));
     case SPELCH_HOLD_SCREWS:
     case SPELCH_HOLD_UNTOLD:
     default:

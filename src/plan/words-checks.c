@@ -323,7 +323,6 @@ no_speed_sentence (const SpelchStop *stop)
                           set);
 }
 
-/* Each begins with what to change. */
 /* In one decimal, and never rounded down to none too much. */
 static char *
 heat_sentence (const SpelchStop *stop, const SpelchNumbers *numbers)
@@ -335,6 +334,7 @@ heat_sentence (const SpelchStop *stop, const SpelchNumbers *numbers)
                           many);
 }
 
+/* Each begins with what to change. */
 static char *
 stop_of_cut (const SpelchStop *stop, const SpelchNumbers *numbers)
 {

@@ -37,8 +37,8 @@ spelch_lesson_places_find (GArray *places, const char *learner, const char *less
   return NULL;
 }
 
-static bool
-is_same (const SpelchLessonPlace *a, const SpelchLessonPlace *b)
+bool
+spelch_lesson_place_is_same (const SpelchLessonPlace *a, const SpelchLessonPlace *b)
 {
   return g_str_equal (a->exercise, b->exercise) && a->seed == b->seed && a->told == b->told
          && a->follow_up == b->follow_up && a->finished == b->finished;
@@ -50,7 +50,7 @@ spelch_lesson_places_put (GArray *places, const SpelchLessonPlace *place)
   SpelchLessonPlace *before = spelch_lesson_places_find (places, place->learner, place->lesson);
   if (before == NULL)
     g_array_append_vals (places, place, 1);
-  else if (is_same (before, place))
+  else if (spelch_lesson_place_is_same (before, place))
     return false;
   else
     *before = *place;

@@ -22,6 +22,9 @@ typedef struct
 /* What is wrong with it, as a sentence naming the member, or NULL. Free with g_free(). */
 char *spelch_lesson_place_fault (const SpelchLessonPlace *place);
 
+/* Whether two places of one learner in one lesson are the same. */
+bool spelch_lesson_place_is_same (const SpelchLessonPlace *a, const SpelchLessonPlace *b);
+
 /* The step, from 0, to go on at; false where there is nothing to go on with, or no such step any more. */
 bool spelch_lesson_place_step (const SpelchLessonPlace *place, const SpelchLesson *lesson, guint *step);
 

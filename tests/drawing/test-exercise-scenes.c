@@ -5,6 +5,8 @@
  * lies on, off its ends, within the picture and apart; the chevrons stand on the board or off it, never
  * astride its end.
  */
+#include "../language.h"
+
 #include "drawing/exercise-picture.h"
 #include "files/practice-data.h"
 #include "scene-kit.h"
@@ -12,7 +14,6 @@
 #include "shop/change.h"
 
 #include <glib/gi18n.h>
-#include <locale.h>
 #include <math.h>
 #include <string.h>
 
@@ -227,14 +228,7 @@ test_pictures (void)
 int
 main (int argc, char **argv)
 {
-  const char *messages = g_getenv ("SPELCH_LOCALE_DIR");
-  setlocale (LC_ALL, "");
-  setlocale (LC_NUMERIC, "C");
-  if (messages != NULL)
-    {
-      bindtextdomain (GETTEXT_PACKAGE, messages);
-      bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
-    }
+  take_language ();
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/exercise-scenes/side-views", test_side_views);
   g_test_add_func ("/exercise-scenes/pictures", test_pictures);

@@ -2,13 +2,14 @@
  *
  * Words of the trade: where they are found in a text, and, in each language, that practice really shows them.
  */
+#include "../language.h"
+
 #include "files/practice-data.h"
 #include "files/shop-data.h"
 #include "plan/trade-words.h"
 #include "plan/words-posed.h"
 
 #include <glib/gi18n-lib.h>
-#include <locale.h>
 #include <string.h>
 
 static const SpelchNumbers MM = { SPELCH_UNIT_MM, SPELCH_INCH_FRACTION, '.' };
@@ -214,14 +215,7 @@ test_met (void)
 int
 main (int argc, char **argv)
 {
-  const char *messages = g_getenv ("SPELCH_LOCALE_DIR");
-  setlocale (LC_ALL, "");
-  setlocale (LC_NUMERIC, "C");
-  if (messages != NULL)
-    {
-      bindtextdomain (GETTEXT_PACKAGE, messages);
-      bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
-    }
+  take_language ();
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/trade-words/found", test_found);
   g_test_add_func ("/trade-words/places", test_places);
