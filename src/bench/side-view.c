@@ -30,6 +30,8 @@ struct _SpelchSideView
   int laid_out_width, laid_out_height;
   SpelchRect corner_room; /* and band, when the corner was placed last */
   int corner_band;
+  bool dragging;              /* when the scene was laid out */
+  SpelchSceneHold hold;       /* what is kept while something is dragged */
   int band;                   /* height left above the scene for a corner that is too small */
   SpelchLettering *lettering; /* kept from scene to scene */
   SpelchKeptScene kept;
@@ -67,6 +69,7 @@ lay_out (SpelchSideView *self)
                       .corner_taken = self->corner != NULL,
                       .one_pass = self->one_pass,
                       .without_windows = self->without_windows,
+                      .hold = self->hold,
                       .asking = spelch_session_is_asked (self->session) };
   return spelch_scene_new (spelch_session_get_part (self->session), spelch_session_get_cut (self->session),
                            spelch_session_get_bit (self->session), spelch_session_get_plan (self->session),
@@ -101,7 +104,10 @@ ensure_scene (SpelchSideView *self)
   bool settled = !spelch_session_in_gesture (self->session);
   int before = self->band;
   if (settled)
-    self->band = 0; /* asked anew; while something is dragged the drawing keeps its place */
+    { /* asked anew; while something is dragged the drawing keeps its place */
+      self->band = 0;
+      self->hold = (SpelchSceneHold){ 0 };
+    }
   self->scene = lay_out (self);
   int band = settled ? needed_band (self, self->scene) : before;
   if (band != self->band)
@@ -110,6 +116,9 @@ ensure_scene (SpelchSideView *self)
       spelch_scene_free (self->scene);
       self->scene = lay_out (self);
     }
+  if (settled)
+    self->hold = spelch_scene_hold (self->scene);
+  self->dragging = !settled;
   return self->scene;
 }
 
@@ -456,6 +465,8 @@ spelch_side_view_css_changed (GtkWidget *widget, GtkCssStyleChange *change)
 static void
 session_settled (SpelchSession *session, guint change, SpelchSideView *self)
 {
+  if (self->dragging && !spelch_session_in_gesture (session))
+    drop_scene (self); /* it needn't keep its place any longer */
   ensure_scene (self);
   g_autofree char *words = self->scene == NULL ? g_strdup ("") : spelch_scene_describe (self->scene);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words, -1);

@@ -16,6 +16,7 @@
 #define STRIP               44.0 /* least thickness of a bed, times the text size */
 #define AIR                 28.0 /* least room over a face with nothing on it, times the text size */
 #define CLEAR_BELOW         14.0 /* between the deepest tip and the end of what is drawn below it */
+#define NAME_ROOM           24.0 /* least room beyond the far face, for its name, times the text size */
 #define MARK_BARE           50.0 /* right of the board, without the mark of its thickness, times the text size */
 #define PASS_ROOM           126.0 /* likewise, with the mark of a pass there */
 #define PASS_FROM           400.0 /* width of the picture, times the text size, from which it has that */
@@ -219,13 +220,13 @@ place_columns (SpelchScene *scene)
   frame->origin_x = round (frame->board_left + left_share (scene) * (frame->board_right - frame->board_left));
 }
 
+/* @near: from the picture's end on the motor's side to the face there, picture units; from the words at the
+ * foot when that is below. */
 static void
-place_rows (SpelchScene *scene, const Needs *needs)
+set_rows (SpelchScene *scene, const Needs *needs, double near)
 {
   SpelchFrame *frame = &scene->frame;
   double scale = frame->scale;
-  double spare = MAX (0, needs->height - total (needs, scale, frame->flute_mm));
-  double near = MARGIN + near_room (needs, scale, frame->flute_mm) + spare * 0.5;
 
   frame->turn = needs->table ? -1 : 1;
   frame->foot = needs->height - needs->foot;
@@ -239,12 +240,66 @@ place_rows (SpelchScene *scene, const Needs *needs)
   frame->stub = stub_at (needs, scale, frame->flute_mm);
 }
 
+static void
+place_rows (SpelchScene *scene, const Needs *needs)
+{
+  const SpelchFrame *frame = &scene->frame;
+  double spare = MAX (0, needs->height - total (needs, frame->scale, frame->flute_mm));
+
+  set_rows (scene, needs, MARGIN + near_room (needs, frame->scale, frame->flute_mm) + spare * 0.5);
+}
+
+/* ---- Held while something is dragged ---- */
+
+static bool
+is_held (const SpelchScene *scene, const Needs *needs)
+{
+  const SpelchSceneHold *hold = &scene->view.hold;
+  return hold->scale > 0 && hold->height == needs->height && hold->cutting_length == needs->cutting_length;
+}
+
+/* The motor-side face stays where it is. A board that grows takes room from the bed, and only where nothing
+ * is left of that does the scale give way. */
+static void
+hold_rows (SpelchScene *scene, const Needs *needs)
+{
+  SpelchFrame *frame = &scene->frame;
+  const SpelchSceneHold *hold = &scene->view.hold;
+  double foot = needs->height - needs->foot, near = needs->table ? foot - hold->near_y : hold->near_y;
+  double room = (needs->table ? needs->height - 2 * MARGIN : foot) - near;
+  double tip = (room - CLEAR_BELOW) / (needs->thickness + MAX (needs->below, needs->backer));
+  double named = (room - NAME_ROOM * needs->text) / (needs->thickness + needs->backer);
+
+  frame->scale = CLAMP (MIN (tip, named), 0.05, hold->scale);
+  frame->flute_mm = hold->flute_mm;
+  set_rows (scene, needs, near);
+  frame->stub = MAX (hold->stub, frame->stub);
+  if (!needs->table)
+    frame->far_rest = MIN (frame->far_rest, room - needs->thickness * frame->scale - frame->backer);
+}
+
+SpelchSceneHold
+spelch_scene_hold (const SpelchScene *scene)
+{
+  return (SpelchSceneHold){ .scale = scene->frame.scale,
+                            .near_y = scene->frame.near_y,
+                            .flute_mm = scene->frame.flute_mm,
+                            .stub = scene->frame.stub,
+                            .height = scene->view.height,
+                            .cutting_length = scene->plan.flutes.length };
+}
+
 void
 spelch_scene_lay_out_frame (SpelchScene *scene)
 {
   Needs needs = needs_of (scene);
 
   place_columns (scene);
+  if (is_held (scene, &needs))
+    {
+      hold_rows (scene, &needs);
+      return;
+    }
   choose_scale (scene, &scene->frame, &needs);
   place_rows (scene, &needs);
 }

@@ -18,6 +18,15 @@
 
 #include <cairo.h>
 
+/* Where a scene stands and how large. While something is dragged the drawing stays under the hand: what is
+ * dragged follows the pointer, and the rest keeps its place. */
+typedef struct
+{
+  double scale; /* picture units per mm; 0: nothing is held */
+  double near_y, flute_mm, stub;
+  double height, cutting_length; /* of the picture and the bit it holds for */
+} SpelchSceneHold;
+
 typedef struct
 {
   double width, height; /* of the picture */
@@ -36,8 +45,9 @@ typedef struct
   bool without_windows; /* nothing of the depths that are clean, which is going to be asked yet */
   bool asking;   /* a question: nothing of how the edges come out, or at which depths they would be clean */
   bool on_paper; /* a page tells board, pass and scale beside it; the bit may be drawn wider */
-  double left_share; /* of the board's width that is left of the opening; 0: half */
-  double scale_most; /* picture units per mm, for pictures that share one scale; 0: as large as fits */
+  double left_share;    /* of the board's width that is left of the opening; 0: half */
+  double scale_most;    /* picture units per mm, for pictures that share one scale; 0: as large as fits */
+  SpelchSceneHold hold; /* kept to as far as the board fits */
 } SpelchView;
 
 /* Layers from back to front. */
@@ -96,6 +106,9 @@ double spelch_scene_x (const SpelchScene *scene, double across_mm);
 double spelch_scene_depth (const SpelchScene *scene, double y);
 double spelch_scene_across (const SpelchScene *scene, double x);
 double spelch_scene_scale (const SpelchScene *scene); /* picture units per mm */
+
+/* To give to the scenes that follow it in a drag. */
+SpelchSceneHold spelch_scene_hold (const SpelchScene *scene);
 
 /* Where a mark's label stands: its rectangle, placed so that labels never overlap. False when this scene has
  * no such mark. */

@@ -113,7 +113,13 @@ tap.ok(bench.has('label', '^Pass 2 of 2$'), 'a click on the mark of the last pas
 
 # The board's thickness: the core gives way, the windows move along.
 thickness = bench.mark('Thickness')
-bench.drag(thickness, 0, -2 * scale)
+motor_face, far_face = bench.box(bench.mark('Pass 1')).y - first * scale, bench.box(thickness).y
+bench.press(thickness)
+bench.glide(0, -2 * scale)
+tap.near(lambda: bench.box(thickness).y, far_face - 2 * scale, 2, 'the face dragged stays under the pointer')
+tap.near(lambda: bench.box(bench.mark('Pass 1')).y - bench.value(bench.mark('Pass 1')) * scale, motor_face, 2,
+         'while the motor-side face and the scale stay')
+bench.release()
 tap.near(lambda: bench.value(thickness), 16.0, 0.25, 'the board is dragged thinner')
 tap.ok(wait_for(lambda: abs(bench.value(bench.entry('Thickness')) - bench.value(thickness)) < 1e-6), 'its entry follows')
 tap.ok(bench.has('label', f'{bench.value(thickness):.1f} mm thick'), 'so does the sentence about the board')

@@ -125,6 +125,71 @@ test_pass_drag (void)
     }
 }
 
+static void
+measure_board (Case *c, double thickness)
+{
+  c->part->board.measured = spelch_length_mm (thickness);
+  case_plan (c);
+}
+
+/* The motor-side face stays, the scale too, and the far face goes as far as the board grows; but never out of
+ * the picture. A scene that holds nothing is as large as fits. */
+static void
+test_thickness_drag (void)
+{
+  static const char *const MACHINES[] = { "medium-gantry", "router-table", "plunge-router" };
+
+  for (guint m = 0; m < G_N_ELEMENTS (MACHINES); m++)
+    {
+      g_auto (Case) c = { 0 };
+      g_autoptr (SpelchScene) first = NULL;
+
+      case_demo (&c);
+      case_take_machine (&c, MACHINES[m]);
+      measure_board (&c, 18);
+      first = case_scene (&c);
+      c.view.hold = spelch_scene_hold (first);
+      for (double thickness = 9; thickness < 60; thickness += 0.5)
+        {
+          g_autoptr (SpelchScene) scene = NULL;
+          double scale, far;
+
+          measure_board (&c, thickness);
+          scene = case_scene (&c);
+          scale = spelch_scene_scale (scene);
+          far = spelch_scene_y (scene, thickness);
+          g_assert_cmpfloat (spelch_scene_y (scene, 0), ==, spelch_scene_y (first, 0));
+          g_assert_cmpfloat (scale, <=, spelch_scene_scale (first));
+          if (thickness <= 19)
+            g_assert_cmpfloat (scale, ==, spelch_scene_scale (first));
+          g_assert_true (far > 0 && far < c.view.height);
+          g_assert_cmpfloat (far, ==, scene->frame.far_y);
+          g_assert_cmpfloat (scene->frame.far_rest, >=, 0);
+        }
+      measure_board (&c, 36);
+      c.view.hold = (SpelchSceneHold){ 0 };
+      g_autoptr (SpelchScene) settled = case_scene (&c);
+      g_assert_cmpfloat (spelch_scene_scale (settled), <, spelch_scene_scale (first));
+    }
+}
+
+/* What is held belongs to one bit and one size of picture. */
+static void
+test_hold_of_another (void)
+{
+  g_auto (Case) c = { 0 };
+  g_autoptr (SpelchScene) first = NULL, free_one = NULL, held = NULL;
+
+  case_demo (&c);
+  first = case_scene (&c);
+  c.view.height -= 100;
+  free_one = case_scene (&c);
+  c.view.hold = spelch_scene_hold (first);
+  held = case_scene (&c);
+  g_assert_cmpfloat (spelch_scene_scale (held), ==, spelch_scene_scale (free_one));
+  g_assert_cmpfloat (spelch_scene_y (held, 0), ==, spelch_scene_y (free_one, 0));
+}
+
 /* Kept pictures of equal keys are equal: the STILL and BIT layers before and after a drag, pixel by pixel. */
 static void
 test_keys_tell_the_truth (void)
@@ -371,6 +436,8 @@ main (int argc, char **argv)
   g_test_add_func ("/scene/scored", test_scored);
   g_test_add_func ("/scene/fits", test_fits);
   g_test_add_func ("/scene/drag/pass", test_pass_drag);
+  g_test_add_func ("/scene/drag/thickness", test_thickness_drag);
+  g_test_add_func ("/scene/drag/another", test_hold_of_another);
   g_test_add_func ("/scene/keys/true", test_keys_tell_the_truth);
   g_test_add_func ("/scene/keys/change", test_keys_change);
   g_test_add_func ("/scene/keys/turning", test_turning_changes_the_bit_only);
