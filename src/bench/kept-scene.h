@@ -27,6 +27,7 @@ typedef struct
   guint64 moving_keys[SPELCH_N_LAYERS];
   SpelchRect moving_bounds[SPELCH_N_LAYERS];
   SpelchRect still_bounds;
+  cairo_surface_t *canvas, *shown; /* the same pixels: drawn on, and shown by the nodes */
   int pixels;
   SpelchKeptSurface bit; /* the bit is drawn once and moved */
 } SpelchKeptScene;

@@ -95,6 +95,8 @@ draw_marks (cairo_t *cr, const Patch *patch, double pitch, double looseness, dou
   int rows = (int)CLAMP (round ((patch->y1 - patch->y0 - 2) / (pitch * 0.8)), 1, 200);
   double dy = (patch->y1 - patch->y0) / rows, dx = (patch->x1 - patch->x0) / columns;
 
+  cairo_save (cr);
+  cairo_set_antialias (cr, CAIRO_ANTIALIAS_FAST);
   for (int r = 0; r < rows; r++)
     {
       guint a = patch->seed * 977u + (guint)r;
@@ -118,6 +120,7 @@ draw_marks (cairo_t *cr, const Patch *patch, double pitch, double looseness, dou
         }
       cairo_fill (cr);
     }
+  cairo_restore (cr);
 }
 
 static void
