@@ -38,24 +38,6 @@ to_graphene (SpelchRect rect)
   return GRAPHENE_RECT_INIT ((float)rect.x, (float)rect.y, (float)rect.width, (float)rect.height);
 }
 
-static cairo_surface_t *
-empty_surface (cairo_format_t format, SpelchRect bounds, int pixels)
-{
-  cairo_surface_t *surface
-      = cairo_image_surface_create (format, (int)bounds.width * pixels, (int)bounds.height * pixels);
-  cairo_surface_set_device_scale (surface, pixels, pixels);
-  return surface;
-}
-
-static void
-rasterise (cairo_surface_t *surface, const SpelchScene *scene, SpelchSceneLayer layer, SpelchRect bounds)
-{
-  cairo_t *cr = cairo_create (surface);
-  cairo_translate (cr, -bounds.x, -bounds.y);
-  spelch_scene_draw_layer (scene, layer, cr);
-  cairo_destroy (cr);
-}
-
 /* ---- What stands still ---- */
 
 static GskRenderNode *
@@ -80,39 +62,19 @@ spelch_kept_tiles (cairo_surface_t *picture, double width, double height)
   return gsk_container_node_new ((GskRenderNode **)tiles->pdata, tiles->len);
 }
 
-static void
-clear_still (SpelchKeptScene *kept)
-{
-  g_clear_pointer (&kept->canvas, cairo_surface_destroy);
-  g_clear_pointer (&kept->shown, cairo_surface_destroy);
-}
-
-/* Two surfaces over the same pixels. Cairo copies a surface that a node has recorded as soon as it is drawn
- * on; but the pixels of a node that is going to be replaced aren't wanted any longer. */
-static void
-make_still (SpelchKeptScene *kept, SpelchRect bounds, int pixels)
-{
-  static const cairo_user_data_key_t PIXELS;
-  int width = (int)bounds.width * pixels, height = (int)bounds.height * pixels;
-  int stride = cairo_format_stride_for_width (CAIRO_FORMAT_RGB24, width);
-  guchar *data = g_malloc0_n ((gsize)MAX (height, 1), (gsize)MAX (stride, 1));
-  clear_still (kept);
-  kept->canvas = cairo_image_surface_create_for_data (data, CAIRO_FORMAT_RGB24, width, height, stride);
-  kept->shown = cairo_image_surface_create_for_data (data, CAIRO_FORMAT_RGB24, width, height, stride);
-  cairo_surface_set_user_data (kept->shown, &PIXELS, data, g_free);
-  cairo_surface_set_device_scale (kept->canvas, pixels, pixels);
-  cairo_surface_set_device_scale (kept->shown, pixels, pixels);
-}
-
 /* The layer is opaque and covers all of what was there. */
 static GskRenderNode *
 still_node (SpelchKeptScene *kept, const SpelchScene *scene, SpelchRect bounds, int pixels)
 {
-  if (kept->canvas == NULL || kept->pixels != pixels || !same_rect (bounds, kept->still_bounds))
-    make_still (kept, bounds, pixels);
-  rasterise (kept->canvas, scene, SPELCH_LAYER_STILL, bounds);
-  cairo_surface_flush (kept->canvas);
-  return spelch_kept_tiles (kept->shown, bounds.width, bounds.height);
+  if (kept->canvas.drawn == NULL || kept->pixels != pixels || !same_rect (bounds, kept->still_bounds))
+    {
+      spelch_canvas_clear (&kept->canvas);
+      kept->canvas = spelch_canvas_new (CAIRO_FORMAT_RGB24, (int)bounds.width, (int)bounds.height, pixels);
+    }
+  cairo_t *cr = spelch_canvas_draw (&kept->canvas);
+  spelch_scene_draw_layer (scene, SPELCH_LAYER_STILL, cr);
+  cairo_destroy (cr);
+  return spelch_kept_tiles (kept->canvas.shown, bounds.width, bounds.height);
 }
 
 static GskRenderNode *
@@ -128,6 +90,19 @@ words_node (const SpelchScene *scene, SpelchRect bounds)
 
 /* ---- What moves ---- */
 
+static cairo_surface_t *
+rasterise (const SpelchScene *scene, SpelchSceneLayer layer, SpelchRect bounds, int pixels)
+{
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, (int)bounds.width * pixels,
+                                                         (int)bounds.height * pixels);
+  cairo_surface_set_device_scale (surface, pixels, pixels);
+  cairo_t *cr = cairo_create (surface);
+  cairo_translate (cr, -bounds.x, -bounds.y);
+  spelch_scene_draw_layer (scene, layer, cr);
+  cairo_destroy (cr);
+  return surface;
+}
+
 static void
 keep_bit (SpelchKeptSurface *bit, const SpelchScene *scene, int pixels)
 {
@@ -138,8 +113,7 @@ keep_bit (SpelchKeptSurface *bit, const SpelchScene *scene, int pixels)
   if (good)
     return;
   g_clear_pointer (&bit->surface, cairo_surface_destroy);
-  *bit = (SpelchKeptSurface){ empty_surface (CAIRO_FORMAT_ARGB32, bounds, pixels), key, bounds, pixels };
-  rasterise (bit->surface, scene, SPELCH_LAYER_BIT, bounds);
+  *bit = (SpelchKeptSurface){ rasterise (scene, SPELCH_LAYER_BIT, bounds, pixels), key, bounds, pixels };
 }
 
 static void
@@ -238,5 +212,5 @@ spelch_kept_scene_clear (SpelchKeptScene *kept)
   g_clear_pointer (&kept->moving, gsk_render_node_unref);
   g_clear_pointer (&kept->words, gsk_render_node_unref);
   g_clear_pointer (&kept->bit.surface, cairo_surface_destroy);
-  clear_still (kept);
+  spelch_canvas_clear (&kept->canvas);
 }

@@ -7,6 +7,7 @@
  */
 #pragma once
 
+#include "bench/canvas.h"
 #include "drawing/scene.h"
 
 #include <gtk/gtk.h>
@@ -27,7 +28,7 @@ typedef struct
   guint64 moving_keys[SPELCH_N_LAYERS];
   SpelchRect moving_bounds[SPELCH_N_LAYERS];
   SpelchRect still_bounds;
-  cairo_surface_t *canvas, *shown; /* the same pixels: drawn on, and shown by the nodes */
+  SpelchCanvas canvas; /* of what stands still */
   int pixels;
   SpelchKeptSurface bit; /* the bit is drawn once and moved */
 } SpelchKeptScene;

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/plate.h"
+#include "bench/canvas.h"
 
 #include <stdbool.h>
 
@@ -7,7 +8,7 @@
 typedef struct
 {
   GskRenderNode *node;
-  cairo_surface_t *surface;
+  SpelchCanvas canvas;
   graphene_rect_t bounds; /* of both, whole units */
   int pixels;             /* a unit */
 } SpelchPlatePicture;
@@ -118,7 +119,7 @@ draw_within (GskRenderNode *node, cairo_t *cr, const cairo_region_t *region, gra
 static void
 redraw (SpelchPlatePicture *picture, const cairo_region_t *region)
 {
-  cairo_t *cr = cairo_create (picture->surface);
+  cairo_t *cr = spelch_canvas_draw (&picture->canvas);
   cairo_translate (cr, -picture->bounds.origin.x, -picture->bounds.origin.y);
   gdk_cairo_region (cr, region);
   cairo_clip (cr);
@@ -133,7 +134,7 @@ static void
 clear_picture (SpelchPlatePicture *picture)
 {
   g_clear_pointer (&picture->node, gsk_render_node_unref);
-  g_clear_pointer (&picture->surface, cairo_surface_destroy);
+  spelch_canvas_clear (&picture->canvas);
 }
 
 /* Takes over `node`. */
@@ -148,10 +149,9 @@ renew (SpelchPlatePicture *picture, GskRenderNode *node, int pixels)
     add_difference (region, picture->node, node, GRAPHENE_POINT_INIT (0, 0));
   else
     {
-      g_clear_pointer (&picture->surface, cairo_surface_destroy);
-      picture->surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, (int)bounds.size.width * pixels,
-                                                     (int)bounds.size.height * pixels);
-      cairo_surface_set_device_scale (picture->surface, pixels, pixels);
+      spelch_canvas_clear (&picture->canvas);
+      picture->canvas
+          = spelch_canvas_new (CAIRO_FORMAT_ARGB32, (int)bounds.size.width, (int)bounds.size.height, pixels);
       add_bounds (region, node, GRAPHENE_POINT_INIT (0, 0));
     }
   g_clear_pointer (&picture->node, gsk_render_node_unref);
@@ -178,7 +178,7 @@ spelch_plate_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
     }
   renew (&self->picture, node, gtk_widget_get_scale_factor (widget));
   cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &self->picture.bounds);
-  cairo_set_source_surface (cr, self->picture.surface, self->picture.bounds.origin.x,
+  cairo_set_source_surface (cr, self->picture.canvas.shown, self->picture.bounds.origin.x,
                             self->picture.bounds.origin.y);
   cairo_paint (cr);
   cairo_destroy (cr);
