@@ -3,7 +3,7 @@
 
 #include <stdbool.h>
 
-#define TILE 160 /* units; a repaint touches only the tiles of the still picture that it meets */
+#define TILE 80 /* units; a repaint touches only the tiles of the still picture that it meets */
 
 static const SpelchSceneLayer MOVING[]
     = { SPELCH_LAYER_KERF, SPELCH_LAYER_BIT, SPELCH_LAYER_SHEAR, SPELCH_LAYER_EDGES };
@@ -40,11 +40,34 @@ to_graphene (SpelchRect rect)
 
 /* ---- What stands still ---- */
 
+/* Whether the tile is of one colour all over. */
+static bool
+is_plain (cairo_surface_t *picture, const graphene_rect_t *tile, GdkRGBA *colour)
+{
+  double pixels = 1;
+  cairo_surface_get_device_scale (picture, &pixels, NULL);
+  gsize scale = (gsize)pixels, stride = (gsize)cairo_image_surface_get_stride (picture) / sizeof (guint32);
+  gsize width = (gsize)tile->size.width * scale, height = (gsize)tile->size.height * scale;
+  const guint32 *first = (const guint32 *)(const void *)cairo_image_surface_get_data (picture)
+                         + (gsize)tile->origin.y * scale * stride + (gsize)tile->origin.x * scale;
+  guint32 rgb = *first & 0xffffff;
+  for (gsize y = 0; y < height; y++)
+    for (gsize x = 0; x < width; x++)
+      if ((first[y * stride + x] & 0xffffff) != rgb)
+        return false;
+  *colour
+      = (GdkRGBA){ (float)(rgb >> 16) / 255, (float)(rgb >> 8 & 0xff) / 255, (float)(rgb & 0xff) / 255, 1 };
+  return true;
+}
+
 static GskRenderNode *
 tile_node (cairo_surface_t *surface, double x, double y, double width, double height)
 {
-  GskRenderNode *node
-      = gsk_cairo_node_new (&GRAPHENE_RECT_INIT ((float)x, (float)y, (float)width, (float)height));
+  graphene_rect_t tile = GRAPHENE_RECT_INIT ((float)x, (float)y, (float)width, (float)height);
+  GdkRGBA colour;
+  if (is_plain (surface, &tile, &colour))
+    return gsk_color_node_new (&colour, &tile); /* which is painted without being blended */
+  GskRenderNode *node = gsk_cairo_node_new (&tile);
   cairo_t *cr = gsk_cairo_node_get_draw_context (node);
   cairo_set_source_surface (cr, surface, 0, 0);
   cairo_paint (cr);
