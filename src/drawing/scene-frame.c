@@ -266,7 +266,7 @@ hold_rows (SpelchScene *scene, const Needs *needs)
   SpelchFrame *frame = &scene->frame;
   const SpelchSceneHold *hold = &scene->view.hold;
   double foot = needs->height - needs->foot, near = needs->table ? foot - hold->near_y : hold->near_y;
-  double room = (needs->table ? needs->height - 2 * MARGIN : foot) - near;
+  double room = needs->table ? hold->near_y - MARGIN : foot - hold->near_y; /* on the far side */
   double tip = (room - CLEAR_BELOW) / (needs->thickness + MAX (needs->below, needs->backer));
   double named = (room - NAME_ROOM * needs->text) / (needs->thickness + needs->backer);
 
