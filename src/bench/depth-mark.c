@@ -44,6 +44,12 @@ spelch_depth_mark_drag_begin (SpelchDepthMark *self)
   spelch_quantity_begin (self->quantity);
 }
 
+bool
+spelch_depth_mark_is_dragged (SpelchDepthMark *self)
+{
+  return self->dragging;
+}
+
 void
 spelch_depth_mark_drag_to (SpelchDepthMark *self, double dx, double dy)
 {

@@ -29,6 +29,7 @@ void spelch_depth_mark_set_shown (SpelchDepthMark *self, bool shown);
 
 /* The steps of a drag, for a view that lets the bit itself be dragged: the mark takes the focus and moves by
  * the way of the pointer since the beginning, in pixels. */
+bool spelch_depth_mark_is_dragged (SpelchDepthMark *self);
 void spelch_depth_mark_drag_begin (SpelchDepthMark *self);
 void spelch_depth_mark_drag_to (SpelchDepthMark *self, double dx, double dy);
 void spelch_depth_mark_drag_end (SpelchDepthMark *self, bool keep);

@@ -1,9 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/kept-scene.h"
 
+#include <math.h>
 #include <stdbool.h>
 
-#define TILE 80 /* units; a repaint touches only the tiles of the still picture that it meets */
+#define GRIP_WIDTH  18
+#define GRIP_HEIGHT 12
+#define TILE        80 /* units; a repaint touches only the tiles of the still picture that it meets */
 
 static const SpelchSceneLayer MOVING[]
     = { SPELCH_LAYER_KERF, SPELCH_LAYER_BIT, SPELCH_LAYER_SHEAR, SPELCH_LAYER_EDGES };
@@ -226,6 +229,28 @@ spelch_kept_scene_append (SpelchKeptScene *kept, GtkSnapshot *snapshot, const Sp
   gtk_snapshot_append_node (snapshot, kept->still);
   gtk_snapshot_append_node (snapshot, kept->moving);
   gtk_snapshot_append_node (snapshot, kept->words);
+}
+
+void
+spelch_kept_scene_append_grip (GtkSnapshot *snapshot, const SpelchScene *scene, const SpelchPalette *palette,
+                               int height)
+{
+  SpelchRect bit = spelch_scene_bit (scene);
+  bool motor_below = spelch_scene_y (scene, 1) < spelch_scene_y (scene, 0);
+  double x = floor (bit.x + bit.width / 2 - GRIP_WIDTH / 2.0);
+  double y = motor_below ? bit.y + bit.height - 10 - GRIP_HEIGHT : bit.y + 10;
+  y = CLAMP (floor (y), 0, height - GRIP_HEIGHT);
+  cairo_t *cr = gtk_snapshot_append_cairo (snapshot,
+                                           &GRAPHENE_RECT_INIT ((float)x, (float)y, GRIP_WIDTH, GRIP_HEIGHT));
+  cairo_set_source_rgba (cr, palette->ink.r, palette->ink.g, palette->ink.b, 0.7);
+  cairo_set_line_width (cr, 1.5);
+  for (int i = 0; i < 3; i++)
+    {
+      cairo_move_to (cr, x + 1, y + 1.5 + i * 4);
+      cairo_line_to (cr, x + GRIP_WIDTH - 1, y + 1.5 + i * 4);
+    }
+  cairo_stroke (cr);
+  cairo_destroy (cr);
 }
 
 void

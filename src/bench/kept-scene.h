@@ -40,4 +40,8 @@ GskRenderNode *spelch_kept_tiles (cairo_surface_t *picture, double width, double
 void spelch_kept_scene_append (SpelchKeptScene *kept, GtkSnapshot *snapshot, const SpelchScene *scene,
                                int pixels);
 
+/* Three short lines on the shank, which say that the bit can be taken hold of; within a view of @height. */
+void spelch_kept_scene_append_grip (GtkSnapshot *snapshot, const SpelchScene *scene,
+                                    const SpelchPalette *palette, int height);
+
 void spelch_kept_scene_clear (SpelchKeptScene *kept);

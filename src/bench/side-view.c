@@ -11,10 +11,8 @@
 
 #define LEAST_WIDTH  420
 #define LEAST_HEIGHT 340
-#define GRIP_WIDTH   18
 #define BAND_MARGIN  20
 #define BAND_SLACK   12
-#define GRIP_HEIGHT  12
 #define FACE_MARGIN  4 /* around a face's name, still part of what is clicked */
 
 struct _SpelchSideView
@@ -130,14 +128,39 @@ same_room (SpelchSideView *self, SpelchRect room)
          && self->band == self->corner_band;
 }
 
+/* How the scene numbers a quantity's mark: passes from 1, the others 0. */
+static guint
+scene_index (SpelchQuantity *quantity)
+{
+  bool is_pass = spelch_quantity_get_id (quantity).kind == SPELCH_MARK_PASS;
+  return is_pass ? spelch_quantity_get_pass (quantity) : 0;
+}
+
 static void place_corner (SpelchSideView *self);
 static void place_marks (SpelchSideView *self);
+
+/* Before the first layout of a drag, while the one that it began at is there. */
+static void
+hold_dragged_mark (SpelchSideView *self)
+{
+  if (self->scene == NULL || self->hold.dragged || !spelch_session_in_gesture (self->session))
+    return;
+  for (guint i = 0; i < self->marks->len; i++)
+    {
+      SpelchQuantity *quantity = spelch_depth_mark_get_quantity (self->marks->pdata[i]);
+      if (spelch_depth_mark_is_dragged (self->marks->pdata[i]))
+        spelch_scene_hold_mark (self->scene, spelch_quantity_get_id (quantity).kind, scene_index (quantity),
+                                &self->hold);
+    }
+}
 
 /* Lays the scene out anew. Its children are moved at once rather than through a layout of the window, for
  * which GTK asks the display how large the screen is: a round trip in every frame of a drag. */
 static void
 drop_scene (SpelchSideView *self)
 {
+  if (self->session != NULL)
+    hold_dragged_mark (self);
   g_clear_pointer (&self->scene, spelch_scene_free);
   gtk_widget_queue_draw (GTK_WIDGET (self));
   if (ensure_scene (self) == NULL)
@@ -149,14 +172,6 @@ drop_scene (SpelchSideView *self)
   if (!same_room (self, spelch_scene_corner (self->scene)))
     place_corner (self);
   place_marks (self);
-}
-
-/* How the scene numbers a quantity's mark: passes from 1, the others 0. */
-static guint
-scene_index (SpelchQuantity *quantity)
-{
-  bool is_pass = spelch_quantity_get_id (quantity).kind == SPELCH_MARK_PASS;
-  return is_pass ? spelch_quantity_get_pass (quantity) : 0;
 }
 
 /* ---- Marks ---- */
@@ -381,36 +396,14 @@ append_mark_line (SpelchSideView *self, GtkSnapshot *snapshot, SpelchDepthMark *
   cairo_destroy (cr);
 }
 
-/* Three short lines on the shank say that the bit can be taken hold of. */
-static void
-append_grip (SpelchSideView *self, GtkSnapshot *snapshot)
-{
-  SpelchRect bit = spelch_scene_bit (self->scene);
-  bool motor_below = spelch_scene_y (self->scene, 1) < spelch_scene_y (self->scene, 0);
-  double x = floor (bit.x + bit.width / 2 - GRIP_WIDTH / 2.0);
-  double y = motor_below ? bit.y + bit.height - 10 - GRIP_HEIGHT : bit.y + 10;
-  y = CLAMP (floor (y), 0, gtk_widget_get_height (GTK_WIDGET (self)) - GRIP_HEIGHT);
-  const SpelchPalette *palette = spelch_palette (self->look);
-  cairo_t *cr = gtk_snapshot_append_cairo (snapshot,
-                                           &GRAPHENE_RECT_INIT ((float)x, (float)y, GRIP_WIDTH, GRIP_HEIGHT));
-  cairo_set_source_rgba (cr, palette->ink.r, palette->ink.g, palette->ink.b, 0.7);
-  cairo_set_line_width (cr, 1.5);
-  for (int i = 0; i < 3; i++)
-    {
-      cairo_move_to (cr, x + 1, y + 1.5 + i * 4);
-      cairo_line_to (cr, x + GRIP_WIDTH - 1, y + 1.5 + i * 4);
-    }
-  cairo_stroke (cr);
-  cairo_destroy (cr);
-}
-
 static void
 append_scene (SpelchSideView *self, GtkSnapshot *snapshot, const SpelchScene *scene)
 {
   gtk_snapshot_save (snapshot);
   gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT (0, (float)self->band));
   spelch_kept_scene_append (&self->kept, snapshot, scene, gtk_widget_get_scale_factor (GTK_WIDGET (self)));
-  append_grip (self, snapshot);
+  spelch_kept_scene_append_grip (snapshot, scene, spelch_palette (self->look),
+                                 gtk_widget_get_height (GTK_WIDGET (self)));
   for (guint i = 0; i < self->marks->len; i++)
     append_mark_line (self, snapshot, g_ptr_array_index (self->marks, i));
   gtk_snapshot_restore (snapshot);

@@ -173,3 +173,29 @@ spelch_placer_spread (const double *wished, guint n, double height, double gap, 
         }
     }
 }
+
+void
+spelch_placer_spread_around (const double *wished, guint n, guint held, double height, double gap,
+                             double highest, double lowest, double *tops, guint *columns)
+{
+  double step = height + gap, top = CLAMP (wished[held], highest, MAX (highest, lowest - height));
+  double *others = g_newa0 (double, n), *placed = g_newa0 (double, n);
+  guint *sides = g_newa0 (guint, n);
+  guint room_above = (guint)MAX (0.0, floor ((top - highest) / step));
+  guint room_below = (guint)MAX (0.0, floor ((lowest - height - top) / step));
+  bool beside = room_above + room_below < n - 1; /* in columns of their own */
+  /* Those that don't fit on their side of it go to the other. */
+  guint above = beside ? n - 1 : MIN (MAX (held, n - 1 - MIN (room_below, n - 1)), room_above);
+
+  for (guint i = 0, m = 0; i < n; i++)
+    if (i != held)
+      others[m++] = wished[i];
+  spelch_placer_spread (others, above, height, gap, highest, beside ? lowest : top - gap, placed, sides);
+  spelch_placer_spread (others + above, n - 1 - above, height, gap, top + step, lowest, placed + above,
+                        sides + above);
+  for (guint i = 0, m = 0; i < n; i++)
+    {
+      tops[i] = i == held ? top : placed[m];
+      columns[i] = i == held ? 0 : sides[m++] + (beside ? 1 : 0);
+    }
+}

@@ -36,6 +36,10 @@ bool spelch_placer_slide (SpelchPlacer *placer, SpelchRect *rect, double highest
 void spelch_placer_spread (const double *wished, guint n, double height, double gap, double highest,
                            double lowest, double *tops, guint *columns);
 
+/* The same about one of them, @held, that stands where it wishes: the others give way to it. */
+void spelch_placer_spread_around (const double *wished, guint n, guint held, double height, double gap,
+                                  double highest, double lowest, double *tops, guint *columns);
+
 bool spelch_rect_overlap (SpelchRect a, SpelchRect b);
 SpelchRect spelch_rect_union (SpelchRect a, SpelchRect b); /* an empty rectangle adds nothing */
 SpelchRect spelch_rect_whole (SpelchRect rect);            /* grown to whole units */

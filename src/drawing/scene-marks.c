@@ -129,6 +129,17 @@ beside_bit (const SpelchScene *scene, double x, double width)
   return MAX (x, MIN (clear, scene->view.width - 4 - width));
 }
 
+/* Of the marks in that order the one that is dragged; @n where none of them is. */
+static guint
+find_dragged (const SpelchScene *scene, const guint *order, guint n)
+{
+  const SpelchSceneHold *hold = &scene->view.hold;
+  guint i = hold->dragged ? 0 : n;
+  while (i < n && (scene->marks[order[i]].kind != hold->mark || scene->marks[order[i]].index != hold->index))
+    i++;
+  return i;
+}
+
 static void
 place_column (SpelchScene *scene, guint n)
 {
@@ -144,7 +155,14 @@ place_column (SpelchScene *scene, guint n)
       width = MAX (width, scene->marks[i].box.width);
     }
   width += (DOT_ROOM + END_ROOM) * scene->view.text;
-  spelch_placer_spread (wished, n, height, MARK_GAP, highest, lowest, tops, columns);
+  guint dragged = find_dragged (scene, order, n);
+  if (dragged < n)
+    {
+      wished[dragged] += scene->view.hold.aside;
+      spelch_placer_spread_around (wished, n, dragged, height, MARK_GAP, highest, lowest, tops, columns);
+    }
+  else
+    spelch_placer_spread (wished, n, height, MARK_GAP, highest, lowest, tops, columns);
   for (guint i = 0; i < n; i++)
     {
       SpelchMark *mark = &scene->marks[order[i]];

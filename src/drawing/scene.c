@@ -342,6 +342,19 @@ spelch_scene_mark (const SpelchScene *scene, SpelchMarkKind kind, guint index, S
   return true;
 }
 
+void
+spelch_scene_hold_mark (const SpelchScene *scene, SpelchMarkKind kind, guint index, SpelchSceneHold *hold)
+{
+  const SpelchMark *mark = find_mark (scene, kind, index);
+
+  hold->dragged = mark != NULL;
+  if (mark == NULL)
+    return;
+  hold->mark = mark->kind;
+  hold->index = mark->index;
+  hold->aside = mark->box.y + mark->box.height / 2 - mark->y;
+}
+
 bool
 spelch_scene_mark_line (const SpelchScene *scene, SpelchMarkKind kind, guint index, double *x0, double *x1,
                         double *y)

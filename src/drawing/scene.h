@@ -18,13 +18,25 @@
 
 #include <cairo.h>
 
+typedef enum
+{
+  SPELCH_MARK_PASS,      /* tip depth of a pass; index from 1 */
+  SPELCH_MARK_OVERCUT,   /* the last pass of a through cut */
+  SPELCH_MARK_THICKNESS, /* far face of the board */
+  SPELCH_MARK_ALLOWANCE, /* wall left for the finishing pass */
+} SpelchMarkKind;
+
 /* Where a scene stands and how large. While something is dragged the drawing stays under the hand: what is
- * dragged follows the pointer, and the rest keeps its place. */
+ * dragged follows the pointer, and the rest keeps its place or gives way. */
 typedef struct
 {
   double scale; /* picture units per mm; 0: nothing is held */
   double near_y, flute_mm, stub;
   double height, cutting_length; /* of the picture and the bit it holds for */
+  bool dragged;                  /* a mark is */
+  SpelchMarkKind mark;
+  guint index;  /* of a pass, from 1 */
+  double aside; /* its label's middle below its line */
 } SpelchSceneHold;
 
 typedef struct
@@ -69,14 +81,6 @@ typedef struct
   double x, y, width, height;
 } SpelchRect;
 
-typedef enum
-{
-  SPELCH_MARK_PASS,      /* tip depth of a pass; index from 1 */
-  SPELCH_MARK_OVERCUT,   /* the last pass of a through cut */
-  SPELCH_MARK_THICKNESS, /* far face of the board */
-  SPELCH_MARK_ALLOWANCE, /* wall left for the finishing pass */
-} SpelchMarkKind;
-
 typedef struct _SpelchScene SpelchScene;
 
 /* Lays the scene out. @part, @cut, @bit and @plan are copied as far as needed. Free with spelch_scene_free().
@@ -109,6 +113,8 @@ double spelch_scene_scale (const SpelchScene *scene); /* picture units per mm */
 
 /* To give to the scenes that follow it in a drag. */
 SpelchSceneHold spelch_scene_hold (const SpelchScene *scene);
+void spelch_scene_hold_mark (const SpelchScene *scene, SpelchMarkKind kind, guint index,
+                             SpelchSceneHold *hold);
 
 /* Where a mark's label stands: its rectangle, placed so that labels never overlap. False when this scene has
  * no such mark. */

@@ -87,20 +87,27 @@ test_slide_gives_up (void)
   g_assert_true (spelch_placer_slide (&placer, &label, 50, 180));
 }
 
+/* @held: the one that the others give way to; @n: none. */
 static void
-assert_spread (const double *wished, guint n, double height, double gap, double highest, double lowest)
+assert_spread (const double *wished, guint n, guint held, double height, double gap, double highest,
+               double lowest)
 {
   double *tops = g_newa (double, n);
   guint *columns = g_newa (guint, n);
 
-  spelch_placer_spread (wished, n, height, gap, highest, lowest, tops, columns);
+  if (held < n)
+    spelch_placer_spread_around (wished, n, held, height, gap, highest, lowest, tops, columns);
+  else
+    spelch_placer_spread (wished, n, height, gap, highest, lowest, tops, columns);
+  if (held < n)
+    g_assert_cmpfloat_with_epsilon (tops[held], CLAMP (wished[held], highest, lowest - height), 1e-9);
   for (guint i = 0; i < n; i++)
     {
       g_assert_cmpfloat (tops[i], >=, highest - 1e-9);
       g_assert_cmpfloat (tops[i] + height, <=, lowest + 1e-9);
       for (guint j = 0; j < i; j++)
         if (columns[i] == columns[j])
-          g_assert_cmpfloat (tops[i] - tops[j], >=, height + gap - 1e-9);
+          g_assert_cmpfloat (fabs (tops[i] - tops[j]), >=, height + gap - 1e-9);
     }
 }
 
@@ -114,7 +121,9 @@ test_spread_random (void)
 
       for (guint i = 0; i < n; i++)
         wished[i] = at += g_test_rand_double_range (0, 40);
-      assert_spread (wished, n, g_test_rand_double_range (10, 60), 3, 4, g_test_rand_double_range (200, 700));
+      double height = g_test_rand_double_range (10, 60), lowest = g_test_rand_double_range (200, 700);
+      assert_spread (wished, n, n, height, 3, 4, lowest);
+      assert_spread (wished, n, (guint)g_test_rand_int_range (0, (gint32)n), height, 3, 4, lowest);
     }
 }
 

@@ -173,6 +173,36 @@ test_thickness_drag (void)
     }
 }
 
+/* The label that is dragged keeps its place beside its line, past the others, which give way. */
+static void
+test_mark_drag (void)
+{
+  g_auto (Case) c = { 0 };
+  g_autoptr (SpelchScene) first = NULL;
+  SpelchRect begun, other;
+
+  case_demo (&c);
+  c.cut.held.allowance_held = true;
+  hold_first_pass (&c, 9);
+  first = case_scene (&c);
+  c.view.hold = spelch_scene_hold (first);
+  spelch_scene_hold_mark (first, SPELCH_MARK_PASS, 1, &c.view.hold);
+  g_assert_true (spelch_scene_mark (first, SPELCH_MARK_PASS, 1, &begun));
+  for (double depth = 6; depth < 12; depth += 0.1)
+    {
+      g_autoptr (SpelchScene) scene = NULL;
+      SpelchRect now;
+
+      hold_first_pass (&c, depth);
+      scene = case_scene (&c);
+      g_assert_true (spelch_scene_mark (scene, SPELCH_MARK_PASS, 1, &now));
+      g_assert_true (spelch_scene_mark (scene, SPELCH_MARK_ALLOWANCE, 0, &other));
+      g_assert_cmpfloat_with_epsilon (now.y - begun.y,
+                                      spelch_scene_y (scene, depth) - spelch_scene_y (first, 9), 1e-6);
+      g_assert_false (spelch_rect_overlap (now, other));
+    }
+}
+
 /* What is held belongs to one bit and one size of picture. */
 static void
 test_hold_of_another (void)
@@ -437,6 +467,7 @@ main (int argc, char **argv)
   g_test_add_func ("/scene/fits", test_fits);
   g_test_add_func ("/scene/drag/pass", test_pass_drag);
   g_test_add_func ("/scene/drag/thickness", test_thickness_drag);
+  g_test_add_func ("/scene/drag/mark", test_mark_drag);
   g_test_add_func ("/scene/drag/another", test_hold_of_another);
   g_test_add_func ("/scene/keys/true", test_keys_tell_the_truth);
   g_test_add_func ("/scene/keys/change", test_keys_change);
