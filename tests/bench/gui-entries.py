@@ -70,6 +70,15 @@ tap.ok(wait_for(lambda: abs(bench.value(bench.mark('Pass 1')) - start) < 1e-6, 3
 # A finishing allowance brings a mark of its own; pins in the right-hand column let go as well.
 bench.type_into(bench.entry('Allowance'), '0.5 mm', 'Return')
 tap.ok(bench.has('slider', '^Allowance, 0.5 mm'), 'an allowance has a mark')
+dragged, gives_way = bench.mark('Pass 1'), bench.mark('Allowance')
+begun, way = bench.box(dragged).y, bench.box(gives_way).y - bench.box(dragged).y
+bench.press(dragged)
+bench.glide(0, way)
+tap.near(lambda: bench.box(dragged).y, begun + way, 2, 'a mark dragged to where another stands keeps under the pointer')
+tap.ok(wait_for(lambda: abs(bench.box(gives_way).y - bench.box(dragged).y) >= bench.box(dragged).height),
+       'and the other gives way')
+bench.keys('Escape')
+bench.release()
 tap.ok(bench.has('push button', '^Passes: held by hand; let go$'), 'the passes are marked as held')
 bench.click(bench.find('push button', '^Passes: held by hand; let go$'))
 tap.ok(bench.lacks('slider', '^Allowance'), 'letting go takes it away')
