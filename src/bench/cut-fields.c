@@ -115,21 +115,18 @@ spelch_cut_drafted_part (const SpelchCutDraft *draft, const SpelchCutChoices *ch
   return part;
 }
 
-#define ROUND_WITHIN_MM 0.5 /* as people measure a way round */
-
 /* The length of a pocket is easily taken for that of a side; a part that has it so already can still be
  * changed otherwise. */
 static char *
 fault_of_pocket (const SpelchCut *cut, const SpelchCut *before)
 {
-  double least = spelch_cut_pocket_round (cut);
   bool same = cut->kind == before->kind && cut->length.mm == before->length.mm
               && cut->width.mm == before->width.mm && cut->corner_radius.mm == before->corner_radius.mm;
-  if (cut->kind != SPELCH_CUT_POCKET || same || cut->length.mm >= least - ROUND_WITHIN_MM)
+  if (same || spelch_cut_goes_round (cut))
     return NULL;
   g_autofree char *length = spelch_fault_number (cut->length.mm, "mm");
   g_autofree char *width = spelch_fault_number (cut->width.mm, "mm");
-  g_autofree char *round = spelch_fault_number (ceil (least - ROUND_WITHIN_MM), "mm");
+  g_autofree char *round = spelch_fault_number (spelch_cut_pocket_least (cut), "mm");
   return g_strdup_printf (
       _ ("length (%s) is the way once round the pocket: for one %s wide it is at least %s."), length, width,
       round);

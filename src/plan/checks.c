@@ -57,7 +57,13 @@ check_width (const SpelchCase *c, SpelchPlan *plan)
   bool finishes = plan->n_passes > 0 && plan->passes[plan->n_passes - 1].finishing;
   double allowance = finishes ? plan->passes[plan->n_passes - 1].side_allowance_mm : 0;
   double narrow = spelch_cut_width (cut);
-  if (cut->kind == SPELCH_CUT_POCKET && cut->length.mm > 0)
+  bool closes = spelch_cut_goes_round (cut);
+  if (!closes)
+    add_stop (plan, (SpelchStop){ .kind = SPELCH_STOP_POCKET_ROUND,
+                                  .value = cut->length.mm,
+                                  .limit = spelch_cut_pocket_least (cut),
+                                  .also = narrow });
+  else if (cut->kind == SPELCH_CUT_POCKET)
     narrow = fmin (narrow, spelch_cut_pocket_across (cut));
   double room = narrow - allowance * (cut->kept == SPELCH_WALL_BOTH ? 2 : 1);
   if (!c->single_wall && spelch_cut_width (cut) > 0 && c->diameter > room + WIDTH_WITHIN_MM)

@@ -234,19 +234,20 @@ typedef struct
 /* Reasons not to cut, and questions not answered. */
 typedef enum
 {
-  SPELCH_STOP_SPEED_MARK,  /* speed above the tool's mark */
-  SPELCH_STOP_HAND,        /* left-hand-cut bit on a clockwise spindle */
-  SPELCH_STOP_STRESS,      /* bit stress over its limit */
-  SPELCH_STOP_COLLET,      /* too little shank in the collet */
-  SPELCH_STOP_COLLET_SIZE, /* no collet of the machine takes this shank */
-  SPELCH_STOP_TOO_WIDE,    /* bit wider than the cut, or than an inside corner allows */
-  SPELCH_STOP_TOO_SHORT,   /* bit doesn't reach the depth */
-  SPELCH_STOP_OVERCUT,     /* tip would cut deeper into bed, backer or bench than allowed */
-  SPELCH_STOP_NOT_THROUGH, /* the last pass doesn't cut through */
-  SPELCH_STOP_PLUNGE,      /* bit can't plunge and no other entry is set; value 1: because it is a down-cut */
-  SPELCH_STOP_RAMP,        /* ramp or helix is steeper than the bit's end allows, degrees */
-  SPELCH_STOP_HELIX,       /* no circle lets the bit spiral in here */
-  SPELCH_STOP_ENTRY, /* this machine can't make such an entry; value: kind of entry, limit: of machine */
+  SPELCH_STOP_SPEED_MARK,   /* speed above the tool's mark */
+  SPELCH_STOP_HAND,         /* left-hand-cut bit on a clockwise spindle */
+  SPELCH_STOP_STRESS,       /* bit stress over its limit */
+  SPELCH_STOP_COLLET,       /* too little shank in the collet */
+  SPELCH_STOP_COLLET_SIZE,  /* no collet of the machine takes this shank */
+  SPELCH_STOP_TOO_WIDE,     /* bit wider than the cut, or than an inside corner allows */
+  SPELCH_STOP_POCKET_ROUND, /* no pocket is as wide and as little round; mm round, the least */
+  SPELCH_STOP_TOO_SHORT,    /* bit doesn't reach the depth */
+  SPELCH_STOP_OVERCUT,      /* tip would cut deeper into bed, backer or bench than allowed */
+  SPELCH_STOP_NOT_THROUGH,  /* the last pass doesn't cut through */
+  SPELCH_STOP_PLUNGE, /* bit can't plunge and no other entry is set; value 1: because it is a down-cut */
+  SPELCH_STOP_RAMP,   /* ramp or helix is steeper than the bit's end allows, degrees */
+  SPELCH_STOP_HELIX,  /* no circle lets the bit spiral in here */
+  SPELCH_STOP_ENTRY,  /* this machine can't make such an entry; value: kind of entry, limit: of machine */
   SPELCH_STOP_HAND_FEED_MARK, /* a bit this wide must be marked for hand feed */
   SPELCH_STOP_HANDS,          /* more sideways force than hands hold */
   SPELCH_STOP_NO_SPEED,       /* no speed and feed satisfy every limit; the speed set by hand, and the nearest
@@ -275,8 +276,8 @@ typedef struct
   SpelchStopKind kind;
   double value, limit; /* the numbers of this case, unit by kind */
   double also;         /* of tabs, the width in mm that as many would need; of holding, the factor with
-                          everything at its worst; of a reach, the stick-out set by hand when that alone is
-                          too short; else 0 */
+                          everything at its worst; of a pocket, its width; of a reach, the stick-out set by
+                          hand when that alone is too short; else 0 */
   guint bit;           /* 0: the bit, or the cut; 1: the scoring bit */
 } SpelchStop;
 

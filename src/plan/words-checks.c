@@ -257,8 +257,17 @@ stop_of_bit (const SpelchStop *stop, const SpelchNumbers *numbers)
       return g_strdup_printf (_ ("Take a bit with another shank: the machine has no collet for one of %s."),
                               value);
     case SPELCH_STOP_TOO_WIDE:
+      if (stop->limit <= 0)
+        return g_strdup (
+            _ ("Leave less on the walls for the finishing pass, or make the cut wider: what is to "
+               "be left there fills it, and no bit gets in between."));
       return g_strdup_printf (
           _ ("Take a narrower bit: this one is %s across, and the cut leaves room for %s."), value, limit);
+    case SPELCH_STOP_POCKET_ROUND:
+      return g_strdup_printf (
+          _ ("Set the length to the way once round the pocket, not to one of its sides: a "
+             "pocket %s wide is at least %s round, and its length is set to %s."),
+          also, limit, value);
     case SPELCH_STOP_TOO_SHORT:
       if (stop->also > 0)
         return g_strdup_printf (

@@ -4,8 +4,10 @@
 #include "shop/fault.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
-#define NARROWEST_MM 0.5 /* as a width */
+#define NARROWEST_MM    0.5 /* as a width */
+#define ROUND_WITHIN_MM 0.5 /* as people measure a way round */
 
 static const char *const cut_kinds[] = {
   [SPELCH_CUT_OUTLINE] = "outline", [SPELCH_CUT_DADO] = "dado",       [SPELCH_CUT_RABBET] = "rabbet",
@@ -103,6 +105,18 @@ spelch_cut_pocket_round (const SpelchCut *cut)
 {
   double width = spelch_cut_width (cut), round = MIN (2 * cut->corner_radius.mm, width);
   return 2 * (width + MAX (round, NARROWEST_MM)) - spared (cut);
+}
+
+double
+spelch_cut_pocket_least (const SpelchCut *cut)
+{
+  return ceil (spelch_cut_pocket_round (cut) - ROUND_WITHIN_MM);
+}
+
+bool
+spelch_cut_goes_round (const SpelchCut *cut)
+{
+  return cut->kind != SPELCH_CUT_POCKET || cut->length.mm >= spelch_cut_pocket_round (cut) - ROUND_WITHIN_MM;
 }
 
 bool

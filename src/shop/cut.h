@@ -154,6 +154,13 @@ double spelch_cut_pocket_across (const SpelchCut *cut);
 /* The shortest way once round a pocket of that width and those corners, mm. */
 double spelch_cut_pocket_round (const SpelchCut *cut);
 
+/* The same as told to people: the whole millimetre from which it is one, as people measure. */
+double spelch_cut_pocket_least (const SpelchCut *cut);
+
+/* Whether a pocket of that width and those corners can be as little round as its length says; to half a
+ * millimetre, as people measure. True of any other kind. */
+bool spelch_cut_goes_round (const SpelchCut *cut);
+
 /* The face at the far side. */
 SpelchFace spelch_face_other (SpelchFace face);
 

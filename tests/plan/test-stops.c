@@ -15,6 +15,15 @@ static const SpelchNumbers MM = { SPELCH_UNIT_MM, SPELCH_INCH_FRACTION, '.' };
 
 /* ---- Stops ---- */
 
+static const SpelchStop *
+stop_of (const Demo *demo, SpelchStopKind kind)
+{
+  for (guint i = 0; i < demo->plan.n_stops; i++)
+    if (demo->plan.stops[i].kind == kind)
+      return &demo->plan.stops[i];
+  return NULL;
+}
+
 static bool
 is_advice (const char *sentence)
 {
@@ -53,6 +62,9 @@ test_sentences (void)
   } cases[] = {
     { { SPELCH_STOP_TOO_WIDE, 6.35, 6, 0, 0 },
       "Take a narrower bit: this one is 6.35 mm across, and the cut leaves room for 6 mm." },
+    { { SPELCH_STOP_POCKET_ROUND, 80, 121, 60, 0 },
+      "Set the length to the way once round the pocket, not to one of its sides: a pocket 60 mm wide is at "
+      "least 121 mm round, and its length is set to 80 mm." },
     { { SPELCH_STOP_TOO_SHORT, 18.3, 10, 10, 0 },
       "Let the bit stick out further than the 10 mm set for it: the cut is 18.3 mm deep, and so it reaches "
       "10 mm." },
@@ -103,6 +115,68 @@ test_tabs_of_plan (Demo *demo, gconstpointer unused)
         g_assert_cmpfloat (demo->plan.stops[i].limit, ==, demo->plan.tabs.needs_count);
       }
   g_assert_true (demo_has_stop (demo, SPELCH_STOP_TABS));
+}
+
+/* ---- Width ---- */
+
+/* A pocket 60 mm wide, with sharp corners, goes at least 2 x 60 mm round and a little; a round one of 35 mm
+ * 35 pi = 109.96 mm, which may be told as 110. Told less, it isn't the bit that is at fault, whichever it is,
+ * and a side isn't a way round. */
+static void
+test_side_for_way_round (Demo *demo, gconstpointer unused)
+{
+  const struct
+  {
+    double width, corners, length;
+    const char *says; /* NULL: that is a way round */
+  } rows[] = {
+    { 60, 0, 80, "a pocket 60 mm wide is at least 121 mm round, and its length is set to 80 mm." },
+    { 60, 0, 121, NULL },
+    { 60, 0, 280, NULL },
+    { 35, 17.5, 35, "a pocket 35 mm wide is at least 110 mm round, and its length is set to 35 mm." },
+    { 35, 17.5, 110, NULL },
+  };
+  demo_take_cut (demo, "shelf-dado");
+  demo->cut->kind = SPELCH_CUT_POCKET;
+  demo->cut->start = demo->cut->end = SPELCH_END_INSIDE;
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      demo->cut->width = spelch_length_mm (rows[i].width);
+      demo->cut->corner_radius = spelch_length_mm (rows[i].corners);
+      demo->cut->length = spelch_length_mm (rows[i].length);
+      demo_plan_with (demo, "up-cut-6.35x25");
+      const SpelchStop *stop = stop_of (demo, SPELCH_STOP_POCKET_ROUND);
+      g_assert_true ((stop != NULL) == (rows[i].says != NULL));
+      for (guint s = 0; s < demo->plan.n_stops; s++)
+        {
+          g_autofree char *sentence = spelch_words_stop (&demo->plan.stops[s], &MM);
+          g_test_message ("%s", sentence);
+          g_assert_null (strstr (sentence, "room for 0 mm"));
+          g_assert_true (&demo->plan.stops[s] != stop || strstr (sentence, rows[i].says));
+        }
+    }
+}
+
+/* 3.5 mm left on either wall fill a groove of 6.5 mm: no narrower bit would help. */
+static void
+test_no_room (Demo *demo, gconstpointer unused)
+{
+  demo_take_cut (demo, "shelf-dado");
+  demo->cut->width = spelch_length_mm (6.5);
+  demo->cut->mating.told = false;
+  demo->cut->held.allowance_held = true;
+  demo->cut->held.allowance = spelch_length_mm (3.5);
+  demo_plan_with (demo, "up-cut-6.35x25");
+  const SpelchStop *stop = stop_of (demo, SPELCH_STOP_TOO_WIDE);
+  g_assert_nonnull (stop);
+  g_autofree char *sentence = spelch_words_stop (stop, &MM);
+  g_assert_true (g_str_has_prefix (sentence, "Leave less on the walls for the finishing pass, "));
+  demo->cut->held.allowance = spelch_length_mm (0.5);
+  demo_plan_with (demo, "up-cut-6.35x25");
+  stop = stop_of (demo, SPELCH_STOP_TOO_WIDE);
+  g_assert_nonnull (stop);
+  g_autofree char *narrower = spelch_words_stop (stop, &MM);
+  g_assert_nonnull (strstr (narrower, "leaves room for 5.5 mm."));
 }
 
 /* ---- Heat ---- */
@@ -199,15 +273,6 @@ test_next (void)
     }
 }
 
-static const SpelchStop *
-stop_of (const Demo *demo, SpelchStopKind kind)
-{
-  for (guint i = 0; i < demo->plan.n_stops; i++)
-    if (demo->plan.stops[i].kind == kind)
-      return &demo->plan.stops[i];
-  return NULL;
-}
-
 /* A stick-out set too short is what is told of, not the bit; a bit that is too short whatever is set still
  * is. */
 static void
@@ -253,6 +318,8 @@ main (int argc, char **argv)
   g_test_add_func ("/stops/begin-with-advice", test_begins_with_advice);
   g_test_add_func ("/stops/sentences", test_sentences);
   ADD ("tabs-of-plan", test_tabs_of_plan);
+  ADD ("side-for-way-round", test_side_for_way_round);
+  ADD ("no-room", test_no_room);
   ADD ("burns", test_burns);
   ADD ("burns-most", test_burns_most);
   ADD ("spoilt-either-way", test_spoilt_either_way);

@@ -92,7 +92,8 @@ test_narrow_pocket (Demo *demo, gconstpointer unused)
   g_assert_true (demo_has_stop (demo, SPELCH_STOP_TOO_WIDE));
   take_cup (demo, 35);
   plan_10_mm (demo);
-  g_assert_true (demo_has_stop (demo, SPELCH_STOP_TOO_WIDE));
+  g_assert_true (demo_has_stop (demo, SPELCH_STOP_POCKET_ROUND));
+  g_assert_false (demo_has_stop (demo, SPELCH_STOP_TOO_WIDE));
 }
 
 /* A blind hole of 38 mm: 28 beyond one bit, four tracks 28 / 3 apart. Two rings whose middles lie 28 and 28 /
