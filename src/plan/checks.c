@@ -166,15 +166,21 @@ check_holding (const SpelchCase *c, SpelchPlan *plan)
     add (plan, SPELCH_ASK_SIZE, 0, 0);
 }
 
+/* A whole piece that is cut out, or the middle of an opening that is gone round. */
+static bool
+comes_free (const SpelchCase *c, const SpelchPlan *plan)
+{
+  return c->through && (c->cut->kind == SPELCH_CUT_OUTLINE || plan->setting_out.drops_out);
+}
+
 static void
 check_tabs (const SpelchCase *c, SpelchPlan *plan)
 {
   const SpelchTabHold *tabs = &plan->tabs;
   bool weak = !spelch_hold_suffices (c, tabs->factor, tabs->factor_worst);
-  bool comes_free = c->machine->kind == SPELCH_MACHINE_GANTRY && c->cut->kind == SPELCH_CUT_OUTLINE
-                    && c->through && c->part->holding.method == SPELCH_HOLD_CLAMPS;
-  if (comes_free && c->cut->tabs.count == 0)
-    add (plan, SPELCH_ASK_TABS, 0, 0);
+  bool clamped = c->machine->kind == SPELCH_MACHINE_GANTRY && c->part->holding.method == SPELCH_HOLD_CLAMPS;
+  if (clamped && comes_free (c, plan) && c->cut->tabs.count == 0)
+    add (plan, SPELCH_ASK_TABS, plan->setting_out.drops_out, 0);
   if (tabs->alone && tabs->needed_n > 0 && weak)
     add_stop (plan, (SpelchStop){ .kind = SPELCH_STOP_TABS,
                                   .value = tabs->factor,
@@ -193,14 +199,12 @@ check_climb (const SpelchCase *c, SpelchPlan *plan)
     add (plan, SPELCH_STOP_CLIMB, 0, 0);
 }
 
-/* Neither fence nor pattern leads a slot all round, and the piece comes free beside the running bit. */
+/* Neither fence nor pattern leads a slot all round, and what it parts comes free beside the running bit. */
 static void
 check_freehand (const SpelchCase *c, SpelchPlan *plan)
 {
-  SpelchCutShape shape = spelch_cut_shape (c->cut->kind);
-  bool all_round = shape.closed && shape.through && !c->single_wall;
-  if (c->machine->kind == SPELCH_MACHINE_TABLE && all_round)
-    add (plan, SPELCH_STOP_FREEHAND, 0, 0);
+  if (c->machine->kind == SPELCH_MACHINE_TABLE && comes_free (c, plan))
+    add (plan, SPELCH_STOP_FREEHAND, plan->setting_out.drops_out, 0);
 }
 
 void

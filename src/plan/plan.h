@@ -253,7 +253,8 @@ typedef enum
   SPELCH_STOP_NO_SPEED,       /* no speed and feed satisfy every limit; the speed set by hand, and the nearest
                                  that the spindle turns at; or 0 */
   SPELCH_STOP_CLIMB,          /* a climb cut fed by hand */
-  SPELCH_STOP_FREEHAND,       /* a whole outline on a router table, led by nothing */
+  SPELCH_STOP_FREEHAND,       /* all round on a router table, led by nothing; value 1: what comes free is the
+                                 middle of an opening, not the piece */
   SPELCH_STOP_PUSHED_OFF,     /* pushed off a router table with nothing to hold it down, N */
   SPELCH_STOP_HOLDING,        /* vacuum or clamps don't keep the work at the factor asked */
   SPELCH_STOP_TABS,           /* the tabs are too weak, times the force; limit: how many of them would do */
@@ -266,7 +267,8 @@ typedef enum
   SPELCH_ASK_STOPS,           /* are stop blocks set, to let the work down onto the bit? */
   SPELCH_ASK_END,             /* end of the bit unknown: can't tell how steeply it ramps */
   SPELCH_ASK_SIZE,            /* size of the piece unknown: can't tell whether it tilts */
-  SPELCH_ASK_TABS,            /* clamps hold the sheet: what keeps the piece once it is cut free? */
+  SPELCH_ASK_TABS,            /* clamps hold the sheet: what keeps the piece once it is cut free? value 1: the
+                                 middle of an opening */
   SPELCH_N_STOPS,
 } SpelchStopKind;
 extern const SpelchCodes SPELCH_STOP_CODES;

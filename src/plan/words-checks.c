@@ -343,6 +343,19 @@ heat_sentence (const SpelchStop *stop, const SpelchNumbers *numbers)
                           many);
 }
 
+static char *
+freehand_sentence (const SpelchStop *stop)
+{
+  if (stop->value > 0)
+    return g_strdup (_ (
+        "Saw the opening out a little smaller, and trim it along a pattern: on a router table nothing would "
+        "lead the work all round, and the middle would come free beside the running bit (shop practice)."));
+  return g_strdup (_ (
+      "Saw it out a little larger, and trim the edge along a fence or a pattern: on a router table nothing "
+      "would lead the work all round, and the piece would come free beside the running bit (shop "
+      "practice)."));
+}
+
 /* Each begins with what to change. */
 static char *
 stop_of_cut (const SpelchStop *stop, const SpelchNumbers *numbers)
@@ -370,10 +383,7 @@ stop_of_cut (const SpelchStop *stop, const SpelchNumbers *numbers)
           _ ("Feed the other way, with the kept wall at the left: by hand, the wall right of the travel is a "
              "climb cut, and the bit would pull work or router along."));
     case SPELCH_STOP_FREEHAND:
-      return g_strdup (
-          _ ("Saw it out a little larger, and trim the edge along a fence or a pattern: on a router table "
-             "nothing would lead the work all round, and the piece would come free beside the running bit "
-             "(shop practice)."));
+      return freehand_sentence (stop);
     case SPELCH_STOP_PUSHED_OFF:
       return g_strdup_printf (
           _ ("Use featherboards, or an up-cut bit: this one pushes the board off the table "
@@ -419,8 +429,11 @@ question_sentence (const SpelchStop *stop)
       return g_strdup (_ ("Say how long and wide the piece is, to know whether it could tilt."));
     case SPELCH_ASK_TABS:
       return g_strdup (
-          _ ("Leave tabs, or say that screws hold the piece: clamps hold the sheet, and the piece "
-             "would come free beside the running bit."));
+          stop->value > 0
+              ? _ ("Leave tabs, or say that screws hold what is cut out: clamps hold the sheet, and "
+                   "the middle of the opening would come free beside the running bit.")
+              : _ ("Leave tabs, or say that screws hold the piece: clamps hold the sheet, and the piece "
+                   "would come free beside the running bit."));
     default:
       return g_strdup ("");
     }

@@ -142,6 +142,55 @@ test_freehand (Demo *demo, gconstpointer unused)
     }
 }
 
+/* 100 mm by 40 with sharp corners, right through. */
+static void
+take_opening (Demo *demo, SpelchCutKind kind)
+{
+  demo_take_cut (demo, "shelf-dado");
+  demo->cut->kind = kind;
+  demo->cut->start = demo->cut->end = SPELCH_END_INSIDE;
+  demo->cut->mating.told = false;
+  demo->cut->width = spelch_length_mm (40);
+  demo->cut->length = spelch_length_mm (280);
+  demo->cut->through = true;
+  demo->cut->tabs.count = 0;
+}
+
+/* Common practice, no source, the same as above: where a bit goes once round an opening, its middle comes
+ * free beside the running bit, and nothing leads the work all round. A 40 mm opening leaves a middle to a bit
+ * of 6.35 mm; where it is blind, or no wider than two tracks, nothing comes free. */
+static void
+test_freehand_opening (Demo *demo, gconstpointer unused)
+{
+  const struct
+  {
+    const char *machine;
+    SpelchCutKind kind;
+    double width;
+    bool through, stops;
+  } rows[] = { { "router-table", SPELCH_CUT_POCKET, 40, true, true },
+               { "router-table", SPELCH_CUT_HOLE, 40, true, true },
+               { "router-table", SPELCH_CUT_POCKET, 40, false, false },
+               { "router-table", SPELCH_CUT_POCKET, 12, true, false },
+               { "medium-gantry", SPELCH_CUT_POCKET, 40, true, false },
+               { "plunge-router", SPELCH_CUT_POCKET, 40, true, false } };
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      demo_take_machine (demo, rows[i].machine);
+      take_opening (demo, rows[i].kind);
+      demo->cut->width = spelch_length_mm (rows[i].width);
+      demo->cut->through = rows[i].through;
+      demo_plan_with (demo, "up-cut-6.35x25");
+      g_test_message ("row %u", i);
+      g_assert_true (demo_has_stop (demo, SPELCH_STOP_FREEHAND) == rows[i].stops);
+      if (!rows[i].stops)
+        continue;
+      g_autofree char *sentence = spelch_words_stop (&demo->plan.stops[0], &MM);
+      g_assert_true (g_str_has_prefix (sentence, "Saw the opening out a little smaller"));
+      g_assert_cmpint (demo->plan.verdict, ==, SPELCH_VERDICT_DO_NOT_CUT);
+    }
+}
+
 /* Nothing is taken for granted: neither how the work is held nor how hard. */
 static void
 test_asked (Demo *demo, gconstpointer unused)
@@ -401,6 +450,23 @@ test_comes_free (Demo *demo, gconstpointer unused)
   g_assert_false (demo_has_stop (demo, SPELCH_ASK_TABS));
 }
 
+/* Nor do clamps hold the middle of an opening. */
+static void
+test_middle_comes_free (Demo *demo, gconstpointer unused)
+{
+  take_opening (demo, SPELCH_CUT_POCKET);
+  demo->part->holding = (SpelchHolding){ .method = SPELCH_HOLD_CLAMPS, .clamp_force_n = 5000 };
+  demo_plan_with (demo, "up-cut-6.35x25");
+  g_assert_true (demo_has_stop (demo, SPELCH_ASK_TABS));
+  give_tabs (demo, 8, 8, 3);
+  demo_plan_with (demo, "up-cut-6.35x25");
+  g_assert_false (demo_has_stop (demo, SPELCH_ASK_TABS));
+  take_opening (demo, SPELCH_CUT_POCKET);
+  demo->cut->through = false;
+  demo_plan_with (demo, "up-cut-6.35x25");
+  g_assert_false (demo_has_stop (demo, SPELCH_ASK_TABS));
+}
+
 /* Common practice, no source: small pieces on tabs under a gantry take a down-cut rather than a bit that
  * lifts.
  */
@@ -478,6 +544,7 @@ main (int argc, char **argv)
   ADD ("pushed-off", test_pushed_off);
   ADD ("climb", test_climb);
   ADD ("freehand", test_freehand);
+  ADD ("freehand-opening", test_freehand_opening);
   ADD ("asked", test_asked);
   ADD ("vacuum", test_vacuum);
   ADD ("hands", test_hands);
@@ -490,6 +557,7 @@ main (int argc, char **argv)
   ADD ("tabs-needed", test_tabs_needed);
   ADD ("tabs-beside-unknown", test_tabs_beside_unknown);
   ADD ("comes-free", test_comes_free);
+  ADD ("middle-comes-free", test_middle_comes_free);
   ADD ("tabs-lifted", test_tabs_lifted);
   ADD ("tabs-solid", test_tabs_solid);
   ADD ("tabs-words", test_tabs_words);
