@@ -112,7 +112,8 @@ corner_points (const SpelchCase *c, SpelchSide side, int shear)
   const SpelchLayer *layer = spelch_case_face_layer (c, side);
   bool has_grain = layer->grain == SPELCH_GRAIN_STRAIGHT || layer->grain == SPELCH_GRAIN_FIGURED;
   bool counts = has_grain && (spelch_layer_is_solid (layer) || shear > 0);
-  if (!counts || spelch_cut_every_direction (c->cut) || c->cut->end != SPELCH_END_EDGE)
+  if (!counts || spelch_cut_every_direction (c->cut) || c->cut->end != SPELCH_END_EDGE
+      || spelch_part_outline_follows (c->part, c->cut))
     return 0;
   return fabs (spelch_case_fibre_angle (c, side)) >= c->k->grain_bad_to ? (int)c->k->exit_corner_points : 0;
 }

@@ -105,16 +105,6 @@ legs_of (const SpelchCase *c, const SpelchEntry *entry)
   return (guint)fmin (fmax (ceil (entry->length_mm / way - 1e-9), 1), 1000);
 }
 
-/* Outlines are cut after all else: spelch_order_find(). */
-static bool
-outline_follows (const SpelchCase *c)
-{
-  for (guint i = 0; c->cut->kind != SPELCH_CUT_OUTLINE && i < c->part->n_cuts; i++)
-    if (c->part->cuts[i].kind == SPELCH_CUT_OUTLINE)
-      return true;
-  return false;
-}
-
 SpelchEntry
 spelch_entry_find (const SpelchCase *c, const SpelchPass *first)
 {
@@ -131,7 +121,7 @@ spelch_entry_find (const SpelchCase *c, const SpelchPass *first)
       entry.angle_deg = told ? held->entry_deg : steepest > 0 ? fmin (usual, steepest) : usual;
       entry.length_mm = (first->tip_mm - first->from_mm) / tan (entry.angle_deg * M_PI / 180);
     }
-  entry.uncut_edge = entry.kind == SPELCH_ENTRY_EDGE && outline_follows (c);
+  entry.uncut_edge = entry.kind == SPELCH_ENTRY_EDGE && spelch_part_outline_follows (c->part, c->cut);
   if (entry.kind == SPELCH_ENTRY_RAMP)
     entry.legs = legs_of (c, &entry);
   if (entry.kind == SPELCH_ENTRY_HELIX)

@@ -193,7 +193,8 @@ runs_out_of_plies (const Talk *talk)
   const SpelchBoard *board = &talk->part->board;
   bool has_end = spelch_cut_has_two_walls (talk->cut) || spelch_cut_has_one_wall (talk->cut);
   return has_end && talk->cut->end == SPELCH_END_EDGE && !spelch_cut_every_direction (talk->cut)
-         && board->n_layers > 2 && board->layers[1].veneer;
+         && !spelch_part_outline_follows (talk->part, talk->cut) && board->n_layers > 2
+         && board->layers[1].veneer;
 }
 
 static void

@@ -49,7 +49,7 @@ extern const SpelchCodes SPELCH_WALL_CODES; /* left, right, both */
 
 typedef enum
 {
-  SPELCH_END_EDGE,   /* comes in or runs out over an unbacked edge */
+  SPELCH_END_EDGE,   /* comes in or runs out over an edge, unbacked once the piece is cut out */
   SPELCH_END_INSIDE, /* starts or stops within the board */
   SPELCH_END_BACKED, /* runs out against a backing piece */
 } SpelchEnd;

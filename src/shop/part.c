@@ -76,6 +76,15 @@ spelch_part_find_bit (const SpelchPart *part, const char *id)
   return -1;
 }
 
+bool
+spelch_part_outline_follows (const SpelchPart *part, const SpelchCut *cut)
+{
+  for (guint i = 0; cut->kind != SPELCH_CUT_OUTLINE && i < part->n_cuts; i++)
+    if (part->cuts[i].kind == SPELCH_CUT_OUTLINE)
+      return true;
+  return false;
+}
+
 void
 spelch_part_put_bit (SpelchPart *part, const SpelchBit *bit)
 {

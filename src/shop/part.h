@@ -78,6 +78,10 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SpelchPart, spelch_part_unref)
 int spelch_part_find_cut (const SpelchPart *part, const char *id);
 int spelch_part_find_bit (const SpelchPart *part, const char *id);
 
+/* Whether the piece is cut out of its sheet after @cut, outlines being cut after all else: then waste still
+ * lies beyond its edges. */
+bool spelch_part_outline_follows (const SpelchPart *part, const SpelchCut *cut);
+
 /* Adds a copy of @bit, or replaces the bit that has its id. Only on a part not yet shared. */
 void spelch_part_put_bit (SpelchPart *part, const SpelchBit *bit);
 

@@ -52,6 +52,14 @@ demo_take_board (Demo *demo, const char *id)
 }
 
 void
+demo_cut_out (Demo *demo)
+{
+  for (guint i = 0; i < demo->part->n_cuts; i++)
+    if (demo->part->cuts[i].kind == SPELCH_CUT_OUTLINE)
+      demo->part->cuts[i].kind = SPELCH_CUT_TRIM;
+}
+
+void
 demo_take_machine (Demo *demo, const char *id)
 {
   guint n;

@@ -21,6 +21,8 @@ void demo_tear_down (Demo *demo, gconstpointer unused);
 const SpelchBit *demo_bit (const char *id);
 
 void demo_take_cut (Demo *demo, const char *id);
+/* As if the piece had been cut out before, and no waste were left round it. */
+void demo_cut_out (Demo *demo);
 void demo_take_board (Demo *demo, const char *id);
 void demo_take_machine (Demo *demo, const char *id);
 void demo_hold_first_pass (Demo *demo, double depth);

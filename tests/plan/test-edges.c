@@ -25,6 +25,7 @@ static void
 test_exit_corner (Demo *demo, gconstpointer unused)
 {
   demo_take_cut (demo, "shelf-dado");
+  demo_cut_out (demo);
   hold_chip (demo);
   demo_plan_with (demo, "up-cut-6.35x25");
   g_assert_cmpint (points (demo, SPELCH_SIDE_MOTOR, SPELCH_TERM_EXIT_CORNER), ==, 1);
@@ -34,6 +35,21 @@ test_exit_corner (Demo *demo, gconstpointer unused)
   demo->cut->end = SPELCH_END_BACKED;
   demo_plan_with (demo, "up-cut-6.35x25");
   g_assert_cmpint (demo_grade (demo, SPELCH_SIDE_MOTOR), ==, 4);
+}
+
+/* Common practice, no source: a dado that is cut before the outline runs out into the waste, which backs the
+ * edge as a scrap would. */
+static void
+test_waste_backs_corner (Demo *demo, gconstpointer unused)
+{
+  demo_take_cut (demo, "shelf-dado");
+  hold_chip (demo);
+  demo_plan_with (demo, "up-cut-6.35x25");
+  g_assert_cmpint (points (demo, SPELCH_SIDE_MOTOR, SPELCH_TERM_EXIT_CORNER), ==, 0);
+  g_assert_cmpint (demo_grade (demo, SPELCH_SIDE_MOTOR), ==, 4);
+  demo_cut_out (demo);
+  demo_plan_with (demo, "up-cut-6.35x25");
+  g_assert_cmpint (points (demo, SPELCH_SIDE_MOTOR, SPELCH_TERM_EXIT_CORNER), ==, 1);
 }
 
 /* Fibres 30 degrees to one side are against the grain, to the other with it; figured grain has no side. */
@@ -130,6 +146,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   ADD ("exit-corner", test_exit_corner);
+  ADD ("waste-backs-corner", test_waste_backs_corner);
   ADD ("figured", test_figured);
   ADD ("finishing-chip", test_finishing_chip);
   ADD ("backing", test_backing);
