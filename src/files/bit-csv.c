@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "files/bit-csv.h"
 #include "files/csv-text.h"
+#include "shop/number.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -24,6 +25,7 @@ typedef struct
   gsize size;               /* TEXT */
   const SpelchCodes *codes; /* CODE */
   bool needed;
+  bool counted; /* NUMBER, WHOLE: usually a whole number in the trade */
 } Column;
 
 #define AT(member) G_STRUCT_OFFSET (SpelchBit, member)
@@ -39,8 +41,8 @@ static const Column COLUMNS[] = {
   { "up_shear", COLUMN_LENGTH, AT (up_shear) },
   { "overlap", COLUMN_LENGTH, AT (overlap) },
   { "neck", COLUMN_LENGTH, AT (neck) },
-  { "edges", COLUMN_WHOLE, AT (edges), .needed = true },
-  { "edges_up", COLUMN_WHOLE, AT (edges_up) },
+  { "edges", COLUMN_WHOLE, AT (edges), .needed = true, .counted = true },
+  { "edges_up", COLUMN_WHOLE, AT (edges_up), .counted = true },
   { "helix_deg", COLUMN_NUMBER, AT (helix_deg) },
   { "rake_deg", COLUMN_NUMBER, AT (rake_deg) },
   { "hand", COLUMN_CODE, AT (hand), .codes = &SPELCH_HAND_CODES },
@@ -51,7 +53,7 @@ static const Column COLUMNS[] = {
   { "uncut_centre", COLUMN_LENGTH, AT (uncut_centre) },
   { "end_hollow", COLUMN_LENGTH, AT (end_hollow) },
   { "bearing", COLUMN_CODE, AT (bearing), .codes = &SPELCH_BEARING_CODES },
-  { "max_rpm", COLUMN_NUMBER, AT (max_rpm) },
+  { "max_rpm", COLUMN_NUMBER, AT (max_rpm), .counted = true },
   { "hand_feed", COLUMN_FLAG, AT (hand_feed) },
   { "price", COLUMN_NUMBER, AT (price) },
   { "metres_cut", COLUMN_NUMBER, AT (metres_cut) },
@@ -62,7 +64,25 @@ static const Column COLUMNS[] = {
   { "retired", COLUMN_FLAG, AT (retired) },
 };
 
+/* What stands between the values says what numbers are written with. */
+static char
+decimal_sign_of (char separator)
+{
+  return separator == ';' ? ',' : '.';
+}
+
 /* ---- Writing ---- */
+
+/* As typed, but for the decimal sign where the table's own reader would take it for one between thousands. */
+static char *
+write_typed (const char *typed, char decimal_sign)
+{
+  SpelchLength read;
+  char *text = g_strdup (typed);
+  return spelch_length_read (typed, SPELCH_UNIT_MM, decimal_sign, &read, NULL)
+             ? text
+             : g_strdelimit (text, ".,", decimal_sign);
+}
 
 static char *
 write_number (double number, char decimal_sign)
@@ -92,7 +112,7 @@ write_value (const Column *column, const SpelchBit *bit, char decimal_sign)
           return g_strdup ("");
         /* Bare numbers are millimetres; what was typed with its unit stays so. */
         bool has_unit = strpbrk (length->typed, "/\"'mcin") != NULL;
-        return has_unit ? g_strdup (length->typed) : write_number (length->mm, decimal_sign);
+        return has_unit ? write_typed (length->typed, decimal_sign) : write_number (length->mm, decimal_sign);
       }
     case COLUMN_NUMBER:
       return *(const double *)member == 0 ? g_strdup ("")
@@ -111,7 +131,7 @@ char *
 spelch_bits_to_csv (const GArray *bits, char separator)
 {
   GString *text = g_string_new (NULL);
-  char decimal_sign = separator == ';' ? ',' : '.';
+  char decimal_sign = decimal_sign_of (separator);
   for (guint c = 0; c < G_N_ELEMENTS (COLUMNS); c++)
     g_string_append_printf (text, "%.*s%s", c > 0 ? 1 : 0, &separator, COLUMNS[c].name);
   g_string_append (text, "\r\n");
@@ -175,7 +195,7 @@ read_flag (const char *value, bool *into)
 
 /* What it isn't, after its name. */
 static char *
-read_value (const Column *column, const char *value, SpelchBit *bit)
+read_value (const Column *column, const char *value, char decimal_sign, SpelchBit *bit)
 {
   gpointer member = (char *)bit + column->offset;
   double number = 0;
@@ -185,7 +205,7 @@ read_value (const Column *column, const char *value, SpelchBit *bit)
     case COLUMN_TEXT:
       return read_text (column, value, member);
     case COLUMN_LENGTH:
-      if (spelch_length_parse (value, SPELCH_UNIT_MM, member, &error))
+      if (spelch_length_read (value, SPELCH_UNIT_MM, decimal_sign, member, &error))
         return NULL;
       return g_strdup (error->message);
     case COLUMN_NUMBER:
@@ -207,11 +227,15 @@ read_value (const Column *column, const char *value, SpelchBit *bit)
 
 /* What is wrong with a value, as a sentence; NULL: nothing. */
 static char *
-complaint (const Column *column, const char *value, SpelchBit *bit)
+complaint (const Column *column, const char *value, char decimal_sign, SpelchBit *bit)
 {
+  bool figure = column->kind == COLUMN_NUMBER || column->kind == COLUMN_WHOLE;
+  g_autoptr (GError) doubt = NULL;
   if (value == NULL || value[0] == '\0')
     return column->needed ? g_strdup (_ ("nothing stands there, but every bit needs it.")) : NULL;
-  g_autofree char *wrong = read_value (column, value, bit);
+  if (figure && !spelch_number_is_plain (value, column->counted, decimal_sign, &doubt))
+    return g_strdup (doubt->message);
+  g_autofree char *wrong = read_value (column, value, decimal_sign, bit);
   /* What is wrong with a length names it already. */
   if (wrong == NULL || column->kind == COLUMN_LENGTH)
     return g_steal_pointer (&wrong);
@@ -219,6 +243,14 @@ complaint (const Column *column, const char *value, SpelchBit *bit)
 }
 
 /* ---- Reading the table ---- */
+
+typedef struct
+{
+  SpelchBitTable *table;
+  GPtrArray *columns; /* Column, NULL for those not known */
+  GHashTable *ids;    /* of the bits so far */
+  char decimal_sign;
+} Reading;
 
 G_GNUC_PRINTF (2, 3)
 static void
@@ -267,27 +299,29 @@ read_header (SpelchBitTable *table, const SpelchCsvRow *row, GPtrArray *columns)
 }
 
 static bool
-read_places (SpelchBitTable *table, const SpelchCsvRow *row, const GPtrArray *columns, SpelchBit *bit)
+read_places (const Reading *reading, const SpelchCsvRow *row, SpelchBit *bit)
 {
   bool all = true;
-  for (guint i = 0; i < columns->len; i++)
+  for (guint i = 0; i < reading->columns->len; i++)
     {
-      const Column *column = g_ptr_array_index (columns, i);
+      const Column *column = g_ptr_array_index (reading->columns, i);
       char *value = i < row->values->len ? g_strstrip (g_ptr_array_index (row->values, i)) : NULL;
-      g_autofree char *wrong = column == NULL ? NULL : complaint (column, value, bit);
+      g_autofree char *wrong = column == NULL ? NULL : complaint (column, value, reading->decimal_sign, bit);
       if (wrong == NULL)
         continue;
-      tell (table, _ ("Line %u, column %s: %s The line was left out."), row->line, column->name, wrong);
+      tell (reading->table, _ ("Line %u, column %s: %s The line was left out."), row->line, column->name,
+            wrong);
       all = false;
     }
   return all;
 }
 
 static bool
-read_row (SpelchBitTable *table, const SpelchCsvRow *row, const GPtrArray *columns, GHashTable *ids)
+read_row (const Reading *reading, const SpelchCsvRow *row)
 {
+  SpelchBitTable *table = reading->table;
   SpelchBit bit = { .wear = SPELCH_WEAR_SHARP }; /* unless it is told */
-  if (row->torn || row->values->len > columns->len)
+  if (row->torn || row->values->len > reading->columns->len)
     {
       tell (table,
             row->torn ? _ ("Line %u: a quote isn't closed where it should be. The line was left out.")
@@ -296,7 +330,7 @@ read_row (SpelchBitTable *table, const SpelchCsvRow *row, const GPtrArray *colum
             row->line);
       return false;
     }
-  if (!read_places (table, row, columns, &bit))
+  if (!read_places (reading, row, &bit))
     return false;
   bool no_id = bit.id[0] == '\0';
   if (bit.name[0] == '\0')
@@ -305,7 +339,7 @@ read_row (SpelchBitTable *table, const SpelchCsvRow *row, const GPtrArray *colum
   if (no_id)
     g_strlcpy (bit.id, "untold", sizeof bit.id);
   g_autofree char *fault = spelch_bit_fault (&bit);
-  bool again = fault == NULL && !no_id && !g_hash_table_add (ids, g_strdup (bit.id));
+  bool again = fault == NULL && !no_id && !g_hash_table_add (reading->ids, g_strdup (bit.id));
   if (fault != NULL || again)
     {
       tell (table, _ ("Line %u, “%s”: %s The line was left out."), row->line, bit.name,
@@ -321,7 +355,8 @@ read_row (SpelchBitTable *table, const SpelchCsvRow *row, const GPtrArray *colum
 static void
 read_rows (SpelchBitTable *table, const char *text)
 {
-  g_autoptr (GPtrArray) rows = spelch_csv_rows (text, spelch_csv_separator (text));
+  char separator = spelch_csv_separator (text);
+  g_autoptr (GPtrArray) rows = spelch_csv_rows (text, separator);
   g_autoptr (GPtrArray) columns = g_ptr_array_new ();
   g_autoptr (GHashTable) ids = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   if (rows->len == 0)
@@ -332,8 +367,9 @@ read_rows (SpelchBitTable *table, const char *text)
   table->n_rows = rows->len - 1;
   if (!read_header (table, g_ptr_array_index (rows, 0), columns))
     return;
+  Reading reading = { table, columns, ids, decimal_sign_of (separator) };
   for (guint i = 1; i < rows->len; i++)
-    read_row (table, g_ptr_array_index (rows, i), columns, ids);
+    read_row (&reading, g_ptr_array_index (rows, i));
 }
 
 SpelchBitTable *

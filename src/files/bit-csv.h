@@ -2,7 +2,8 @@
  *
  * Bit table: the bits of a drawer as comma-separated values (RFC 4180), for spreadsheets. The first line
  * names the columns by the members of the bits' JSON; their order is free. With semicolons between the
- * values, numbers have a decimal comma.
+ * values, numbers have a decimal comma. A figure that may be thousands, as "18.000" rpm, or with the other
+ * sign before three digits, isn't guessed at.
  */
 #pragma once
 

@@ -135,6 +135,95 @@ test_problems (void)
   tells (table, 7, "Line 11: a quote");
 }
 
+/* The table as it says itself writes decimals with a comma where semicolons stand between the values, else
+ * with a point. With the other sign, or of revolutions and edges with either, three digits may be thousands.
+ */
+static void
+test_thousands (void)
+{
+  const struct
+  {
+    char separator;
+    const char *column, *value;
+    double read;      /* of what is read */
+    const char *says; /* NULL: it is read */
+  } rows[] = {
+    { ',', "max_rpm", "18.000", 0, "“18.000” can be read in two ways; write 18000, or 18." },
+    { ';', "max_rpm", "18.000", 0, "“18.000” can be read in two ways; write 18000, or 18." },
+    { ';', "max_rpm", "18,000", 0, "“18,000” can be read in two ways; write 18000, or 18." },
+    { ',', "max_rpm", "18000", 18000, NULL },
+    { ',', "edges", "2.000", 0, "“2.000” can be read in two ways; write 2000, or 2." },
+    { ',', "price", "41.125", 41.125, NULL },
+    { ';', "price", "41,125", 41.125, NULL },
+    { ';', "price", "41.125", 0, "“41.125” can be read in two ways; write 41125, or 41,1250." },
+    { ',', "diameter", "9.525", 9.525, NULL },
+    { ';', "diameter", "9,525", 9.525, NULL },
+    { ';', "diameter", "9.525", 0, "“9.525” can be read in two ways; write 9525, or 9,5250." },
+    { ';', "diameter", "9.5", 9.5, NULL },
+  };
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      GString *text = g_string_new (NULL);
+      const char *names[]
+          = { "id", "kind", "diameter", "shank", "cutting_length", "edges", "helix_deg", "max_rpm", "price" };
+      const char *const usual[] = { "a", "up-cut", "10", "12", "30", "2", "30", "20000", "40" };
+      for (guint line = 0; line < 4; line++)
+        for (guint c = 0; c < G_N_ELEMENTS (names); c++)
+          {
+            g_autofree char *id = g_strdup_printf ("bit-%u", line);
+            const char *value = line == 0                                             ? names[c]
+                                : c == 0                                              ? id
+                                : line == 2 && g_str_equal (names[c], rows[i].column) ? rows[i].value
+                                                                                      : usual[c];
+            spelch_csv_append (text, value, rows[i].separator);
+            g_string_append_c (text, c + 1 < G_N_ELEMENTS (names) ? rows[i].separator : '\n');
+          }
+      g_autofree char *whole = g_string_free (text, FALSE);
+      g_autoptr (SpelchBitTable) table = read_table (whole);
+      g_test_message ("%s", whole);
+      g_assert_cmpuint (table->bits->len, ==, rows[i].says != NULL ? 2 : 3);
+      g_assert_cmpuint (table->problems->len, ==, rows[i].says != NULL ? 1 : 0);
+      if (rows[i].says != NULL)
+        {
+          g_autofree char *says = g_strdup_printf ("Line 3, column %s: %s The line was left out.",
+                                                   rows[i].column, rows[i].says);
+          tells (table, 0, says);
+          continue;
+        }
+      const SpelchBit *bit = &g_array_index (table->bits, SpelchBit, 1);
+      g_assert_cmpfloat (g_str_equal (rows[i].column, "max_rpm") ? bit->max_rpm
+                         : g_str_equal (rows[i].column, "price") ? bit->price
+                                                                 : bit->diameter.mm,
+                         ==, rows[i].read);
+    }
+}
+
+/* A size typed with its unit is written as it was typed, but so that the table's own reader takes it. */
+static void
+test_typed_round_trip (void)
+{
+  const char separators[] = { ',', ';' };
+  const char *const typed[] = { "9.525 mm", "9,525 mm", "0.375 in", "3/8 in" };
+  for (guint s = 0; s < G_N_ELEMENTS (separators); s++)
+    for (guint i = 0; i < G_N_ELEMENTS (typed); i++)
+      {
+        guint n = 0;
+        SpelchBit bit = *spelch_shop_bits (&n);
+        g_assert_true (spelch_length_parse (typed[i], SPELCH_UNIT_MM, &bit.shank, NULL));
+        bit.metres_cut = 12.345;
+        g_autoptr (GArray) list = g_array_new (FALSE, TRUE, sizeof bit);
+        g_array_append_val (list, bit);
+        g_autofree char *text = spelch_bits_to_csv (list, separators[s]);
+        g_autoptr (SpelchBitTable) table = read_table (text);
+        g_test_message ("%s", text);
+        g_assert_cmpuint (table->problems->len, ==, 0);
+        g_assert_cmpuint (table->bits->len, ==, 1);
+        const SpelchBit *again = &g_array_index (table->bits, SpelchBit, 0);
+        g_assert_cmpfloat (again->shank.mm, ==, bit.shank.mm);
+        g_assert_cmpfloat (again->metres_cut, ==, bit.metres_cut);
+      }
+}
+
 static void
 test_columns (void)
 {
@@ -162,6 +251,8 @@ main (int argc, char **argv)
   g_test_add_func ("/bit-csv/round-trip", test_round_trip);
   g_test_add_func ("/bit-csv/semicolons", test_semicolons);
   g_test_add_func ("/bit-csv/problems", test_problems);
+  g_test_add_func ("/bit-csv/thousands", test_thousands);
+  g_test_add_func ("/bit-csv/typed-round-trip", test_typed_round_trip);
   g_test_add_func ("/bit-csv/columns", test_columns);
   return g_test_run ();
 }
