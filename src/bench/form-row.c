@@ -209,12 +209,19 @@ lists (GtkStringList *list, const char *const *names)
   return names[n] == NULL && n == g_list_model_get_n_items (G_LIST_MODEL (list));
 }
 
-/* What is picked may not be among what there is to pick any more: it stands behind that, by its id. This may
- * be called while something is being picked, so the list must stay the same object. */
+/* May be called while something is being picked, so the list stays the same object. */
+static void
+list_names (SpelchFormRow *self, const char *const *names)
+{
+  GtkStringList *list = GTK_STRING_LIST (gtk_drop_down_get_model (GTK_DROP_DOWN (self->control)));
+  if (!lists (list, names))
+    gtk_string_list_splice (list, 0, g_list_model_get_n_items (G_LIST_MODEL (list)), names);
+}
+
+/* What is picked may not be among what there is to pick any more: it stands behind that, by its id. */
 static void
 show_pick (SpelchFormRow *self, const char *id)
 {
-  GtkStringList *list = GTK_STRING_LIST (gtk_drop_down_get_model (GTK_DROP_DOWN (self->control)));
   guint at = 0, n = self->ids == NULL ? 0 : g_strv_length (self->ids);
   g_autofree const char **names = g_new0 (const char *, n + 2);
   for (guint i = 0; i < n; i++)
@@ -223,8 +230,7 @@ show_pick (SpelchFormRow *self, const char *id)
     at++;
   if (at == n)
     names[n] = id;
-  if (!lists (list, names))
-    gtk_string_list_splice (list, 0, g_list_model_get_n_items (G_LIST_MODEL (list)), names);
+  list_names (self, names);
   gtk_drop_down_set_selected (GTK_DROP_DOWN (self->control), at);
 }
 
@@ -235,6 +241,17 @@ spelch_form_row_set_picks (SpelchFormRow *self, const char *const *ids, const ch
   g_strfreev (self->names);
   self->ids = g_strdupv ((char **)ids);
   self->names = g_strdupv ((char **)names);
+}
+
+void
+spelch_form_row_set_choices (SpelchFormRow *self, const char *const *names)
+{
+  guint chosen = gtk_drop_down_get_selected (GTK_DROP_DOWN (self->control));
+  bool writing = self->writing;
+  self->writing = true; /* another name is no other choice */
+  list_names (self, names);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (self->control), chosen);
+  self->writing = writing;
 }
 
 const char *

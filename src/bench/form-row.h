@@ -34,6 +34,9 @@ guint spelch_form_row_get_choice (SpelchFormRow *self);
 /* What there is to pick in a field of that kind, ended by NULL; shown with the next value. */
 void spelch_form_row_set_picks (SpelchFormRow *self, const char *const *ids, const char *const *names);
 
+/* What the choices in a field of that kind are called from now on, translated; ended by NULL. */
+void spelch_form_row_set_choices (SpelchFormRow *self, const char *const *names);
+
 /* The id of what is picked, or NULL when it isn't among what there is. Owned by the row. */
 const char *spelch_form_row_get_pick (SpelchFormRow *self);
 

@@ -312,6 +312,14 @@ spelch_form_set_picks (SpelchForm *self, const char *member, const char *const *
 }
 
 void
+spelch_form_set_choices (SpelchForm *self, const char *member, const char *const *names)
+{
+  for (guint i = 0; i < self->n_fields; i++)
+    if (g_strcmp0 (self->fields[i].member, member) == 0)
+      spelch_form_row_set_choices (self->rows[i], names);
+}
+
+void
 spelch_form_put_under (SpelchForm *self, const char *member, GtkWidget *widget)
 {
   GtkWidget *row = NULL;

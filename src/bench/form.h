@@ -37,6 +37,10 @@ void spelch_form_set_numbers (SpelchForm *self, const SpelchNumbers *numbers);
 void spelch_form_set_picks (SpelchForm *self, const char *member, const char *const *ids,
                             const char *const *names);
 
+/* What the choices in the field of @member are called from now on, as many as it has, translated; ended by
+ * NULL. */
+void spelch_form_set_choices (SpelchForm *self, const char *member, const char *const *names);
+
 /* Puts @widget under the field of @member. */
 void spelch_form_put_under (SpelchForm *self, const char *member, GtkWidget *widget);
 

@@ -23,6 +23,29 @@ const char *const SPELCH_LOG_OUTCOMES[] = { N_ ("Not looked at"), N_ ("As reckon
 #define OUTCOMES (SPELCH_LOG_OUTCOMES + 1)
 
 static const char *const RECKONED[] = { N_ ("Not told"), GRADES };
+#define GRADE_ONE 2 /* place of the first grade among the outcomes */
+
+/* "Very fuzzy", as a choice. */
+static char *
+begun_large (const char *words)
+{
+  char letter[6] = { '\0' };
+  g_unichar_to_utf8 (g_unichar_toupper (g_utf8_get_char (words)), letter);
+  return g_strconcat (letter, g_utf8_next_char (words), NULL);
+}
+
+char **
+spelch_log_outcomes (SpelchFacing facing)
+{
+  guint n = G_N_ELEMENTS (SPELCH_LOG_OUTCOMES) - 1;
+  char **outcomes = g_new0 (char *, n + 1);
+  for (guint i = 0; i < n; i++)
+    outcomes[i] = i < GRADE_ONE || facing == SPELCH_N_FACINGS
+                      ? g_strdup (_ (SPELCH_LOG_OUTCOMES[i]))
+                      : begun_large (spelch_words_grade ((int)(i - GRADE_ONE) + 1, facing));
+  return outcomes;
+}
+
 static const char *const FACES[] = { N_ ("Face a"), N_ ("Face b"), NULL };
 static const char *const ORDERS[] = { N_ ("Newest first"), N_ ("Oldest first"), NULL };
 
@@ -120,14 +143,15 @@ title (gconstpointer item, SpelchShelves *shelves)
                           spelch_shelves_name (shelves, SPELCH_LIST_BITS, entry->bit));
 }
 
-/* Laminate has words of its own, and so has a board without grain. */
+/* Laminate has words of its own, and so has a board without grain; SPELCH_N_FACINGS where the board isn't
+ * there any more. */
 static SpelchFacing
 facing_of (const SpelchLogEntry *entry, SpelchShelves *shelves)
 {
   const SpelchBoard *board
       = spelch_shelf_find (spelch_shelves_get (shelves, SPELCH_LIST_BOARDS), entry->board);
   if (board == NULL || board->n_layers == 0)
-    return SPELCH_FACING_PLY;
+    return SPELCH_N_FACINGS;
   return spelch_facing_of_layer (spelch_board_face_layer (board, entry->face));
 }
 
@@ -211,8 +235,20 @@ furnish_with (SpelchForm *form, SpelchShelves *shelves, const char *member, Spel
 }
 
 static void
-furnish (SpelchForm *form, SpelchShelves *shelves)
+call_grades (SpelchForm *form, const SpelchLogEntry *entry, SpelchShelves *shelves)
 {
+  g_auto (GStrv) outcomes = spelch_log_outcomes (facing_of (entry, shelves));
+  const char *const *names = (const char *const *)outcomes;
+  spelch_form_set_choices (form, "grade", names + 1);
+  g_autofree char *as_reckoned = g_steal_pointer (&outcomes[1]);
+  outcomes[1] = g_strdup (_ (RECKONED[0]));
+  spelch_form_set_choices (form, "predicted_grade", names + 1);
+}
+
+static void
+furnish (SpelchForm *form, SpelchShelves *shelves, gconstpointer item)
+{
+  call_grades (form, item, shelves);
   furnish_with (form, shelves, "board", SPELCH_LIST_BOARDS, NULL);
   furnish_with (form, shelves, "bit", SPELCH_LIST_BITS, NULL);
   furnish_with (form, shelves, "machine", SPELCH_LIST_MACHINES, _ ("not told"));

@@ -225,6 +225,13 @@ make_foot (Record *record)
   return foot;
 }
 
+static void
+call_outcomes (Record *record, const char *member, SpelchSide side)
+{
+  g_auto (GStrv) outcomes = spelch_log_outcomes (spelch_plan_facing (&record->plan, side));
+  spelch_form_set_choices (record->form, member, (const char *const *)outcomes);
+}
+
 static GtkWidget *
 make_body (Record *record)
 {
@@ -233,6 +240,8 @@ make_body (Record *record)
   GtkWidget *scroller = gtk_scrolled_window_new ();
   const SpelchNumbers *numbers = spelch_session_get_numbers (record->session);
   record->form = spelch_form_new (FIELDS, G_N_ELEMENTS (FIELDS), sizeof (SpelchOutcome), fault, NULL);
+  call_outcomes (record, "motor_side", SPELCH_SIDE_MOTOR);
+  call_outcomes (record, "far_side", SPELCH_SIDE_FAR);
   spelch_form_set_numbers (record->form, numbers);
   spelch_form_show (record->form, "outcome", &record->outcome);
   g_signal_connect (record->form, "edited", G_CALLBACK (edited), record);

@@ -42,8 +42,8 @@ typedef struct
   /* For what has no name of its own: what undo calls it, and the title of its row. NULL: its name. */
   char *(*known_as) (gconstpointer item);
   char *(*title_of) (gconstpointer item, SpelchShelves *shelves);
-  /* Tells the form what there is to pick; NULL: nothing is picked. */
-  void (*furnish) (SpelchForm *form, SpelchShelves *shelves);
+  /* Tells the form what there is to pick for an item; NULL: nothing is picked. */
+  void (*furnish) (SpelchForm *form, SpelchShelves *shelves, gconstpointer item);
   void (*begin) (gpointer item,
                  SpelchShelves *shelves); /* fills in an entry that is added, but id and name */
   /* Brings other members in line with what was changed by hand since @before, so that one change doesn't

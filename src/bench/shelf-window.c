@@ -153,7 +153,7 @@ show_current (SpelchShelfWindow *self)
   if (item == NULL)
     return;
   if (self->kind->furnish != NULL)
-    self->kind->furnish (self->form, self->shelves);
+    self->kind->furnish (self->form, self->shelves, item);
   spelch_form_show (self->form, item, item);
   show_whose_copy (self);
   if (self->more != NULL)

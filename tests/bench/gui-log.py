@@ -170,6 +170,30 @@ def stands_first(name):
 
 
 tap.ok(wait_for(lambda: stands_first('Compression 12.7 mm'), 5), 'the newest stands first')
+
+
+def offers(words):
+    """What the open list of results has, by its place."""
+    return wait_for(lambda: words in bench.names('label'), 5)
+
+
+bench.click(bench.find('combo box', '^The edge came out$'))
+tap.ok(offers('Torn grain'), 'what came out is called as it is in plywood', lambda: bench.names('label'))
+bench.keys('Escape')
+for step in range(40):
+    before = [e['board'] for e in entries()]
+    if 'mdf-18' in before:
+        break
+    choose('Board', 1)
+    wait_for(lambda: [e['board'] for e in entries()] != before, 5)
+tap.ok(wait_for(lambda: 'mdf-18' in [e['board'] for e in entries()], 5), 'the entry may be about another board', entries)
+bench.click(bench.find('combo box', '^The edge came out$'))
+tap.ok(offers('Very fuzzy') and 'Torn grain' not in bench.names('label') and 'Torn, or chipped' not in bench.names('label'),
+       'MDF has no grain to tear', lambda: bench.names('label'))
+bench.picture('log-mdf')
+bench.keys('Down', 'Down', 'Down', 'Down', 'Return')
+tap.ok(wait_for(lambda: [e.get('grade') for e in entries() if e['board'] == 'mdf-18'] == [4], 5), 'which is kept as the grade it is', entries)
+tap.ok(bench.has('list item', 'MDF.*Motor side: very fuzzy, clean reckoned'), 'and told in its words', lambda: bench.names('list item'))
 choose('Bits shown', 1)
 tap.ok(wait_for(lambda: stands_first('2026-05-31.*Far side'), 5), 'the list is narrowed down to one bit', top_first)
 choose('Bits shown', -1)

@@ -3,6 +3,7 @@
  * What the shop log, a cut that is done and a sharpened bit make of a part; and a log on a shelf.
  */
 #include "bench/log-edits.h"
+#include "bench/log-fields.h"
 #include "bench/shelf-files.h"
 #include "bench/shelf.h"
 #include "bench/shelves.h"
@@ -303,6 +304,35 @@ test_shelf_spoilt (void)
 
 #define ADD(path, test) g_test_add (path, Fixture, NULL, set_up, test, tear_down)
 
+/* ASTM D1666 (memory) grades wood as fuzzy and torn; MDF has no grain to tear and only gets fuzzier, and
+ * laminate chips. What is chosen is kept by its place, so each has as many. */
+static void
+test_outcomes_of_board (void)
+{
+  const struct
+  {
+    SpelchFacing facing;
+    const char *fourth;
+    const char *never[3];
+  } rows[] = {
+    { SPELCH_FACING_PLY, "Torn grain", { "hipped", "icked" } },
+    { SPELCH_FACING_STRAIGHT, "Torn grain", { "hipped", "icked" } },
+    { SPELCH_FACING_LAMINATE, "Chipped", { "orn", "uzzy" } },
+    { SPELCH_FACING_BOARD, "Very fuzzy", { "orn", "hipped", "icked" } },
+    { SPELCH_N_FACINGS, "Torn, or chipped", { NULL } },
+  };
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      g_auto (GStrv) outcomes = spelch_log_outcomes (rows[i].facing);
+      g_autofree char *all = g_strjoinv ("; ", outcomes);
+      g_test_message ("%s", all);
+      g_assert_cmpuint (g_strv_length (outcomes), ==, g_strv_length ((char **)SPELCH_LOG_OUTCOMES));
+      g_assert_cmpstr (outcomes[1 + 4], ==, rows[i].fourth);
+      for (guint n = 0; n < G_N_ELEMENTS (rows[i].never) && rows[i].never[n] != NULL; n++)
+        g_assert_null (strstr (all, rows[i].never[n]));
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -318,5 +348,6 @@ main (int argc, char **argv)
   g_test_add_func ("/log-edits/shelf", test_shelf);
   g_test_add_func ("/log-edits/shelf/import", test_shelf_import);
   g_test_add_func ("/log-edits/shelf/spoilt", test_shelf_spoilt);
+  g_test_add_func ("/bench/log-edits/outcomes-of-board", test_outcomes_of_board);
   return g_test_run ();
 }
