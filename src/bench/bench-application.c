@@ -5,6 +5,7 @@
 #include "bench/help-windows.h"
 #include "bench/practice-window.h"
 #include "bench/preferences-window.h"
+#include "bench/quitting.h"
 #include "bench/recent.h"
 #include "bench/shelf-window.h"
 #include "plan/constants.h"
@@ -42,17 +43,10 @@ active_bench (gpointer application)
   return NULL;
 }
 
-/* Closing one window may end others, so that they are held here; a question that one asks is a new window,
- * and stays, and one that was asked already is answered first. */
 static void
 do_quit (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  GList *windows = g_list_copy (gtk_application_get_windows (data));
-  g_list_foreach (windows, (GFunc)(void (*) (void))g_object_ref, NULL);
-  for (GList *item = windows; item != NULL; item = item->next)
-    if (!gtk_window_get_modal (item->data))
-      gtk_window_close (item->data);
-  g_list_free_full (windows, g_object_unref);
+  spelch_quit_all (data);
 }
 
 static void

@@ -15,6 +15,7 @@ typedef struct
   SpelchGoAhead go_ahead;
   gpointer data;
   GDestroyNotify free_data;
+  bool first; /* others may still be asked, so that what isn't to be saved stays kept aside */
 } SpelchQuestion;
 
 static void
@@ -352,17 +353,19 @@ answered (GtkDialog *dialog, int response, SpelchQuestion *question)
     }
   if (response == GTK_RESPONSE_REJECT)
     {
-      spelch_recovery_forget (spelch_bench_window_get_recovery (question->window));
+      if (!question->first)
+        spelch_recovery_forget (spelch_bench_window_get_recovery (question->window));
       go_ahead (question);
     }
   question_free (question);
 }
 
-void
-spelch_files_ask (SpelchBenchWindow *window, SpelchGoAhead then, gpointer data, GDestroyNotify free_data)
+/* Owns @question. */
+static void
+ask (SpelchQuestion *question)
 {
+  SpelchBenchWindow *window = question->window;
   SpelchSession *session = spelch_bench_window_get_session (window);
-  SpelchQuestion *question = question_new (window, then, data, free_data);
   const SpelchPart *part = spelch_session_get_part (session);
   if (part == NULL || !spelch_session_is_unsaved (session))
     {
@@ -380,4 +383,19 @@ spelch_files_ask (SpelchBenchWindow *window, SpelchGoAhead then, gpointer data, 
   gtk_dialog_set_default_response (GTK_DIALOG (dialog), GTK_RESPONSE_ACCEPT);
   g_signal_connect (dialog, "response", G_CALLBACK (answered), question);
   gtk_window_present (GTK_WINDOW (dialog));
+}
+
+void
+spelch_files_ask (SpelchBenchWindow *window, SpelchGoAhead then, gpointer data, GDestroyNotify free_data)
+{
+  ask (question_new (window, then, data, free_data));
+}
+
+void
+spelch_files_ask_first (SpelchBenchWindow *window, SpelchGoAhead then, gpointer data,
+                        GDestroyNotify free_data)
+{
+  SpelchQuestion *question = question_new (window, then, data, free_data);
+  question->first = true;
+  ask (question);
 }

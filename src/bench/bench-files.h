@@ -15,6 +15,11 @@ typedef void (*SpelchGoAhead) (SpelchBenchWindow *window, gpointer data);
 void spelch_files_ask (SpelchBenchWindow *window, SpelchGoAhead go_ahead, gpointer data,
                        GDestroyNotify free_data);
 
+/* The same where more is asked about before anything is left: what isn't to be saved is still kept aside when
+ * it goes ahead. */
+void spelch_files_ask_first (SpelchBenchWindow *window, SpelchGoAhead go_ahead, gpointer data,
+                             GDestroyNotify free_data);
+
 /* Each asks by a dialogue what it must know: about unsaved work, a name, a file that has changed meanwhile. A
  * failure is said in the window, and nothing is lost. */
 void spelch_files_choose_and_open (SpelchBenchWindow *window);

@@ -357,6 +357,14 @@ close_now (SpelchBenchWindow *self, gpointer data)
   gtk_window_close (GTK_WINDOW (self));
 }
 
+void
+spelch_bench_window_close_unasked (SpelchBenchWindow *self)
+{
+  if (spelch_session_is_unsaved (self->session))
+    spelch_recovery_forget (self->recovery);
+  close_now (self, NULL);
+}
+
 static gboolean
 spelch_bench_window_close_request (GtkWindow *window)
 {

@@ -30,6 +30,9 @@ bool spelch_bench_window_is_untouched (SpelchBenchWindow *self);
 /* Opens the demo part. */
 void spelch_bench_window_open_demo (SpelchBenchWindow *self);
 
+/* Closes it, leaving what is unsaved, which was asked about. */
+void spelch_bench_window_close_unasked (SpelchBenchWindow *self);
+
 /* For bench-files.c. */
 SpelchSession *spelch_bench_window_get_session (SpelchBenchWindow *self);
 SpelchRecovery *spelch_bench_window_get_recovery (SpelchBenchWindow *self);

@@ -105,8 +105,57 @@ tap.ok(wait_for(lambda: len(bench.frames()) == 2), 'the bench sheet has a window
 bench.keys('ctrl+shift+b')
 tap.ok(wait_for(lambda: bench.frame('Bit drawer')), 'and so has the bit drawer', titles)
 bench.keys('ctrl+q')
+tap.ok(bench.has('push button', 'Don.t save'), 'quitting asks about unsaved work')
+tap.ok(bench.frame('Bit drawer') is not None and len(bench.frames()) == 4, 'before any window closes', titles)
+press('Cancel')
+tap.ok(bench.lacks('push button', 'Don.t save') and wait_for(lambda: len(bench.frames()) == 3), 'and cancelled, leaves every window', titles)
+bench.turn_to('Bit drawer')
+bench.keys('ctrl+q')
 press('Don.t save')
 tap.ok(wait_for(lambda: bench.process.poll() == 0), 'not saving ends the program, whatever windows are open', titles)
+tap.same(list((folder / 'state' / 'spelch').glob('unsaved-*')), [], 'and leaves nothing behind')
+
+# Of two benches with unsaved work, the answer about the first is no leave to lose it while the second is kept.
+bench = Bench(first, home=folder)
+start_again(second)
+tap.ok(wait_for(lambda: len(titles()) == 2), 'two windows', titles)
+
+
+def kept_aside():
+    try:
+        return ' '.join(path.read_text() for path in (folder / 'state' / 'spelch').glob('unsaved-*'))
+    except FileNotFoundError:  # one was written anew just then
+        return ''
+
+
+for title in ('Second_to none', 'Changed outside'):
+    bench.turn_to(f'{title} – Spelch')
+    bench.bring_to_the_fore()
+    bench.keys('ctrl+d')
+    tap.ok(wait_for(lambda: title in kept_aside(), 5), f'{title}: what is unsaved is kept aside')
+
+
+def asked_about():
+    """The names in the questions that are open."""
+    return [name.split('“')[1].split('”')[0] for name in bench.names('label') if name.startswith('Save the changes to')]
+
+
+def answer(name):
+    """Answers the question that is open, and tells what it was about."""
+    about = wait_for(asked_about) or ['nothing']
+    press(name)
+    wait_for(lambda: asked_about() != about)
+    return about
+
+
+bench.keys('ctrl+q')
+asked = answer('Don.t save') + answer('Cancel')
+tap.same(sorted(asked), ['Changed outside', 'Second_to none'], 'one is asked about after the other')
+tap.ok(wait_for(lambda: len(titles()) == 2), 'and cancelled, both stay', titles)
+tap.ok(wait_for(lambda: all(name in kept_aside() for name in asked), 5), 'with what is unsaved in either still kept aside', kept_aside)
+bench.keys('ctrl+q')
+tap.same(len(answer('Don.t save') + answer('Don.t save')), 2, 'both are asked about again')
+tap.ok(wait_for(lambda: bench.process.poll() == 0), 'both answered, the program ends', titles)
 tap.same(list((folder / 'state' / 'spelch').glob('unsaved-*')), [], 'and leaves nothing behind')
 
 # Preferences hold at once, in every window, and at the next start.
