@@ -2,6 +2,7 @@
 #include "bench/depth-mark.h"
 #include "bench/glyph.h"
 #include "bench/telling.h"
+#include "bench/word-help.h"
 #include "drawing/lettering.h"
 
 #include <math.h>
@@ -252,6 +253,12 @@ draw_grip (SpelchDepthMark *self, cairo_t *cr, double height)
 }
 
 static void
+words_drawn (GtkWidget *widget, GString *text)
+{
+  g_string_append_printf (text, "%s\n", spelch_quantity_get_pill (SPELCH_DEPTH_MARK (widget)->quantity));
+}
+
+static void
 spelch_depth_mark_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
   SpelchDepthMark *self = SPELCH_DEPTH_MARK (widget);
@@ -395,6 +402,7 @@ spelch_depth_mark_class_init (SpelchDepthMarkClass *klass)
 static void
 spelch_depth_mark_init (SpelchDepthMark *self)
 {
+  spelch_word_help_set_drawn (GTK_WIDGET (self), words_drawn);
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
   self->drag = gtk_gesture_drag_new ();
   /* Before the range's own gestures, which would look for a slider. */

@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/kept-picture.h"
+#include "bench/word-help.h"
+#include "drawing/lettering.h"
 
 struct _SpelchKeptPicture
 {
@@ -29,6 +31,17 @@ rasterise (SpelchKeptPicture *self, int width, int height, int pixels)
   cairo_destroy (cr);
   cairo_surface_destroy (surface);
   return node;
+}
+
+static void
+words_drawn (GtkWidget *widget, GString *text)
+{
+  SpelchKeptPicture *self = SPELCH_KEPT_PICTURE (widget);
+  if (self->draw == NULL)
+    return;
+  cairo_t *cr = spelch_lettering_gather (text);
+  self->draw (cr, gtk_widget_get_width (widget), gtk_widget_get_height (widget), self->data);
+  cairo_destroy (cr);
 }
 
 static void
@@ -108,4 +121,5 @@ spelch_kept_picture_class_init (SpelchKeptPictureClass *klass)
 static void
 spelch_kept_picture_init (SpelchKeptPicture *self)
 {
+  spelch_word_help_set_drawn (GTK_WIDGET (self), words_drawn);
 }

@@ -5,6 +5,7 @@
 #include "bench/face-toggle.h"
 #include "bench/kept-scene.h"
 #include "bench/text-size.h"
+#include "bench/word-help.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -410,6 +411,12 @@ append_scene (SpelchSideView *self, GtkSnapshot *snapshot, const SpelchScene *sc
 }
 
 static void
+words_drawn (GtkWidget *widget, GString *text)
+{
+  spelch_scene_gather (ensure_scene (SPELCH_SIDE_VIEW (widget)), text);
+}
+
+static void
 spelch_side_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
   SpelchSideView *self = SPELCH_SIDE_VIEW (widget);
@@ -577,6 +584,7 @@ spelch_side_view_init (SpelchSideView *self)
   self->marks = g_ptr_array_new_with_free_func (drop_mark);
   gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Side view"), -1);
+  spelch_word_help_set_drawn (GTK_WIDGET (self), words_drawn);
   add_bit_drag (self);
   GtkDropTarget *drop
       = gtk_drop_target_new (SPELCH_TYPE_BIT_TILE, GDK_ACTION_COPY); /* not text: files are that too */

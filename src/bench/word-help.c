@@ -28,11 +28,22 @@ list_free (gpointer data)
   g_free (self);
 }
 
+#define DRAWN "spelch-words-drawn"
+
+void
+spelch_word_help_set_drawn (GtkWidget *widget, SpelchWordsDrawn drawn)
+{
+  g_object_set_data (G_OBJECT (widget), DRAWN, (gpointer)drawn);
+}
+
 static void
 gather (GtkWidget *widget, GString *text)
 {
+  SpelchWordsDrawn drawn = (SpelchWordsDrawn)g_object_get_data (G_OBJECT (widget), DRAWN);
   if (GTK_IS_LABEL (widget) && gtk_widget_get_mapped (widget))
     g_string_append_printf (text, "%s\n", gtk_label_get_text (GTK_LABEL (widget)));
+  if (drawn != NULL && gtk_widget_get_mapped (widget))
+    drawn (widget, text);
   for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
        child = gtk_widget_get_next_sibling (child))
     gather (child, text);

@@ -8,7 +8,13 @@
 
 #include <gtk/gtk.h>
 
-/* Makes @button list the words in the labels of @shown that are in sight when it is pressed. */
+/* Adds the words that @widget has drawn itself, as it looks now, to @text, a line each. */
+typedef void (*SpelchWordsDrawn) (GtkWidget *widget, GString *text);
+
+/* Lets a list know the words that @widget draws: its labels are looked at anyway. */
+void spelch_word_help_set_drawn (GtkWidget *widget, SpelchWordsDrawn drawn);
+
+/* Makes @button list the words in the labels and drawings of @shown that are in sight when it is pressed. */
 void spelch_word_help_set (GtkMenuButton *button, GtkWidget *shown);
 
 /* Tells the word under the pointer in any label within @shown. */

@@ -229,11 +229,26 @@ spelch_lettering_measure (PangoLayout *layout, double *width, double *height)
   *height = (double)logical.height / PANGO_SCALE;
 }
 
+static const cairo_user_data_key_t GATHERED;
+
+cairo_t *
+spelch_lettering_gather (GString *text)
+{
+  cairo_surface_t *surface = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, NULL);
+  cairo_t *cr = cairo_create (surface);
+  cairo_surface_destroy (surface);
+  cairo_set_user_data (cr, &GATHERED, text, NULL);
+  return cr;
+}
+
 void
 spelch_lettering_draw (cairo_t *cr, PangoLayout *layout, double x, double y, const SpelchColour *colour)
 {
   PangoRectangle logical;
+  GString *gathered = cairo_get_user_data (cr, &GATHERED);
 
+  if (gathered != NULL)
+    g_string_append_printf (gathered, "%s\n", pango_layout_get_text (layout));
   /* A wrapped, right-aligned layout stands at the right of its wrapping width; what is drawn is its own box.
    */
   pango_layout_get_extents (layout, NULL, &logical);

@@ -53,5 +53,9 @@ void spelch_lettering_measure (PangoLayout *layout, double *width, double *heigh
 /* Draws @layout with its top left corner at (x, y). */
 void spelch_lettering_draw (cairo_t *cr, PangoLayout *layout, double x, double y, const SpelchColour *colour);
 
+/* A drawing that nobody sees: the words that are drawn on it are added to @text, which must outlive it, a
+ * line each. Free with cairo_destroy(). */
+cairo_t *spelch_lettering_gather (GString *text);
+
 /* cairo_set_source_rgba() for a colour. */
 void spelch_colour_set (cairo_t *cr, const SpelchColour *colour, double alpha);

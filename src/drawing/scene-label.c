@@ -164,3 +164,13 @@ spelch_scene_face_short (const SpelchScene *scene, SpelchSide side)
   g_autofree char *name = spelch_words_face_alone (&scene->plan, &scene->cut, side);
   return begin_small (name);
 }
+
+void
+spelch_scene_gather (const SpelchScene *scene, GString *text)
+{
+  cairo_t *cr = spelch_lettering_gather (text);
+
+  if (scene != NULL)
+    spelch_scene_draw (scene, cr);
+  cairo_destroy (cr);
+}

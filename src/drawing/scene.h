@@ -99,6 +99,9 @@ void spelch_scene_draw_layer (const SpelchScene *scene, SpelchSceneLayer layer, 
 /* All layers, back to front. */
 void spelch_scene_draw (const SpelchScene *scene, cairo_t *cr);
 
+/* Adds the words that are drawn to @text, a line each; of no scene, none. */
+void spelch_scene_gather (const SpelchScene *scene, GString *text);
+
 /* Equal keys mean that the layer's picture is the same up to a shift (BIT) or exactly (all others); lets a
  * window keep it. */
 guint64 spelch_scene_key (const SpelchScene *scene, SpelchSceneLayer layer);

@@ -3,6 +3,7 @@
 """What helps a beginner in practice: the words of the trade that stand in sight are explained, by key, by button and under the
 pointer; and a lesson that isn't finished is gone on with another day where it was left."""
 import pathlib
+import re
 import shutil
 import subprocess
 import sys
@@ -85,8 +86,11 @@ tap.ok(close_words(), 'Escape closes them')
 tap.ok(bench.has('push button', '^To the question$'), 'and no key meant an answer')
 bench.keys('Return')
 tap.ok(wait_for(lambda: [n for n in bench.walk() if n.seen_role == 'radio button']), 'the question is asked')
+typeset = bench.names('label')
 more = open_words()
 tap.ok({'bed', 'pass', 'outline', 'gantry', 'fuzzy'} <= set(more) and 'flute' not in more, 'then they are those of the question', more)
+tap.ok(not any(re.search('motor side|hidden face', name) for name in typeset) and {'motor side', 'hidden face'} <= set(more),
+       'with those that stand in the drawing alone', more)
 close_words()
 bench.click(bench.find('push button', '^Words$'))
 tap.ok(wait_for(lambda: explained() == more), 'a button lists them too', explained)

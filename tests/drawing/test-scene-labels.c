@@ -6,6 +6,7 @@
 #include "scene-kit.h"
 
 #include <math.h>
+#include <string.h>
 
 static const char *
 name_of (const SpelchScene *scene, guint i)
@@ -164,6 +165,41 @@ test_lines_kept_clear (void)
     }
 }
 
+/* The words of a drawing are those it shows: every label and mark that has a place, the rule's numbers beside
+ * them, and none that a small picture leaves out. Drawn for eyes, they are gathered nowhere. */
+static void
+test_words_gathered (void)
+{
+  g_auto (Case) c = { 0 };
+  case_demo (&c);
+  c.view.with_marks = true;
+  g_autoptr (SpelchScene) scene = case_scene (&c);
+  g_autoptr (GString) words = g_string_new (NULL);
+  spelch_scene_gather (scene, words);
+  guint n = 0;
+  for (guint i = 0; i < SPELCH_N_LABELS + scene->n_marks; i++)
+    if (i >= SPELCH_N_LABELS || scene->labels[i].layout != NULL)
+      {
+        n++;
+        g_assert_nonnull (strstr (words->str, name_of (scene, i)));
+      }
+  g_assert_cmpuint (n, >, 4);
+  g_assert_nonnull (strstr (words->str, "up-shear"));
+  g_assert_nonnull (strstr (words->str, "down-shear"));
+
+  c.view.without_words = true;
+  g_autoptr (SpelchScene) small = case_scene (&c);
+  g_autoptr (GString) few = g_string_new (NULL);
+  spelch_scene_gather (small, few);
+  g_assert_null (strstr (few->str, "up-shear"));
+  g_assert_cmpuint (few->len, <, words->len);
+
+  gsize before = words->len;
+  cairo_surface_t *image = layer_image (scene, SPELCH_LAYER_WORDS);
+  cairo_surface_destroy (image);
+  g_assert_cmpuint (words->len, ==, before);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -172,5 +208,6 @@ main (int argc, char **argv)
   g_test_add_func ("/scene/labels/all-shown", test_all_labels_shown);
   g_test_add_func ("/scene/labels/windows-in-order", test_windows_in_order);
   g_test_add_func ("/scene/labels/lines-kept-clear", test_lines_kept_clear);
+  g_test_add_func ("/scene/labels/words-gathered", test_words_gathered);
   return g_test_run ();
 }
