@@ -198,7 +198,7 @@ static double
 spoilt_by_entry (const SpelchCase *c, const SpelchPass *passes, guint n, const SpelchEntry *entry)
 {
   bool hole = c->cut->kind == SPELCH_CUT_HOLE;
-  double whole = hole ? M_PI * spelch_cut_width (c->cut) : c->cut->length.mm;
+  double whole = spelch_cut_way (c->cut);
   if (n == 0 || !entry->on_line || passes[n - 1].finishing || !spelch_case_turns_over (c)
       || c->start >= c->near_layer)
     return 0;

@@ -155,7 +155,7 @@ find_pecks (const SpelchConstants *k, const SpelchMachine *machine, double strai
 static guint
 find_sides (const SpelchPart *part, const SpelchCut *cut, double sides[SPELCH_TAB_SIDES])
 {
-  double length = part->length.mm, width = part->width.mm, way = cut->length.mm;
+  double length = part->length.mm, width = part->width.mm, way = spelch_cut_way (cut);
   bool rectangle = length > 0 && width > 0 && fabs (2 * (length + width) - way) <= 0.05 * way;
   if (cut->kind != SPELCH_CUT_OUTLINE || !rectangle)
     {

@@ -379,7 +379,7 @@ say_tabs (Talk *talk)
   g_autofree char *thickness = spelch_words_length (talk->numbers, talk->cut->tabs.thickness.mm);
   g_autofree char *list = tab_places (talk, MIN (n, MOST_LISTED));
   g_autofree char *first = spelch_words_length (talk->numbers, spelch_setting_out_tab (talk->out, 0));
-  g_autofree char *apart = spelch_words_length (talk->numbers, talk->cut->length.mm / n);
+  g_autofree char *apart = spelch_words_length (talk->numbers, spelch_cut_way (talk->cut) / n);
   if (n > MOST_LISTED)
     say (talk,
          g_strdup_printf (_ ("Leave tabs %s wide and %s thick about every %s, the first %s from the start."),

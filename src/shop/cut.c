@@ -87,6 +87,12 @@ spelch_cut_width (const SpelchCut *cut)
   return cut->mating.told ? cut->mating.thickness.mm + cut->mating.clearance.mm : cut->width.mm;
 }
 
+double
+spelch_cut_way (const SpelchCut *cut)
+{
+  return cut->kind == SPELCH_CUT_HOLE ? G_PI * spelch_cut_width (cut) : cut->length.mm;
+}
+
 /* What four rounded corners spare of the way round a rectangle, and no more than a circle's. */
 static double
 spared (const SpelchCut *cut)

@@ -174,6 +174,9 @@ bool spelch_held_has_passes (const SpelchHeld *held);
  * one bit wide. */
 double spelch_cut_width (const SpelchCut *cut);
 
+/* The way along the finished line, once, mm: its length, but once round a hole, whose diameter tells it. */
+double spelch_cut_way (const SpelchCut *cut);
+
 /* What spelch_cut_shape() says of its kind: a wall and the board's edge, as a rabbet; or two walls side by
  * side, that a part may fit between, as a dado. */
 bool spelch_cut_has_one_wall (const SpelchCut *cut);

@@ -354,6 +354,21 @@ test_tabs_elsewhere (Demo *demo, gconstpointer unused)
   assert_says (demo, "Leave tabs", false);
 }
 
+/* Round an opening of 60 mm that is a hole, 60 pi = 188.5 mm, whatever its length says: three tabs at a
+ * sixth, a half and five sixths of it. */
+static void
+test_tabs_in_hole (Demo *demo, gconstpointer unused)
+{
+  demo_take_cut (demo, "peg-holes");
+  demo->cut->through = true;
+  demo->cut->width = spelch_length_mm (60);
+  demo->cut->tabs = (SpelchTabs){ 3, spelch_length_mm (8), spelch_length_mm (3) };
+  demo_plan_with (demo, "up-cut-6.35x25");
+  for (guint i = 0; i < 3; i++)
+    NEAR (spelch_setting_out_tab (&demo->plan.setting_out, i), 60 * M_PI * (2 * i + 1) / 6);
+  assert_says (demo, "at 31, 94 and 157 mm from the start", true);
+}
+
 /* A dado across face fibres that runs out over an edge: a scrap behind it costs nothing and spares the
  * corner. */
 static void
@@ -431,6 +446,7 @@ main (int argc, char **argv)
   ADD ("pecks", test_pecks);
   ADD ("tabs", test_tab_places);
   ADD ("tabs-elsewhere", test_tabs_elsewhere);
+  ADD ("tabs-in-hole", test_tabs_in_hole);
   ADD ("exit", test_exit);
   ADD ("any-size", test_any_size);
   return g_test_run ();
