@@ -5,10 +5,12 @@
 #include "drawing/pictures.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 #include <string.h>
 
-#define MARGIN    3
-#define MAGNIFIED 1.2 /* the focused bit */
+#define MARGIN        3
+#define MAGNIFIED     1.2  /* the focused bit */
+#define CAPTION_SHARE 0.73 /* of the width that as many letters of average width have */
 
 struct _SpelchBitTile
 {
@@ -20,6 +22,7 @@ struct _SpelchBitTile
   SpelchBit bit;
   const SpelchPalette *palette;
   bool accepted;
+  bool even; /* as wide as all others */
   char decimal_sign;
   char *reasons;
   char *words; /* name and reasons */
@@ -115,6 +118,15 @@ spelch_bit_tile_set_caption (SpelchBitTile *self, const char *caption, const cha
   name_it (self);
 }
 
+/* What is said of the bit in use changes while a pass is dragged: its tile has room for the longest, or all
+ * tiles behind it would be pushed to and fro. */
+static void
+keep_room (SpelchBitTile *self)
+{
+  double chars = CAPTION_SHARE * (double)g_utf8_strlen (_ ("pass too shallow"), -1);
+  gtk_label_set_width_chars (self->caption, self->accepted && !self->even ? (int)ceil (chars) : -1);
+}
+
 void
 spelch_bit_tile_set_accepted (SpelchBitTile *self, bool accepted)
 {
@@ -127,6 +139,7 @@ spelch_bit_tile_set_accepted (SpelchBitTile *self, bool accepted)
     gtk_widget_remove_css_class (GTK_WIDGET (self), "accepted");
   gtk_accessible_update_state (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_STATE_PRESSED,
                                accepted ? GTK_ACCESSIBLE_TRISTATE_TRUE : GTK_ACCESSIBLE_TRISTATE_FALSE, -1);
+  keep_room (self);
   name_it (self);
 }
 
@@ -144,6 +157,8 @@ spelch_bit_tile_set_scale (SpelchBitTile *self, double scale, int height, double
 void
 spelch_bit_tile_set_width (SpelchBitTile *self, int width)
 {
+  self->even = width >= 0;
+  keep_room (self);
   PangoEllipsizeMode mode = width < 0 ? PANGO_ELLIPSIZE_NONE : PANGO_ELLIPSIZE_END;
   gtk_widget_set_size_request (GTK_WIDGET (self), width, -1);
   gtk_label_set_ellipsize (self->name, mode);

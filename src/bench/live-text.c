@@ -29,6 +29,7 @@ struct _SpelchLiveText
   guint width_chars;
   float xalign;
   bool hanging;
+  bool middle;
   SpelchGlyphKind glyph;
 };
 
@@ -41,6 +42,7 @@ enum
   PROP_WIDTH_CHARS,
   PROP_CAPTION,
   PROP_HANGING,
+  PROP_MIDDLE,
   N_PROPS
 };
 static GParamSpec *props[N_PROPS];
@@ -139,6 +141,17 @@ glyph_room (SpelchLiveText *self)
   return pushes ? ceil (em * GLYPH_EM) + floor (em * GLYPH_GAP_EM) : 0;
 }
 
+/* How far below its top the text of a widget begins that has room for more lines, or more height. */
+static int
+room_above (SpelchLiveText *self)
+{
+  int height = 0;
+  if (!self->middle)
+    return 0;
+  pango_layout_get_pixel_size (self->layout, NULL, &height);
+  return MAX ((gtk_widget_get_height (GTK_WIDGET (self)) - height) / 2, 0);
+}
+
 /* Where a sign stands: just before the text in reading order, and inside the widget. */
 static double
 before_text (SpelchLiveText *self, double em, double size)
@@ -182,8 +195,8 @@ spelch_live_text_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   lines_at (self, gtk_widget_get_width (widget));
   gtk_snapshot_save (snapshot);
   gtk_snapshot_translate (
-      snapshot,
-      &GRAPHENE_POINT_INIT ((float)(is_mirrored (self) ? -glyph_room (self) : glyph_room (self)), 0));
+      snapshot, &GRAPHENE_POINT_INIT ((float)(is_mirrored (self) ? -glyph_room (self) : glyph_room (self)),
+                                      (float)room_above (self)));
   gtk_snapshot_append_layout (snapshot, self->layout, &colour);
   if (self->glyph != SPELCH_GLYPH_NONE)
     append_glyph (self, snapshot, &colour);
@@ -291,6 +304,9 @@ spelch_live_text_get_property (GObject *object, guint id, GValue *value, GParamS
     case PROP_HANGING:
       g_value_set_boolean (value, self->hanging);
       break;
+    case PROP_MIDDLE:
+      g_value_set_boolean (value, self->middle);
+      break;
     default:
       G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
     }
@@ -311,6 +327,8 @@ spelch_live_text_set_property (GObject *object, guint id, const GValue *value, G
       self->xalign = g_value_get_float (value);
       break;
     case PROP_WIDTH_CHARS:
+      if (self->width_chars != g_value_get_uint (value))
+        gtk_widget_queue_resize (GTK_WIDGET (self));
       self->width_chars = g_value_get_uint (value);
       break;
     case PROP_CAPTION:
@@ -320,6 +338,10 @@ spelch_live_text_set_property (GObject *object, guint id, const GValue *value, G
       self->hanging = g_value_get_boolean (value);
       if (self->layout != NULL)
         hang (self);
+      break;
+    case PROP_MIDDLE:
+      self->middle = g_value_get_boolean (value);
+      gtk_widget_queue_draw (GTK_WIDGET (self));
       break;
     default:
       G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
@@ -362,6 +384,7 @@ spelch_live_text_class_init (SpelchLiveTextClass *klass)
   props[PROP_WIDTH_CHARS] = g_param_spec_uint ("width-chars", NULL, NULL, 1, 200, 4, flags);
   props[PROP_CAPTION] = g_param_spec_string ("caption", NULL, NULL, NULL, flags);
   props[PROP_HANGING] = g_param_spec_boolean ("hanging", NULL, NULL, FALSE, flags);
+  props[PROP_MIDDLE] = g_param_spec_boolean ("middle", NULL, NULL, FALSE, flags);
   g_object_class_install_properties (object_class, N_PROPS, props);
 
   gtk_widget_class_set_css_name (widget_class, "livetext");

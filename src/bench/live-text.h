@@ -17,7 +17,7 @@ G_DECLARE_FINAL_TYPE (SpelchLiveText, spelch_live_text, SPELCH, LIVE_TEXT, GtkWi
 
 /* Properties (also for templates): "lines" kept free (1), "xalign" (0 to 1), "width-chars" wanted at the
  * least, "caption" spoken before the text ("Feed"), "hanging": it begins with a bullet, "• ", and its further
- * lines are set in by that. */
+ * lines are set in by that, "middle": what needs less than the height it has stands in the middle of it. */
 
 /* Owned by it, and only valid until it is set again. */
 const char *spelch_live_text_get_text (SpelchLiveText *self);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/shelf-kind.h"
 #include "drawing/shelf-pictures.h"
+#include "plan/words.h"
 #include "shop/machine.h"
 
 #include <glib/gi18n-lib.h>
@@ -116,8 +117,10 @@ static char *
 line (gconstpointer item, SpelchShelves *shelves, const SpelchNumbers *numbers)
 {
   const SpelchMachine *machine = item;
-  return g_strdup_printf (_ ("%s: %.0f\u00a0W, %.0f to %.0f\u00a0rpm"), _ (KINDS[machine->kind]),
-                          machine->power_w, machine->rpm_min, machine->rpm_max);
+  g_autofree char *power = spelch_words_count (machine->power_w);
+  g_autofree char *least = spelch_words_count (machine->rpm_min),
+                  *most = spelch_words_count (machine->rpm_max);
+  return g_strdup_printf (_ ("%s: %s W, %s to %s rpm"), _ (KINDS[machine->kind]), power, least, most);
 }
 
 static int

@@ -9,9 +9,11 @@
 #include "bench/template.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
-#define BETWEEN 3  /* rows */
-#define BESIDE  16 /* things in a row */
+#define BETWEEN    3   /* rows */
+#define BESIDE     16  /* things in a row */
+#define PASS_SHARE 0.9 /* of the width that as many letters of average width have */
 
 struct _SpelchSettingPanel
 {
@@ -146,6 +148,10 @@ show_pass (SpelchSettingPanel *self, const SpelchPlan *plan)
   g_autofree char *pass = plan->n_passes == 0 ? g_strdup (_ ("No pass"))
                                               : g_strdup_printf (_ ("Pass %u of %u"), shown, plan->n_passes);
   g_autofree char *other = other_way_words (self);
+  guint chars = (guint)ceil (PASS_SHARE * (double)g_utf8_strlen (pass, -1)), had;
+  g_object_get (self->pass, "width-chars", &had, NULL);
+  if (had != chars)
+    g_object_set (self->pass, "width-chars", chars, NULL);
   spelch_live_text_set_text (self->pass, pass);
   spelch_live_text_set_text (self->other_way, other);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "setting.turn-over", plan->through);
@@ -181,7 +187,14 @@ session_changed (SpelchSession *session, guint change, SpelchSettingPanel *self)
     spelch_live_text_settle (self->setting);
 }
 
-/* ---- Layout: the sentence, and below it the rest, in a row where there's room and stacked elsewhere ---- */
+/* ---- Layout: the sentence, and below it the rest, in as few rows as there is room for ---- */
+
+#define N_BELOW 3
+
+typedef struct
+{
+  int x, y, width, height;
+} SpelchPlace;
 
 static int
 wanted (GtkWidget *child, GtkOrientation orientation, int for_size)
@@ -192,38 +205,45 @@ wanted (GtkWidget *child, GtkOrientation orientation, int for_size)
 }
 
 static void
-below (SpelchSettingPanel *self, GtkWidget *children[3])
+below (SpelchSettingPanel *self, GtkWidget *children[N_BELOW])
 {
   children[0] = self->menus;
   children[1] = GTK_WIDGET (self->pass);
   children[2] = self->turn;
 }
 
-static bool
-fits_in_a_row (SpelchSettingPanel *self, int width)
+/* In a row each stands at half its height. */
+static void
+centre (SpelchPlace *places, int from, int to, int row)
 {
-  GtkWidget *children[3];
-  int sum = 2 * BESIDE;
-  below (self, children);
-  for (int i = 0; i < 3; i++)
-    sum += wanted (children[i], GTK_ORIENTATION_HORIZONTAL, -1);
-  return sum <= width;
+  for (int i = from; i < to; i++)
+    places[i].y += (row - places[i].height) / 2;
 }
 
+/* Where what stands below the sentence goes, counted from the sentence's lower left; gives the height. */
 static int
-height_at (SpelchSettingPanel *self, int width)
+arrange (SpelchSettingPanel *self, int width, SpelchPlace places[N_BELOW])
 {
-  GtkWidget *children[3];
-  int stacked = 0, row = 0;
+  GtkWidget *children[N_BELOW];
+  int x = 0, y = BETWEEN, row = 0, first = 0;
   below (self, children);
-  for (int i = 0; i < 3; i++)
+  for (int i = 0; i < N_BELOW; i++)
     {
-      int height = wanted (children[i], GTK_ORIENTATION_VERTICAL, -1);
-      stacked += height + BETWEEN;
-      row = MAX (row, height + BETWEEN);
+      int own = wanted (children[i], GTK_ORIENTATION_HORIZONTAL, -1);
+      if (i > first && x + own > width)
+        {
+          centre (places, first, i, row);
+          y += row + BETWEEN;
+          x = row = 0;
+          first = i;
+        }
+      places[i] = (SpelchPlace){ x, y, own, wanted (children[i], GTK_ORIENTATION_VERTICAL, -1) };
+      row = MAX (row, places[i].height);
+      x += own + BESIDE;
     }
-  int sentence = wanted (GTK_WIDGET (self->setting), GTK_ORIENTATION_VERTICAL, width);
-  return sentence + (fits_in_a_row (self, width) ? row : stacked);
+  centre (places, first, N_BELOW, row);
+  places[N_BELOW - 1].width = width - places[N_BELOW - 1].x;
+  return y + row;
 }
 
 static void
@@ -231,13 +251,18 @@ spelch_setting_panel_measure (GtkWidget *widget, GtkOrientation orientation, int
                               int *natural, int *minimum_baseline, int *natural_baseline)
 {
   SpelchSettingPanel *self = SPELCH_SETTING_PANEL (widget);
-  GtkWidget *children[3];
+  GtkWidget *children[N_BELOW];
+  SpelchPlace places[N_BELOW];
   int least = wanted (GTK_WIDGET (self->setting), GTK_ORIENTATION_HORIZONTAL, -1);
   below (self, children);
-  for (int i = 0; i < 3; i++)
+  for (int i = 0; i < N_BELOW; i++)
     least = MAX (least, wanted (children[i], GTK_ORIENTATION_HORIZONTAL, -1));
   if (orientation == GTK_ORIENTATION_VERTICAL)
-    least = height_at (self, for_size > 0 ? MAX (for_size, least) : least);
+    {
+      int width = MAX (for_size, least);
+      least = wanted (GTK_WIDGET (self->setting), GTK_ORIENTATION_VERTICAL, width)
+              + arrange (self, width, places);
+    }
   *minimum = *natural = least;
 }
 
@@ -245,21 +270,18 @@ static void
 spelch_setting_panel_size_allocate (GtkWidget *widget, int width, int height, int baseline)
 {
   SpelchSettingPanel *self = SPELCH_SETTING_PANEL (widget);
-  GtkWidget *children[3];
-  bool row = fits_in_a_row (self, width);
-  int x = 0, y = wanted (GTK_WIDGET (self->setting), GTK_ORIENTATION_VERTICAL, width);
-  gtk_widget_size_allocate (GTK_WIDGET (self->setting), &(GtkAllocation){ 0, 0, width, y }, -1);
-  y += BETWEEN;
+  GtkWidget *children[N_BELOW];
+  SpelchPlace places[N_BELOW];
+  bool mirrored = gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL;
+  int sentence = wanted (GTK_WIDGET (self->setting), GTK_ORIENTATION_VERTICAL, width);
+  gtk_widget_size_allocate (GTK_WIDGET (self->setting), &(GtkAllocation){ 0, 0, width, sentence }, -1);
   below (self, children);
-  for (int i = 0; i < 3; i++)
+  arrange (self, width, places);
+  for (int i = 0; i < N_BELOW; i++)
     {
-      int own_height = wanted (children[i], GTK_ORIENTATION_VERTICAL, -1);
-      int own_width = i == 2 || !row ? width - x : wanted (children[i], GTK_ORIENTATION_HORIZONTAL, -1);
-      gtk_widget_size_allocate (children[i], &(GtkAllocation){ x, y, own_width, own_height }, -1);
-      if (row)
-        x += own_width + BESIDE;
-      else
-        y += own_height + BETWEEN;
+      int x = mirrored ? width - places[i].x - places[i].width : places[i].x;
+      gtk_widget_size_allocate (
+          children[i], &(GtkAllocation){ x, sentence + places[i].y, places[i].width, places[i].height }, -1);
     }
 }
 

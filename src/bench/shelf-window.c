@@ -8,6 +8,7 @@
 #include "bench/taking.h"
 #include "bench/template.h"
 #include "bench/undo-buttons.h"
+#include "drawing/lettering.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -103,7 +104,8 @@ show_draft (SpelchShelfWindow *self, gconstpointer draft)
 {
   memcpy (self->draft, draft, spelch_list_item_size (self->kind->list));
   g_autofree char *line = self->kind->line (draft, self->shelves, &self->numbers);
-  gtk_label_set_text (self->caption, line);
+  g_autofree char *kept = spelch_lettering_keep_units (line, false);
+  gtk_label_set_text (self->caption, kept);
   g_autofree char *words = g_strdup_printf (_ ("Picture of %s"), line);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->frame), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
   spelch_kept_picture_changed (self->picture);

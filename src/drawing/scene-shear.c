@@ -108,11 +108,19 @@ most_lines (const char *text)
   return strchr (text, '\n') != NULL ? 3 : 2;
 }
 
-/* Sets words on a side and slides them to the free place nearest to @middle, between @high and @low in the
- * picture. */
+/* Heights in the picture: where words would best have their middle, how far up and down they may stand, and
+ * from where to where what they tell of is drawn. */
+typedef struct
+{
+  double middle, high, low, own_high, own_low;
+} Reach;
+
+/* Sets words on a side and slides them to the free place nearest to the middle. Left of the bit are the
+ * chevrons: words about some of them keep their middle beside these, since they would seem to tell of the
+ * others. */
 static bool
 try_side (SpelchScene *scene, SpelchLabelId id, const char *text, SpelchLetters letters,
-          const SpelchColour *colour, Side side, double middle, double high, double low)
+          const SpelchColour *colour, Side side, Reach reach)
 {
   SpelchLabel *label
       = spelch_scene_label (scene, id, SPELCH_LAYER_SHEAR, g_strdup (text), WORD_SIZE, letters, side.room,
@@ -126,7 +134,13 @@ try_side (SpelchScene *scene, SpelchLabelId id, const char *text, SpelchLetters 
           || outer.width > side.room + 3 * WORD_PAD))
     return false;
   outer.x = side.at_left ? side.x - outer.width : side.x;
-  outer.y = middle - outer.height / 2;
+  outer.y = reach.middle - outer.height / 2;
+  double high = reach.high, low = reach.low;
+  if (side.at_left && !scene->view.on_paper)
+    {
+      high = MAX (high, reach.own_high - outer.height / 2);
+      low = MIN (low, reach.own_low + outer.height / 2);
+    }
   if (!spelch_placer_slide (&scene->placer, &outer, high, low - outer.height))
     return false;
   label->box.x = outer.x + WORD_PAD;
@@ -150,26 +164,29 @@ keep_off_rest (const SpelchScene *scene, double *top, double *bottom)
 /* Right of the bit in lines that end with the board rather than across its end, where they can. */
 static bool
 try_inside (SpelchScene *scene, SpelchLabelId id, const char *text, SpelchLetters letters,
-            const SpelchColour *colour, Side side, double middle, double high, double low)
+            const SpelchColour *colour, Side side, Reach reach)
 {
   double room = scene->frame.board_right - side.x - 2 * WORD_PAD - 2;
   if (side.at_left || scene->view.on_paper || room >= side.room || room < INSIDE_LEAST * scene->view.text)
     return false;
   side.room = room;
-  return try_side (scene, id, text, letters, colour, side, middle, high, low);
+  return try_side (scene, id, text, letters, colour, side, reach);
 }
 
 static void
 place_words (SpelchScene *scene, SpelchLabelId id, const char *text, SpelchLetters letters,
-             const SpelchColour *colour, bool left_first, double middle, double high, double low)
+             const SpelchColour *colour, bool left_first, Reach reach)
 {
   for (int i = 0; i < 4; i++)
     {
-      double more = i < 2 ? 0 : REACH_MORE * scene->view.text, top = high - more, bottom = low + more;
-      keep_off_rest (scene, &top, &bottom);
+      double more = i < 2 ? 0 : REACH_MORE * scene->view.text;
+      Reach tried = reach;
+      tried.high -= more;
+      tried.low += more;
+      keep_off_rest (scene, &tried.high, &tried.low);
       Side side = side_of (scene, left_first == (i % 2 == 0));
-      if (try_inside (scene, id, text, letters, colour, side, middle, top, bottom)
-          || try_side (scene, id, text, letters, colour, side, middle, top, bottom))
+      if (try_inside (scene, id, text, letters, colour, side, tried)
+          || try_side (scene, id, text, letters, colour, side, tried))
         return;
     }
   spelch_scene_drop_label (scene, id);
@@ -196,11 +213,19 @@ lay_out_zone (SpelchScene *scene, SpelchLabelId id, SpelchZone zone)
                           : up    ? g_strdup_printf ("%s\n%s", _ ("up-shear"), up_words (scene))
                                   : g_strdup_printf ("%s\n%s", _ ("down-shear"), _ ("presses fibres in"));
 
-  place_words (scene, id, text, neutral ? SPELCH_LETTERS_PLAIN : SPELCH_LETTERS_TITLE,
-               neutral ? &p->ink_soft
-               : up    ? &p->up_ink
-                       : &p->down_ink,
-               true, (y0 + y1) / 2, MIN (y0, y1) - slack, MAX (y0, y1) + slack);
+  place_words (
+      scene, id, text, neutral ? SPELCH_LETTERS_PLAIN : SPELCH_LETTERS_TITLE,
+      neutral ? &p->ink_soft
+      : up    ? &p->up_ink
+              : &p->down_ink,
+      true, (Reach){ (y0 + y1) / 2, MIN (y0, y1) - slack, MAX (y0, y1) + slack, MIN (y0, y1), MAX (y0, y1) });
+}
+
+/* Of a height that is drawn as a line: anywhere near it. */
+static Reach
+within (double y, double reach)
+{
+  return (Reach){ y, y - reach, y + reach, y - reach, y + reach };
 }
 
 static void
@@ -213,8 +238,8 @@ lay_out_turn_over (SpelchScene *scene)
   g_autofree char *text = g_strdup_printf (_ ("shear turns over %s up"), height);
   double y = y_of_height (scene, scene->plan.flutes.turn_over), reach = 90 * scene->view.text;
 
-  place_words (scene, SPELCH_LABEL_TURN_OVER, text, SPELCH_LETTERS_PLAIN, &scene->palette->ink, false, y,
-               y - reach, y + reach);
+  place_words (scene, SPELCH_LABEL_TURN_OVER, text, SPELCH_LETTERS_PLAIN, &scene->palette->ink, false,
+               within (y, reach));
 }
 
 /* Tabs stand elsewhere along the path; only the last pass leaves them. */
@@ -231,8 +256,8 @@ lay_out_tabs (SpelchScene *scene)
                          tabs->count, thickness);
 
   if (spelch_scene_shows_tabs (scene))
-    place_words (scene, SPELCH_LABEL_TABS, text, SPELCH_LETTERS_PLAIN, &scene->palette->ink, false, top,
-                 top - reach, top + reach);
+    place_words (scene, SPELCH_LABEL_TABS, text, SPELCH_LETTERS_PLAIN, &scene->palette->ink, false,
+                 within (top, reach));
 }
 
 void

@@ -463,7 +463,8 @@ void
 spelch_scene_lay_out_words (SpelchScene *scene)
 {
   spelch_placer_init (&scene->placer, (SpelchRect){ 2, 2, scene->view.width - 4, scene->view.height - 4 });
-  spelch_placer_take (&scene->placer, scene->frame.corner);
+  if (!scene->view.corner_unused)
+    spelch_placer_take (&scene->placer, scene->frame.corner);
   SpelchRect groove = spelch_scene_groove (scene);
   if (groove.height > 0)
     spelch_placer_take (&scene->placer,

@@ -53,6 +53,7 @@ typedef struct
   bool without_words;   /* but which side the motor is on, and in a question what lies where; for a small
                            picture */
   bool corner_taken;    /* a window has words in the corner that is kept free, so names keep off it */
+  bool corner_unused;   /* nothing stands in that corner, neither a window's words nor the picture's own */
   bool one_pass;        /* a small picture: of the passes only the shown one is marked, beside the board */
   bool without_windows; /* nothing of the depths that are clean, which is going to be asked yet */
   bool asking;   /* a question: nothing of how the edges come out, or at which depths they would be clean */
