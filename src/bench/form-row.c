@@ -7,6 +7,7 @@
 #include <string.h>
 
 #define NAME_CHARS 17
+#define NAME_LOW   5 /* to the line of what stands in the control */
 
 struct _SpelchFormRow
 {
@@ -75,6 +76,8 @@ make_entry (SpelchFormRow *self)
                || self->field->kind == SPELCH_FIELD_LENGTHS;
   gtk_editable_set_width_chars (GTK_EDITABLE (entry), words ? 16 : 12);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (entry), words ? 40 : 12);
+  if (!words)
+    gtk_widget_add_css_class (entry, "short");
   if (self->field->none != NULL)
     gtk_entry_set_placeholder_text (GTK_ENTRY (entry), _ (self->field->none));
   g_signal_connect_swapped (entry, "changed", G_CALLBACK (text_changed), self);
@@ -181,7 +184,7 @@ build (SpelchFormRow *self)
   gtk_label_set_max_width_chars (GTK_LABEL (self->label), NAME_CHARS);
   gtk_label_set_mnemonic_widget (GTK_LABEL (self->label), self->control);
   gtk_widget_set_valign (self->label, GTK_ALIGN_START);
-  gtk_widget_set_margin_top (self->label, 4);
+  gtk_widget_set_margin_top (self->label, GTK_IS_DROP_DOWN (self->control) ? NAME_LOW + 1 : NAME_LOW);
   GtkWidget *right = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
   gtk_widget_set_hexpand (right, TRUE);
   gtk_box_append (GTK_BOX (right), with_unit (self));

@@ -396,8 +396,8 @@ fill_grid (SpelchSideWindow *self)
   for (int row = 0; row < SPELCH_N_ROWS; row++)
     self->row_names[row] = add_row_name (self, SPELCH_SIDE_VALUES + row, "", "cell");
   add_words (self, SPELCH_SIDE_CHART, _ ("By depth of the first pass, with everything exact"), "chart");
-  add_words (self, SPELCH_SIDE_USE, _ ("● best in the row, ○ worst. Forces, power and heat are estimates."),
-             "note");
+  add_words (self, SPELCH_SIDE_USE,
+             _ ("●\u00a0best in the row, ○\u00a0worst. Forces, power and heat are estimates."), "note");
   for (guint i = 0; i < SPELCH_COMPARE_MOST; i++)
     {
       self->columns[i] = spelch_side_column_new (self->grid, i, widths, self->names, &self->drawings);

@@ -181,8 +181,8 @@ draw_rows (const Sheet *sheet, const GArray *columns, double y)
 static void
 draw_foot (const Sheet *sheet, double y)
 {
-  write_words (sheet, _ ("● best in the row, ○ worst. Forces, power and heat are estimates."), BODY - 1,
-               SPELCH_LETTERS_PLAIN, MARGIN, y, sheet->view->width - 2 * MARGIN, PANGO_ALIGN_LEFT,
+  write_words (sheet, _ ("●\u00a0best in the row, ○\u00a0worst. Forces, power and heat are estimates."),
+               BODY - 1, SPELCH_LETTERS_PLAIN, MARGIN, y, sheet->view->width - 2 * MARGIN, PANGO_ALIGN_LEFT,
                &sheet->palette->ink_soft);
 }
 

@@ -7,14 +7,6 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-/* Rounded as a force estimate deserves. */
-static char *
-newtons (double value)
-{
-  double step = value >= 100 ? 10 : 1;
-  return spelch_words_count (round (value / step) * step);
-}
-
 static const char *
 seat_format (const SpelchSeat *seat)
 {
@@ -42,10 +34,10 @@ spelch_words_seat (const SpelchPlan *plan)
   if (plan->n_seats == 0)
     return g_strdup ("");
   const SpelchSeat *seat = &plan->seats[0];
-  g_autofree char *mean = newtons (seat->mean_n);
-  g_autofree char *low = newtons (seat->low_n);
-  g_autofree char *high = newtons (seat->high_n);
-  g_autofree char *needed = newtons (plan->hold_needed_n);
+  g_autofree char *mean = spelch_words_rough (seat->mean_n);
+  g_autofree char *low = spelch_words_rough (seat->low_n);
+  g_autofree char *high = spelch_words_rough (seat->high_n);
+  g_autofree char *needed = spelch_words_rough (plan->hold_needed_n);
   g_autofree char *force = seat->mean_n >= 0.5    ? g_strdup_printf (seat_format (seat), mean, low, high)
                            : seat->bound_n >= 0.5 ? g_strdup (_ ("Lifts about as much as it presses"))
                                                   : g_strdup (_ ("Neither lifts nor presses"));
@@ -66,10 +58,10 @@ spelch_words_seat_advice (const SpelchPlan *plan, const SpelchPart *part, const 
     return g_strdup (part->holding.method == SPELCH_HOLD_UNTOLD
                          ? _ ("Say how the work is held, and this is checked.")
                          : _ ("How hard it is held isn't known, so this isn't checked."));
-  g_autofree char *available = newtons (plan->hold_available_n);
+  g_autofree char *available = spelch_words_rough (plan->hold_available_n);
   g_autofree char *factor = spelch_words_times (numbers, plan->hold_factor);
   g_autofree char *worst = spelch_words_times (numbers, plan->hold_factor_worst);
-  g_autofree char *needed = newtons (plan->hold_needed_n);
+  g_autofree char *needed = spelch_words_rough (plan->hold_needed_n);
   g_autofree char *held = g_strdup_printf (
       part->holding.method == SPELCH_HOLD_VACUUM
           ? _ ("Vacuum gives about %s N, which bears %s times the bit's force, %s times with everything at "

@@ -4,13 +4,6 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-static char *
-newtons (double value)
-{
-  double step = value >= 100 ? 10 : 1;
-  return spelch_words_count (fmax (round (value / step) * step, 1));
-}
-
 static const char *
 side_word (SpelchSide side, bool seen)
 {
@@ -89,8 +82,8 @@ of_chips (const SpelchReason *reason)
 static char *
 of_seat (const SpelchChoice *choice, const SpelchReason *reason)
 {
-  g_autofree char *force = newtons (reason->value);
-  g_autofree char *hold = newtons (reason->limit);
+  g_autofree char *force = spelch_words_rough (fmax (reason->value, 1));
+  g_autofree char *hold = spelch_words_rough (fmax (reason->limit, 1));
   bool gantry = choice->plan.machine == SPELCH_MACHINE_GANTRY;
   bool table = choice->plan.machine == SPELCH_MACHINE_TABLE;
   if (reason->kind == SPELCH_REASON_PRESSES_DOWN)

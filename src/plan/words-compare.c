@@ -82,10 +82,10 @@ spelch_words_compared (const SpelchCompared *one, SpelchRow row, const SpelchNum
     case SPELCH_ROW_SEAT:
       return seat (value, numbers);
     case SPELCH_ROW_HOLD:
-      text = spelch_words_decimal (numbers, value, 1);
+      text = spelch_words_times (numbers, value);
       return g_strdup_printf (_ ("%s times the bit's force"), text);
     case SPELCH_ROW_POWER:
-      text = spelch_words_count (value);
+      text = spelch_words_rough (value);
       return g_strdup_printf (_ ("about %s W"), text);
     case SPELCH_ROW_RUBBING:
     case SPELCH_ROW_ROOM:
@@ -204,7 +204,7 @@ quicker_but (const GArray *columns, const SpelchPart *part, const SpelchCompared
   g_autofree char *time = spelch_words_time (quick->plan.time_s),
                   *own = spelch_words_time (best->plan.time_s);
   return g_strdup_printf (
-      _ ("“%s” is quicker, %s against %s, but: %s, %s."), quick->bit->name, time, own, face,
+      _ ("“%s” is quicker, %s against %s, but not clean enough. %s: %s."), quick->bit->name, time, own, face,
       spelch_words_grade (edge != NULL ? edge->grade : 1, spelch_plan_facing (&quick->plan, side)));
 }
 

@@ -181,6 +181,13 @@ spelch_words_edge_now (const SpelchBit *bit, const SpelchNumbers *numbers)
 {
   const char *since = spelch_bit_edge_since (bit);
   g_autofree char *way = spelch_words_way (numbers, bit->metres_cut);
+  if (bit->metres_cut <= 0)
+    return since[0] == '\0'
+               ? g_strdup (_ ("No cut has been counted for it yet."))
+               : g_strdup_printf (was_replaced (bit, since)
+                                      ? _ ("It hasn't cut anything since it was replaced on %s.")
+                                      : _ ("It hasn't cut anything since it was sharpened on %s."),
+                                  since);
   if (since[0] == '\0')
     return g_strdup_printf (_ ("It has cut %s since it was new."), way);
   return g_strdup_printf (was_replaced (bit, since) ? _ ("It has cut %s since it was replaced on %s.")

@@ -475,9 +475,9 @@ spelch_chain_power (SpelchChain *chain)
   const SpelchWhyCase *of = chain->of;
   const SpelchPlan *plan = of->plan;
   bool router = of->part->machine.power_is_input;
-  g_autofree char *low = spelch_words_count (plan->power_w.low),
-                  *high = spelch_words_count (plan->power_w.high);
-  g_autofree char *mid = spelch_words_count (plan->power_w.mid);
+  g_autofree char *low = spelch_words_rough (plan->power_w.low),
+                  *high = spelch_words_rough (plan->power_w.high);
+  g_autofree char *mid = spelch_words_rough (plan->power_w.mid);
   g_autofree char *rated = spelch_words_count (of->part->machine.power_w);
   g_autofree char *force = spelch_words_count (plan->tangential_mean_n);
   g_autofree char *speed = spelch_chain_decimal (chain, plan->cutting_speed, 1);

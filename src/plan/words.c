@@ -80,10 +80,21 @@ spelch_words_per_cent (double share)
   return (int)round (fmin (share, 99) * 100);
 }
 
+#define EXACT_TIMES 10 /* beyond, the forces aren't known to a tenth of themselves */
+
 char *
 spelch_words_times (const SpelchNumbers *numbers, double factor)
 {
+  if (factor >= EXACT_TIMES)
+    return spelch_words_count (floor (factor + 1e-6));
   return spelch_words_decimal (numbers, floor (factor * 10 + 1e-6) / 10, 1);
+}
+
+char *
+spelch_words_rough (double value)
+{
+  double step = fabs (value) >= 100 ? 10 : 1;
+  return spelch_words_count (round (value / step) * step);
 }
 
 char *

@@ -46,14 +46,17 @@ char *spelch_words_feed (const SpelchNumbers *numbers, double mm_min);
 /* A whole number with thin spaces between groups of three: "18 000". */
 char *spelch_words_count (double value);
 
+/* A force or power that is only estimated, to ones and from a hundred on to tens. */
+char *spelch_words_rough (double value);
+
 /* A plain number with @decimals decimals and the decimal sign of @numbers. */
 char *spelch_words_decimal (const SpelchNumbers *numbers, double value, int decimals);
 
 /* A share, 1 the whole, as a number of per cent; 9 900 at the most. */
 int spelch_words_per_cent (double share);
 
-/* How many times a force is held, "1.9", without a word: rounded down to a tenth, so that nothing seems to
- * hold that doesn't. */
+/* How many times a force is held, "1.9", without a word: rounded down, to a tenth, or to a whole from ten on,
+ * so that nothing seems to hold that doesn't. */
 char *spelch_words_times (const SpelchNumbers *numbers, double factor);
 
 /* A time: "1 min 52 s". */

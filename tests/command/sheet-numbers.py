@@ -72,9 +72,9 @@ class Printed:
         return any(value is not None and abs(value - self.value) <= self.half for value in values)
 
     def is_bound(self, values, up):
-        """Of a depth that must be reached, or must not be passed, or a factor: rounded so that it holds, to 1/64 of an inch or
-        a tenth."""
-        step = INCH / 64 if self.unit == 'in' else 0.1
+        """Of a depth that must be reached, or must not be passed, or a factor: rounded so that it holds, to 1/64 of an inch
+        (written with three decimals) or a tenth; a factor of ten and more to a whole."""
+        step = INCH / 64 + INCH / 2000 if self.unit == 'in' else 1 if self.unit is None and self.value >= 10 else 0.1
         return any(value is not None and -1e-4 <= (self.value - value) * (1 if up else -1) < step - 1e-4 for value in values)
 
 

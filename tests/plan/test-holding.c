@@ -533,12 +533,32 @@ test_never_rounded_up (Demo *demo, gconstpointer unused)
       strstr (advice, "bears 1.9 times the bit's force, 0.9 times with everything at its worst;"));
 }
 
+/* Forces are known to a factor of two: from ten times on no tenths are told, and watts not singly. */
+static void
+test_as_exact_as_known (void)
+{
+  const struct
+  {
+    double factor;
+    const char *words;
+  } times[] = { { 2.68, "2.6" }, { 9.99, "9.9" }, { 10, "10" }, { 23.99, "23" } };
+  for (guint i = 0; i < G_N_ELEMENTS (times); i++)
+    {
+      g_autofree char *words = spelch_words_times (&MM, times[i].factor);
+      g_assert_cmpstr (words, ==, times[i].words);
+    }
+  g_autofree char *few = spelch_words_rough (47.4), *many = spelch_words_rough (427.3);
+  g_assert_cmpstr (few, ==, "47");
+  g_assert_cmpstr (many, ==, "430");
+}
+
 #define ADD(name, function) g_test_add ("/holding/" name, Demo, NULL, demo_set_up, function, demo_tear_down)
 
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/holding/as-exact-as-known", test_as_exact_as_known);
   ADD ("every-pass", test_every_pass);
   ADD ("slow", test_slow);
   ADD ("pushed-off", test_pushed_off);

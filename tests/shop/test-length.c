@@ -346,6 +346,9 @@ test_format (void)
     { 18.3, SPELCH_UNIT_MM, SPELCH_INCH_FRACTION, 1, '.', "18.3 mm" },
     { 18.3, SPELCH_UNIT_MM, SPELCH_INCH_FRACTION, 2, ',', "18,30 mm" },
     { 18, SPELCH_UNIT_MM, SPELCH_INCH_FRACTION, 0, '.', "18 mm" },
+    /* halves go up, whichever side of them the nearest number of the computer lies */
+    { 3.175, SPELCH_UNIT_MM, SPELCH_INCH_FRACTION, 2, '.', "3.18 mm" },
+    { 9.525, SPELCH_UNIT_MM, SPELCH_INCH_FRACTION, 2, '.', "9.53 mm" },
     { -0.001, SPELCH_UNIT_MM, SPELCH_INCH_FRACTION, 1, '.', "0.0 mm" },
     { -0.6, SPELCH_UNIT_MM, SPELCH_INCH_FRACTION, 1, ',', "-0,6 mm" },
     { 18.256, SPELCH_UNIT_INCH, SPELCH_INCH_FRACTION, 1, '.', "23/32 in" },
