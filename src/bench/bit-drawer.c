@@ -254,9 +254,16 @@ look (gpointer data)
   SpelchWanted wanted = spelch_wanted_find (spelch_session_get_constants (self->session), part, cut);
   g_auto (GStrv) sentences = spelch_words_wanted (&wanted, cut, spelch_session_get_numbers (self->session));
   g_autofree char *found = g_strjoinv (" ", sentences);
-  /* Translators: what follows are sentences that say which bits would do. */
+  bool some = false;
+  for (int kind = 0; kind < SPELCH_N_BIT_KINDS; kind++)
+    some |= wanted.kinds[kind].serves;
   g_autofree char *words
-      = g_strdup_printf (_ ("No bit here leaves the edges as accepted. What to look for: %s"), found);
+      /* Translators: what follows are sentences that say which bits would do. */
+      = g_strdup_printf (some
+                             ? _ ("No bit here leaves the edges as accepted. What to look for: %s")
+                             /* Translators: what follows says that no other bit would, and what to change. */
+                             : _ ("No bit here leaves the edges as accepted. %s"),
+                         found);
   say_wanted (self, words);
   return G_SOURCE_REMOVE;
 }

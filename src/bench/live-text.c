@@ -24,8 +24,9 @@ struct _SpelchLiveText
   SpelchTextMetrics metrics; /* of its font; 0 until they are asked for */
   char *text;
   char *caption;
-  guint lines; /* kept free */
-  guint grown; /* lines needed so far */
+  guint lines;  /* kept free */
+  guint grown;  /* lines needed so far */
+  int grown_at; /* in that width */
   guint width_chars;
   float xalign;
   bool hanging;
@@ -112,7 +113,7 @@ spelch_live_text_measure (GtkWidget *widget, GtkOrientation orientation, int for
       *minimum = *natural = (int)self->width_chars * metrics.character;
       return;
     }
-  guint lines = MAX (self->lines, self->grown);
+  guint lines = for_size > 0 && for_size != self->grown_at ? self->lines : MAX (self->lines, self->grown);
   if (for_size > 0)
     lines = MAX (lines, lines_at (self, for_size));
   *minimum = *natural = (int)lines * metrics.line;
@@ -123,7 +124,8 @@ static void
 spelch_live_text_size_allocate (GtkWidget *widget, int width, int height, int baseline)
 {
   SpelchLiveText *self = SPELCH_LIVE_TEXT (widget);
-  self->grown = MAX (self->grown, lines_at (self, width));
+  self->grown = MAX (width == self->grown_at ? self->grown : 0, lines_at (self, width));
+  self->grown_at = width;
 }
 
 static bool
@@ -335,6 +337,8 @@ spelch_live_text_set_property (GObject *object, guint id, const GValue *value, G
       spelch_live_text_set_caption (self, g_value_get_string (value));
       break;
     case PROP_HANGING:
+      if (self->hanging == g_value_get_boolean (value))
+        break;
       self->hanging = g_value_get_boolean (value);
       if (self->layout != NULL)
         hang (self);

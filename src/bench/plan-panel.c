@@ -127,14 +127,19 @@ show_way (GtkWidget *button, const char *list, const SpelchPlan *plan, const Spe
   gtk_widget_set_visible (button, shown);
 }
 
+#define BULLET "• "
+
 static void
 show_stops (SpelchPlanPanel *self, const SpelchPart *part, const SpelchPlan *plan,
             const SpelchNumbers *numbers)
 {
-  g_autofree char *stops = sentences (plan, false, "\n", numbers);
+  g_autofree char *listed = sentences (plan, false, "\n" BULLET, numbers);
+  bool several = strchr (listed, '\n') != NULL;
+  g_autofree char *stops = g_strconcat (several ? BULLET : "", listed, NULL);
   g_autofree char *questions = sentences (plan, true, " ", numbers);
   /* Translators: what follows are sentences that say what to tell or to measure. */
   g_autofree char *asks = g_strdup_printf (_ ("Not checked yet: %s"), questions);
+  g_object_set (self->stops, "hanging", several, NULL);
   spelch_live_text_set_text (self->stops, stops);
   spelch_live_text_set_text (self->asks, asks);
   gtk_widget_set_visible (self->stop_box, stops[0] != '\0');

@@ -11,7 +11,7 @@
 #include <math.h>
 
 #define LEAST_WIDTH  420
-#define LEAST_HEIGHT 340
+#define LEAST_HEIGHT 290
 #define BAND_MARGIN  20
 #define BAND_SLACK   12
 #define FACE_MARGIN  4 /* around a face's name, still part of what is clicked */
