@@ -7,7 +7,6 @@
 #include <string.h>
 
 #define NAME_CHARS 17
-#define NAME_LOW   5 /* to the line of what stands in the control */
 
 struct _SpelchFormRow
 {
@@ -184,7 +183,6 @@ build (SpelchFormRow *self)
   gtk_label_set_max_width_chars (GTK_LABEL (self->label), NAME_CHARS);
   gtk_label_set_mnemonic_widget (GTK_LABEL (self->label), self->control);
   gtk_widget_set_valign (self->label, GTK_ALIGN_START);
-  gtk_widget_set_margin_top (self->label, GTK_IS_DROP_DOWN (self->control) ? NAME_LOW + 1 : NAME_LOW);
   GtkWidget *right = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
   gtk_widget_set_hexpand (right, TRUE);
   gtk_box_append (GTK_BOX (right), with_unit (self));
@@ -375,12 +373,31 @@ spelch_form_row_finalize (GObject *object)
   G_OBJECT_CLASS (spelch_form_row_parent_class)->finalize (object);
 }
 
+/* The first line of the name stands level with what stands in the control, however large the text is. */
+static void
+spelch_form_row_map (GtkWidget *widget)
+{
+  SpelchFormRow *self = SPELCH_FORM_ROW (widget);
+  if (self->control != NULL)
+    {
+      int height = 0;
+      PangoFontMetrics *metrics
+          = pango_context_get_metrics (gtk_widget_get_pango_context (self->label), NULL, NULL);
+      int line = PANGO_PIXELS (pango_font_metrics_get_height (metrics));
+      pango_font_metrics_unref (metrics);
+      gtk_widget_measure (self->control, GTK_ORIENTATION_VERTICAL, -1, NULL, &height, NULL, NULL);
+      gtk_widget_set_margin_top (self->label, MAX ((height - line + 1) / 2, 0));
+    }
+  GTK_WIDGET_CLASS (spelch_form_row_parent_class)->map (widget);
+}
+
 static void
 spelch_form_row_class_init (SpelchFormRowClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   G_OBJECT_CLASS (klass)->dispose = spelch_form_row_dispose;
   G_OBJECT_CLASS (klass)->finalize = spelch_form_row_finalize;
+  widget_class->map = spelch_form_row_map;
   signals[SIGNAL_TYPED]
       = g_signal_new ("typed", SPELCH_TYPE_FORM_ROW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[SIGNAL_ENTERED] = g_signal_new ("entered", SPELCH_TYPE_FORM_ROW, G_SIGNAL_RUN_LAST, 0, NULL, NULL,

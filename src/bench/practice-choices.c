@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/practice-choices.h"
+#include "bench/paragraph.h"
 #include "plan/words-posed.h"
 
 #include <glib/gi18n-lib.h>
@@ -112,18 +113,14 @@ row_new (SpelchPracticeChoices *self, guint i, const char *words, const char *me
       = g_object_new (GTK_TYPE_CHECK_BUTTON, "accessible-role",
                       self->by_depth ? GTK_ACCESSIBLE_ROLE_CHECKBOX : GTK_ACCESSIBLE_ROLE_RADIO, NULL);
   GtkWidget *sides = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 10);
-  GtkWidget *name = gtk_label_new (letter), *label = gtk_label_new (words), *means = gtk_label_new (meaning);
+  GtkWidget *name = gtk_label_new (letter), *label = spelch_paragraph_new (words, "plain");
+  GtkWidget *means = spelch_paragraph_new (meaning, "means");
   GtkWidget *lines = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   g_autofree char *spoken = g_strdup_printf (_ ("%s: %s"), letter, words);
   gtk_widget_add_css_class (name, "strong");
   gtk_widget_set_valign (name, GTK_ALIGN_START);
   gtk_widget_set_visible (name, !self->by_depth);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_widget_set_hexpand (label, TRUE);
-  gtk_label_set_wrap (GTK_LABEL (means), TRUE);
-  gtk_label_set_xalign (GTK_LABEL (means), 0);
-  gtk_widget_add_css_class (means, "means");
   gtk_widget_set_visible (means, *meaning != '\0');
   gtk_box_append (GTK_BOX (lines), label);
   gtk_box_append (GTK_BOX (lines), means);

@@ -45,7 +45,7 @@ G_DEFINE_FINAL_TYPE (SpelchPracticeQuestion, spelch_practice_question, GTK_TYPE_
 static void
 show_words (GtkLabel *label, const char *words)
 {
-  gtk_label_set_text (label, words);
+  spelch_paragraph_set (label, words);
   gtk_widget_set_visible (GTK_WIDGET (label), *words != '\0');
 }
 
@@ -188,7 +188,7 @@ show_buttons (SpelchPracticeQuestion *self)
   gtk_button_set_label (GTK_BUTTON (self->next), stage == SPELCH_STAGE_TELLING   ? _ ("To the question")
                                                  : stage == SPELCH_STAGE_CLOSING ? _ ("To the exercises")
                                                  : stage == SPELCH_STAGE_ASKED   ? _ ("Pass it over")
-                                                 : lesson                        ? _ ("On")
+                                                 : lesson                        ? _ ("Go on")
                                                                                  : _ ("Next"));
   gtk_widget_set_visible (self->next, spelch_practice_has_next (self->practice));
   gtk_widget_set_visible (self->back, spelch_practice_has_back (self->practice));

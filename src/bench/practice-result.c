@@ -51,7 +51,7 @@ show_own (SpelchPracticeResult *self, const SpelchPosed *posed, const SpelchGive
 {
   g_autofree char *said = spelch_words_given (posed, given, numbers);
   g_autofree char *wrong = spelch_words_posed_wrong (posed, given, numbers);
-  gtk_label_set_text (self->own.answer, said);
+  spelch_paragraph_set (self->own.answer, said);
   clear (self->own.lines);
   if (*wrong != '\0')
     add_line (self->own.lines, wrong, "plain");
@@ -66,7 +66,7 @@ show_right (SpelchPracticeResult *self, const SpelchPosed *posed, const SpelchGi
   g_auto (GStrv) why = spelch_words_posed_why (posed, numbers);
   bool same = given->right && given->choice >= 0;
   gtk_label_set_text (self->right.caption, same ? _ ("Why") : _ ("Right is"));
-  gtk_label_set_text (self->right.answer, right);
+  spelch_paragraph_set (self->right.answer, right);
   gtk_widget_set_visible (GTK_WIDGET (self->right.answer), !same);
   clear (self->right.lines);
   for (guint i = 0; why[i] != NULL; i++)

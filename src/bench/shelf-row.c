@@ -2,7 +2,6 @@
 #include "bench/shelf-row.h"
 #include "bench/kept-picture.h"
 #include "bench/paragraph.h"
-#include "drawing/lettering.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -40,13 +39,11 @@ spelch_shelf_row_show (SpelchShelfRow *self, gconstpointer item, double scale, c
   bool retired = spelch_shelf_item_is_retired (self->kind, item);
   g_autofree char *title = spelch_shelf_item_title (self->kind, item, self->shelves);
   g_autofree char *line = self->kind->line (item, self->shelves, numbers);
-  g_autofree char *kept_title = spelch_lettering_keep_units (title, false);
-  g_autofree char *kept_line = spelch_lettering_keep_units (line, false);
   memcpy (self->item, item, spelch_list_item_size (self->kind->list));
   self->scale = scale;
   self->palette = palette;
-  gtk_label_set_text (self->name, kept_title);
-  gtk_label_set_text (self->line, kept_line);
+  spelch_paragraph_set (self->name, title);
+  spelch_paragraph_set (self->line, line);
   gtk_widget_set_visible (GTK_WIDGET (self->retired), retired);
   g_autofree char *words
       = g_strdup_printf ("%s, %s%s%s", title, line, retired ? ", " : "", retired ? _ ("retired") : "");

@@ -3,12 +3,12 @@
 #include "bench/copy-offer.h"
 #include "bench/form.h"
 #include "bench/kept-picture.h"
+#include "bench/paragraph.h"
 #include "bench/shelf-files.h"
 #include "bench/shelf-list.h"
 #include "bench/taking.h"
 #include "bench/template.h"
 #include "bench/undo-buttons.h"
-#include "drawing/lettering.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -104,8 +104,7 @@ show_draft (SpelchShelfWindow *self, gconstpointer draft)
 {
   memcpy (self->draft, draft, spelch_list_item_size (self->kind->list));
   g_autofree char *line = self->kind->line (draft, self->shelves, &self->numbers);
-  g_autofree char *kept = spelch_lettering_keep_units (line, false);
-  gtk_label_set_text (self->caption, kept);
+  spelch_paragraph_set (self->caption, line);
   g_autofree char *words = g_strdup_printf (_ ("Picture of %s"), line);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->frame), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
   spelch_kept_picture_changed (self->picture);

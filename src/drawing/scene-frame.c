@@ -37,6 +37,8 @@
 #define AXIS_SHIFT_MM       2.0  /* how far an allowance may move the bit aside */
 #define NOTE_LEAST          90.0 /* least width of a note, times the text size */
 #define BESIDE_BIT          70.0 /* least room in a shortened opening */
+#define CHEVRON_REACH       18.0 /* and on from there */
+#define BIT_CLEAR           12.0
 #define CHEVRON_OFF         46.0 /* from the bit's side to the middle of the chevrons: splinters stand between */
 #define CHEVRON_OFF_PAPER   36.0
 #define CHEVRON_CLEAR       26.0 /* and from a wall behind it */
@@ -359,14 +361,24 @@ motor_reach (const SpelchScene *scene)
          + scene->labels[SPELCH_LABEL_MOTOR].box.width;
 }
 
+/* What names and a window's words leave free beside the bit: chevrons, or splinters, of which a question says
+ * nothing. */
+static double
+beside_bit (const SpelchScene *scene)
+{
+  if (!spelch_scene_is_straight (scene))
+    return chevron_off (scene) + CHEVRON_REACH;
+  return scene->view.asking ? BIT_CLEAR : chevron_off (scene);
+}
+
 /* Corners on the motor's side: at the picture's left for a window's own words, at its right for notes. */
 static void
 place_corners (SpelchScene *scene)
 {
   SpelchFrame *frame = &scene->frame;
   double text = scene->view.text, reach = spelch_scene_cut_reach (scene, true);
-  double left = frame->origin_x
-                - MAX (spelch_bit_shape_collet_half (&scene->shape) + 8, reach + chevron_off (scene) + 18);
+  double left
+      = frame->origin_x - MAX (spelch_bit_shape_collet_half (&scene->shape) + 8, reach + beside_bit (scene));
   double right = frame->origin_x + motor_reach (scene) + 12, room = scene->view.width - 8 - right;
   double top = MARGIN, bottom = frame->near_y - frame->near_rest - AIR * text;
 

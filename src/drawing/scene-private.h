@@ -140,6 +140,9 @@ struct _SpelchScene
   SpelchPlacer placer;
 };
 
+/* Whether the bit shears neither way, so that it has no chevrons. */
+bool spelch_scene_is_straight (const SpelchScene *scene);
+
 /* ---- Laying out (in this order) ---- */
 
 void spelch_scene_lay_out_frame (SpelchScene *scene);

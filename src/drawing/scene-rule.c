@@ -15,24 +15,29 @@ typedef struct
   int every;
 } Ticks;
 
+/* Numbers stand well apart, or where that left the nought alone as near as they can be read. */
 static Ticks
 choose_ticks (const SpelchScene *scene)
 {
   static const Ticks MM[] = { { 0.5, 2 }, { 1, 5 }, { 1, 10 }, { 2, 5 }, { 5, 2 }, { 5, 4 }, { 10, 5 } };
   static const Ticks INCH[]
       = { { 1 / 16.0, 4 }, { 1 / 16.0, 8 }, { 1 / 8.0, 4 }, { 1 / 8.0, 8 }, { 1 / 4.0, 4 }, { 1, 2 } };
+  static const double APART[] = { 34, 18 };
   bool inches = scene->view.numbers.unit == SPELCH_UNIT_INCH;
   const Ticks *table = inches ? INCH : MM;
   int n = inches ? (int)G_N_ELEMENTS (INCH) : (int)G_N_ELEMENTS (MM);
   double unit = inches ? SPELCH_MM_PER_INCH : 1.0;
 
-  for (int i = 0; i < n; i++)
-    {
-      double step = table[i].small * unit * scene->frame.scale;
+  for (guint pass = 0; pass < G_N_ELEMENTS (APART); pass++)
+    for (int i = 0; i < n; i++)
+      {
+        Ticks ticks = { table[i].small * unit, table[i].every };
+        double step = ticks.small * scene->frame.scale;
 
-      if (step >= 4.5 && step * table[i].every >= 34 * scene->view.text)
-        return (Ticks){ table[i].small * unit, table[i].every };
-    }
+        if (step >= 4.5 && step * ticks.every >= APART[pass] * scene->view.text
+            && ticks.small * ticks.every <= scene->frame.rule_mm)
+          return ticks;
+      }
   return (Ticks){ table[n - 1].small * unit, table[n - 1].every };
 }
 

@@ -42,8 +42,8 @@ drawn_zones (const SpelchScene *scene, SpelchZone zones[3])
   return n;
 }
 
-static bool
-is_straight (const SpelchScene *scene)
+bool
+spelch_scene_is_straight (const SpelchScene *scene)
 {
   return spelch_flute_hand_at (&scene->plan.flutes, scene->plan.flutes.length / 2) == SPELCH_SHEAR_NEUTRAL;
 }
@@ -53,7 +53,7 @@ has_turn_over (const SpelchScene *scene)
 {
   const SpelchFlutes *flutes = &scene->plan.flutes;
 
-  return !is_straight (scene) && flutes->turn_over > 0
+  return !spelch_scene_is_straight (scene) && flutes->turn_over > 0
          && flutes->turn_over < MIN (flutes->length, scene->frame.flute_mm);
 }
 
@@ -260,6 +260,18 @@ lay_out_tabs (SpelchScene *scene)
                  within (top, reach));
 }
 
+/* Words about both zones that found room only one the wrong way over the other would say the contrary: those
+ * of the zone farther from the tip go. */
+static void
+drop_upside_down (SpelchScene *scene, int words)
+{
+  const SpelchLabel *lower = &scene->labels[SPELCH_LABEL_LOWER_SHEAR],
+                    *upper = &scene->labels[SPELCH_LABEL_UPPER_SHEAR];
+  if (words == 2 && lower->layout != NULL && upper->layout != NULL
+      && scene->frame.turn * (upper->box.y - lower->box.y) > 0)
+    spelch_scene_drop_label (scene, SPELCH_LABEL_UPPER_SHEAR);
+}
+
 void
 spelch_scene_lay_out_shear (SpelchScene *scene)
 {
@@ -270,7 +282,7 @@ spelch_scene_lay_out_shear (SpelchScene *scene)
 
   scene->chevrons
       = (SpelchRect){ scene->chevron_x - COLUMN_HALF, MIN (y0, y1), 2 * COLUMN_HALF, fabs (y1 - y0) };
-  if (is_straight (scene))
+  if (spelch_scene_is_straight (scene))
     scene->chevrons = (SpelchRect){ 0, 0, 0, 0 };
   spelch_placer_take (&scene->placer, scene->chevrons);
   spelch_scene_take_faces (scene);
@@ -279,6 +291,7 @@ spelch_scene_lay_out_shear (SpelchScene *scene)
   for (int i = 0; i < n; i++)
     if (zones[i].hand != SPELCH_SHEAR_OVERLAP && words < 2)
       lay_out_zone (scene, IDS[words++], zones[i]);
+  drop_upside_down (scene, words);
   if (has_turn_over (scene))
     lay_out_turn_over (scene);
   lay_out_tabs (scene);
@@ -368,7 +381,7 @@ spelch_scene_draw_shear (const SpelchScene *scene, cairo_t *cr)
 
   cairo_save (cr);
   draw_column (cr, scene);
-  if (!is_straight (scene))
+  if (!spelch_scene_is_straight (scene))
     {
       draw_chevrons (cr, scene, zones, n, true);
       draw_chevrons (cr, scene, zones, n, false);

@@ -283,7 +283,7 @@ for step, key in enumerate(STEPS):
     elif verdict() is None:
         bench.keys(key, 'Return')
     tap.ok(wait_for(lambda: verdict() is not None), f'step {step + 1}: and shows what comes out')
-    press('^On$')
+    press('^Go on$')
     if step in TWICE:
         tap.ok(bench.has('label', ': one thing changes$'), f'step {step + 1}: then one thing changes')
         if choices():
@@ -291,13 +291,13 @@ for step, key in enumerate(STEPS):
         else:
             bench.type_into(bench.find('text', '^Depth of the first pass'), '12 mm', 'Return')
         tap.ok(wait_for(lambda: verdict() is not None), f'step {step + 1}: which is answered as well')
-        press('^On$')
+        press('^Go on$')
 tap.ok(bench.has('label', '^That is the end of the lesson$'), 'it comes to an end', words)
 tap.ok(bench.has('label', '^That was a straight bit'), 'with closing words')
 bench.picture('practice-closing')
 press('^Back$')
 tap.ok(bench.has('label', '^First lesson: step 9 of 9$'), 'from which one can go back')
-for button, then in (('^To the question$', 'A small piece on tabs$'), ('^On$', ': one thing changes$'), ('^On$', '^That is the end')):
+for button, then in (('^To the question$', 'A small piece on tabs$'), ('^Go on$', ': one thing changes$'), ('^Go on$', '^That is the end')):
     press(button)
     tap.ok(wait_for(lambda: verdict() or bench.all('label', '^That is the end')) and bench.has('label', then), 'and on again', words)
 press('^To the exercises$')

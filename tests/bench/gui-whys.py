@@ -132,7 +132,7 @@ def shows(name, text):
 def agrees(what, *what_if):
     """The other figures are those of the command line for the same question."""
     asked = planned(*what_if)
-    tap.ok(wait_for(lambda: bench.figure('Largest chip') == f"{asked['chip_max_mm']:.2f} mm"), f'{what}: the chip agrees',
+    tap.ok(wait_for(lambda: bench.figure('Largest chip') == f"{asked['chip_max_mm'] + 1e-9:.2f} mm"), f'{what}: the chip agrees',
            lambda: (bench.figure('Largest chip'), asked['chip_max_mm']))
     tap.ok(bench.figure('Cutting time') == time_words(asked['time_s']), f'{what}: the time agrees',
            lambda: (bench.figure('Cutting time'), asked['time_s']))

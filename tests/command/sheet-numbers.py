@@ -359,11 +359,14 @@ def rule_blanked(text, page):
     # Words that stand as high as a number follow it in its line.
     lines = [re.match(DIGITS, line)[0] for line in found[0].splitlines()]
     steps = [Printed(line).value for line in lines]
+    # A length of something else may follow in lines of its own.
+    while len(steps) > 2 and abs(steps[-1] - steps[-2] - steps[1]) >= 0.01:
+        steps.pop()
     even = all(abs(b - a - steps[1]) < 0.01 for a, b in zip(steps, steps[1:]))
     last = steps[-1] * (INCH if page.inches else 1)
     if not even or last > max([page.thickness + 12] + page.cut.tips):
         raise Unaccounted(f'the depth rule reads {steps}')
-    for line in reversed(list(re.finditer(rf'(?m)^(?:{DIGITS})', found[0]))):
+    for line in reversed(list(re.finditer(rf'(?m)^(?:{DIGITS})', found[0]))[:len(steps)]):
         text = blank(text, found.start() + line.start(), found.start() + line.end())
     return text
 
