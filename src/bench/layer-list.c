@@ -80,8 +80,8 @@ words_of (const SpelchBoard *board, guint i, const SpelchNumbers *numbers)
                                                          numbers->inch_style, numbers->decimal_sign);
   const char *place = i == 0 ? _ (", face a") : i + 1 == board->n_layers ? _ (", face b") : "";
   if (!has_fibres (layer))
-    return g_strdup_printf ("%u. %s %s%s", i + 1, thickness, _ (MATERIALS[layer->material]), place);
-  return g_strdup_printf ("%u. %s %s, %.4g°%s", i + 1, thickness, _ (MATERIALS[layer->material]),
+    return g_strdup_printf ("%u. %s, %s%s", i + 1, _ (MATERIALS[layer->material]), thickness, place);
+  return g_strdup_printf ("%u. %s, %s, %.4g°%s", i + 1, _ (MATERIALS[layer->material]), thickness,
                           layer->grain_deg, place);
 }
 

@@ -25,7 +25,14 @@ bench.picture('clean')
 # Pixels for each millimetre, from two marks: the tip in pass 1 and the far face.
 scale = ((bench.centre(bench.mark('Thickness'))[1] - bench.centre(mark)[1]) / (THICKNESS - first))
 
+
+def tiles():
+    """Where the bits of the drawer lie."""
+    return [bench.box(node) for node in bench.all(None, ', cuts [^,]* deep')]
+
+
 # Drag the mark up, out of the window, without letting go yet.
+lying = tiles()
 time_before = bench.figure('Cutting time')
 bench.press(mark)
 bench.glide(0, (6.0 - first) * scale)
@@ -37,6 +44,7 @@ tap.same(bench.verdict('far'), 'clean', 'the far face stays clean')
 tap.ok(bench.figure('Cutting time') != time_before, 'other numbers follow the drag', time_before)
 tap.ok(bench.figure('Passes').startswith(f'{bench.value(mark):.1f} mm'), 'the passes say where the mark stands',
        lambda: bench.figure('Passes'))
+tap.ok(lying and tiles() == lying, 'what is now said of the bit in use moves no other in the drawer', lambda: (lying, tiles()))
 bench.picture('torn')
 
 # And down again, into the window.

@@ -82,12 +82,19 @@ bench.picture(f'{language}-bench')
 tap.ok(0 < bench.menu_bottom() < MENU_MOST, 'the menu has room in a window 640 high, at half as large a text too', bench.menu_bottom)
 
 
+def overlap(a, b):
+    return a.x < b.x + b.width and b.x < a.x + a.width and a.y < b.y + b.height and b.y < a.y + a.height
+
+
 # The forms beside the drawing.
 def shows_form(title, what, picture):
     tap.ok(bench.has('label', literal(title)), f'the form of the {what} opens', lambda: bench.names('label'))
     tap.same(english_left(), [], f'no word of the {what} stays English')
     tap.ok(becomes_as_narrow_as(bench, 960, 640), f'with the form of the {what} the window stays 960 wide',
            lambda: extents(main).width)
+    over = bench.box(bench.find('push button', literal(words['turn over'])))
+    under = [bench.box(node) for node in bench.all('slider') + bench.all('toggle button')]
+    tap.ok(under and not any(overlap(over, box) for box in under), 'what stands above the drawing keeps off its marks and faces', (over, under))
     bench.picture(f'{language}-{picture}')
     bench.keys('Escape')
 

@@ -200,6 +200,43 @@ test_words_gathered (void)
   g_assert_cmpuint (words->len, ==, before);
 }
 
+/* Words of the two zones never stand the wrong way over one another, which would say the contrary. */
+static void
+test_zones_in_order (void)
+{
+  for (int round = 0; round < ROUNDS; round++)
+    {
+      g_auto (Case) c = { 0 };
+      g_autoptr (SpelchScene) scene = NULL;
+      case_random (&c);
+      c.view.corner_unused = round % 2 == 0;
+      scene = case_scene (&c);
+      const SpelchLabel *lower = &scene->labels[SPELCH_LABEL_LOWER_SHEAR];
+      const SpelchLabel *upper = &scene->labels[SPELCH_LABEL_UPPER_SHEAR];
+      if (lower->layout != NULL && upper->layout != NULL)
+        g_assert_cmpfloat ((upper->box.y - lower->box.y) * scene->frame.turn, <=, 0);
+    }
+}
+
+/* Where a window's words have a place of their own above a low picture, the names of both faces find room. */
+static void
+test_faces_named (void)
+{
+  for (double height = 200; height < 400; height += 10)
+    {
+      g_auto (Case) c = { 0 };
+      g_autoptr (SpelchScene) scene = NULL;
+      case_demo (&c);
+      c.view.width = 640;
+      c.view.height = height;
+      c.view.corner_unused = true;
+      case_plan (&c);
+      scene = case_scene (&c);
+      g_assert_nonnull (scene->labels[SPELCH_LABEL_NEAR_FACE].layout);
+      g_assert_nonnull (scene->labels[SPELCH_LABEL_FAR_FACE].layout);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -209,5 +246,7 @@ main (int argc, char **argv)
   g_test_add_func ("/scene/labels/windows-in-order", test_windows_in_order);
   g_test_add_func ("/scene/labels/lines-kept-clear", test_lines_kept_clear);
   g_test_add_func ("/scene/labels/words-gathered", test_words_gathered);
+  g_test_add_func ("/scene/labels/zones-in-order", test_zones_in_order);
+  g_test_add_func ("/scene/labels/faces-named", test_faces_named);
   return g_test_run ();
 }
