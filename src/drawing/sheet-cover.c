@@ -152,20 +152,38 @@ questions_of (const SpelchTask *task)
   return n;
 }
 
-/* The pages of the tasks that stop, or of those that have questions: "2, 3 and 5" without the "and". */
+static void
+add_pages (GString *list, guint from, guint to)
+{
+  if (from == 0)
+    return;
+  g_string_append_printf (list, "%s%u", list->len > 0 ? ", " : "", from);
+  if (to > from)
+    g_string_append_printf (list, "%s%u", to > from + 1 ? "–" : ", ", to);
+}
+
+/* The pages of the tasks that stop, or of those that have questions: "2, 5–8". */
 static char *
 pages_where (const SpelchSheet *sheet, bool stops, guint *n)
 {
   GString *list = g_string_new (NULL);
+  guint from = 0, to = 0;
   *n = 0;
   for (guint i = 0; i < sheet->work->n; i++)
     {
       const SpelchTask *task = &sheet->work->tasks[i];
       if (spelch_task_stops (task) != stops || (!stops && questions_of (task) == 0))
         continue;
-      g_string_append_printf (list, "%s%u", *n > 0 ? ", " : "", page_of (sheet, i));
+      guint page = page_of (sheet, i);
+      if (from == 0 || page != to + 1)
+        {
+          add_pages (list, from, to);
+          from = page;
+        }
+      to = page;
       *n += 1;
     }
+  add_pages (list, from, to);
   return g_string_free (list, FALSE);
 }
 

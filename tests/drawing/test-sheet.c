@@ -431,6 +431,26 @@ test_words (void)
   trial_run (20260601, 0.01, 6, check_words);
 }
 
+/* Cuts without a bit can't be cut. Where only the first and the third can, the others' pages are told in one.
+ */
+static void
+test_pages (void)
+{
+  g_autoptr (SpelchPart) part = spelch_shop_demo ();
+  g_autofree SpelchTask *tasks = g_new0 (SpelchTask, 7);
+  const SpelchWork work = { .part = part, .n = 7, .tasks = tasks };
+  for (guint i = 0; i < 7; i++)
+    {
+      tasks[i].cut = part->cuts[0];
+      tasks[i].has_bit = i == 0 || i == 2;
+      tasks[i].bit = part->bits[0];
+      spelch_plan_make (spelch_shop_constants (), part, &tasks[i].cut, &tasks[i].bit, &tasks[i].plan);
+    }
+  g_autoptr (SpelchSheet) sheet = sheet_of (&work, SPELCH_PAPER_A4, SPELCH_UNIT_MM, SPELCH_INCH_FRACTION);
+  g_autofree char *cover = words_of (sheet, 0);
+  assert_says (cover, "Do not cut as planned: pages 3, 5–8.");
+}
+
 int
 main (int argc, char **argv)
 {
@@ -444,6 +464,9 @@ main (int argc, char **argv)
     }
   g_test_add_data_func ("/sheet/boxes", messages, test_boxes);
   if (messages == NULL)
-    g_test_add_func ("/sheet/words", test_words);
+    {
+      g_test_add_func ("/sheet/words", test_words);
+      g_test_add_func ("/sheet/pages", test_pages);
+    }
   return g_test_run ();
 }
