@@ -392,10 +392,16 @@ def steps_blanked(text, page):
     return text
 
 
+def counted(pages):
+    """'2, 5–8' as it is meant."""
+    spans = [[int(end) for end in span.split('–')] for span in pages.split(', ')]
+    return [number for span in spans for number in range(span[0], span[-1] + 1)]
+
+
 def lists_blanked(text, page):
     for name, pages in page.listed.items():
-        found = re.search(rf'{name}: pages? ((?:\d+, )*\d+)\.', text)
-        said = [int(number) for number in found[1].split(', ')] if found else []
+        found = re.search(rf'{name}: pages? ([\d,– ]*\d)\.', text)
+        said = counted(found[1]) if found else []
         if said != pages:
             raise Unaccounted(f'{name}: {pages}, but the cover says {said}')
         text = blank(text, found.start(), found.end()) if found else text
