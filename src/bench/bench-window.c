@@ -495,7 +495,7 @@ connect_views (SpelchBenchWindow *self, SpelchShelves *shelves)
   spelch_depths_row_set_session (self->depths, self->session, self->quantities, self->remark);
   spelch_cut_list_set_session (self->cuts, self->session);
   spelch_bit_drawer_set_session (self->drawer, self->session);
-  spelch_plan_panel_set_session (self->plan, self->session);
+  spelch_plan_panel_set_session (self->plan, self->session, spelch_shelves_get (shelves, SPELCH_LIST_LOG));
   spelch_verdict_line_set_session (self->verdicts, self->session);
   spelch_cut_editor_set_session (self->cut_editor, self->session);
   spelch_part_editor_set_session (self->part_editor, self->session);

@@ -19,6 +19,7 @@ struct _SpelchPlanPanel
 {
   GtkWidget parent_instance;
   SpelchSession *session;
+  SpelchShelf *log;
   guint scrolling; /* idle source */
 
   GtkWidget *told;    /* the plan */
@@ -32,6 +33,7 @@ struct _SpelchPlanPanel
   SpelchEdgeRow *far_edge;
   SpelchSpeedRow *spindle;
   SpelchSpeedRow *feed;
+  GtkButton *corrected; /* what the shop log corrects; opens the feed's reasons */
   SpelchFigureRow *chip;
   SpelchFigureRow *entry;
   SpelchFigureRow *passes;
@@ -151,6 +153,23 @@ show_stops (SpelchPlanPanel *self, const SpelchPart *part, const SpelchPlan *pla
 
 /* ---- Set the machine ---- */
 
+/* Beside what it changes, and the way to what it changes there. */
+static void
+show_corrected (SpelchPlanPanel *self, const SpelchPlan *plan, const SpelchNumbers *numbers)
+{
+  g_autofree char *words = spelch_words_log_corrects (plan, numbers);
+  if (g_strcmp0 (gtk_button_get_label (self->corrected), words) == 0)
+    return;
+  gtk_button_set_label (self->corrected, words);
+  gtk_widget_set_visible (GTK_WIDGET (self->corrected), *words != '\0');
+}
+
+static void
+corrected_clicked (SpelchPlanPanel *self)
+{
+  spelch_why_row_set_open (self->whys[SPELCH_ABOUT_FEED], true);
+}
+
 static void
 show_speed (SpelchPlanPanel *self, const SpelchPlan *plan, const SpelchNumbers *numbers)
 {
@@ -163,6 +182,7 @@ show_speed (SpelchPlanPanel *self, const SpelchPlan *plan, const SpelchNumbers *
   g_autofree char *time = spelch_words_time (plan->time_s);
   spelch_speed_row_follow (self->spindle);
   spelch_speed_row_follow (self->feed);
+  show_corrected (self, plan, numbers);
   spelch_figure_row_set_value (self->chip, solved ? thickness : "–", false);
   spelch_figure_row_set_value (self->time, solved ? time : "–", false);
 }
@@ -258,7 +278,7 @@ tell_why (SpelchPlanPanel *self, SpelchAbout about)
   SpelchWhyRow *row = self->whys[about];
   spelch_why_row_set_offered (row, spelch_whys_has (about, self->session));
   if (spelch_why_row_is_open (row))
-    spelch_whys_tell (about, self->session, row);
+    spelch_whys_tell (about, self->session, self->log, row);
 }
 
 /* The names change only when the board is turned over, or another face is seen. */
@@ -311,7 +331,7 @@ why_toggled (SpelchPlanPanel *self, SpelchWhyRow *row)
   for (int about = 0; about < SPELCH_N_ABOUTS; about++)
     if (self->whys[about] == row)
       {
-        spelch_whys_tell ((SpelchAbout)about, self->session, row);
+        spelch_whys_tell ((SpelchAbout)about, self->session, self->log, row);
         spelch_why_row_settle (row); /* it may have been longer when it was open last */
       }
     else
@@ -392,10 +412,19 @@ session_changed (SpelchSession *session, guint change, SpelchPlanPanel *self)
     tell_why (self, (SpelchAbout)about);
 }
 
+/* An entry that corrects nothing yet changes no plan, but is told. */
+static void
+log_changed (SpelchShelf *log, SpelchPlanPanel *self)
+{
+  for (int about = 0; spelch_session_get_plan (self->session) != NULL && about < SPELCH_N_ABOUTS; about++)
+    tell_why (self, (SpelchAbout)about);
+}
+
 void
-spelch_plan_panel_set_session (SpelchPlanPanel *self, SpelchSession *session)
+spelch_plan_panel_set_session (SpelchPlanPanel *self, SpelchSession *session, SpelchShelf *log)
 {
   self->session = session;
+  self->log = g_object_ref (log);
   spelch_speed_row_set_session (self->spindle, session, SPELCH_HELD_SPEED);
   spelch_speed_row_set_session (self->feed, session, SPELCH_HELD_FEED);
   for (int about = 0; about < SPELCH_N_ABOUTS; about++)
@@ -406,6 +435,7 @@ spelch_plan_panel_set_session (SpelchPlanPanel *self, SpelchSession *session)
       }
   g_signal_connect_object (session, "changed", G_CALLBACK (session_changed), self, 0);
   g_signal_connect_object (session, "settled", G_CALLBACK (session_settled), self, 0);
+  g_signal_connect_object (log, "changed", G_CALLBACK (log_changed), self, 0);
   session_changed (session, SPELCH_CHANGE_PLAN, self);
 }
 
@@ -413,6 +443,7 @@ static void
 spelch_plan_panel_dispose (GObject *object)
 {
   g_clear_handle_id (&SPELCH_PLAN_PANEL (object)->scrolling, g_source_remove);
+  g_clear_object (&SPELCH_PLAN_PANEL (object)->log);
   spelch_template_dispose (GTK_WIDGET (object), SPELCH_TYPE_PLAN_PANEL);
   G_OBJECT_CLASS (spelch_plan_panel_parent_class)->dispose (object);
 }
@@ -433,6 +464,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, far_edge);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, spindle);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, feed);
+  gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, corrected);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, chip);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, entry);
   gtk_widget_class_bind_template_child (widget_class, SpelchPlanPanel, passes);
@@ -488,6 +520,7 @@ spelch_plan_panel_class_init (SpelchPlanPanelClass *klass)
   widget_class->map = spelch_plan_panel_map;
   bind_children (widget_class);
   bind_whys (widget_class);
+  gtk_widget_class_bind_template_callback (widget_class, corrected_clicked);
   gtk_widget_class_bind_template_callback (widget_class, let_go);
   gtk_widget_class_bind_template_callback (widget_class, why_toggled);
   gtk_widget_class_set_css_name (widget_class, "planpanel");

@@ -16,7 +16,7 @@ G_BEGIN_DECLS
 #define SPELCH_TYPE_PLAN_PANEL (spelch_plan_panel_get_type ())
 G_DECLARE_FINAL_TYPE (SpelchPlanPanel, spelch_plan_panel, SPELCH, PLAN_PANEL, GtkWidget)
 
-/* @session must outlive the panel; once. */
-void spelch_plan_panel_set_session (SpelchPlanPanel *self, SpelchSession *session);
+/* @session must outlive the panel; @log is the shop's. Once. */
+void spelch_plan_panel_set_session (SpelchPlanPanel *self, SpelchSession *session, SpelchShelf *log);
 
 G_END_DECLS

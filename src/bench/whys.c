@@ -2,6 +2,7 @@
 #include "bench/whys.h"
 #include "files/shop-data.h"
 #include "plan/cautions.h"
+#include "plan/words-log.h"
 #include "plan/words-why.h"
 
 #include <glib/gi18n-lib.h>
@@ -16,9 +17,18 @@ add_all (SpelchWhyRow *row, char **sentences)
       spelch_why_row_add (row, sentences[i]);
 }
 
-static void
-tell_chain (SpelchWhyKind kind, SpelchSession *session, SpelchWhyRow *row, bool headed)
+/* What is told of, from where, and to which row. */
+typedef struct
 {
+  SpelchSession *session;
+  SpelchShelf *log;
+  SpelchWhyRow *row;
+} Telling;
+
+static void
+tell_chain (SpelchWhyKind kind, const Telling *to, bool headed)
+{
+  SpelchSession *session = to->session;
   SpelchPart *part = spelch_session_get_part (session);
   const SpelchConstants *constants = spelch_session_get_constants (session);
   SpelchWhyCase of = { constants,
@@ -27,7 +37,9 @@ tell_chain (SpelchWhyKind kind, SpelchSession *session, SpelchWhyRow *row, bool 
                        spelch_session_get_cut (session),
                        spelch_session_get_bit (session),
                        spelch_session_get_plan (session),
-                       NULL };
+                       NULL,
+                       spelch_shelf_get_nth (to->log, 0),
+                       spelch_shelf_count (to->log) };
   /* Looked for where it is told, and not in the frames of a drag: it plans some tens of times. */
   SpelchConflict conflict = { 0 };
   if (kind == SPELCH_WHY_FEED && !spelch_session_in_gesture (session))
@@ -36,26 +48,50 @@ tell_chain (SpelchWhyKind kind, SpelchSession *session, SpelchWhyRow *row, bool 
     of.conflict = &conflict;
   g_auto (GStrv) chain = spelch_words_why (kind, &of, spelch_session_get_numbers (session));
   if (headed)
-    spelch_why_row_add_heading (row, spelch_words_why_title (kind));
-  add_all (row, chain);
+    spelch_why_row_add_heading (to->row, spelch_words_why_title (kind));
+  add_all (to->row, chain);
 }
 
 /* Each kind once, with its heading. */
 static void
-tell_once (SpelchWhyKind kind, SpelchSession *session, SpelchWhyRow *row, bool told[SPELCH_N_WHYS])
+tell_once (SpelchWhyKind kind, const Telling *to, bool told[SPELCH_N_WHYS])
 {
   if (kind >= SPELCH_N_WHYS || told[kind])
     return;
   told[kind] = true;
-  tell_chain (kind, session, row, true);
+  tell_chain (kind, to, true);
+}
+
+/* What the log says of an edge that it doesn't correct yet; what it corrects is among the edge's own reasons.
+ * Nothing where the part was told not to go by it. */
+static void
+tell_waiting (SpelchSide side, const Telling *to)
+{
+  const SpelchPart *part = spelch_session_get_part (to->session);
+  const SpelchBit *bit = spelch_session_get_bit (to->session);
+  const SpelchConstants *constants = spelch_session_get_constants (to->session);
+  const SpelchLogEntry *entries = spelch_shelf_get_nth (to->log, 0);
+  guint n = spelch_shelf_count (to->log);
+  bool motor = side == SPELCH_SIDE_MOTOR;
+  SpelchCorrection learnt;
+  spelch_corrections_learn (constants, part->board.id, bit, entries, n, &learnt);
+  const SpelchLearnt *here = motor ? &learnt.motor : &learnt.far;
+  if (here->points_cuts > 0 || here->window_cuts > 0)
+    return;
+  SpelchTally tally = spelch_corrections_tally (part->board.id, bit, motor, entries, n);
+  g_autofree char *words = spelch_words_log_waiting (&tally, (guint)constants->log_results, motor,
+                                                     spelch_session_get_numbers (to->session));
+  if (*words != '\0')
+    spelch_why_row_add (to->row, words);
 }
 
 static void
-tell_edge (SpelchSide side, SpelchSession *session, SpelchWhyRow *row)
+tell_edge (SpelchSide side, const Telling *to)
 {
-  g_auto (GStrv) why
-      = spelch_words_edge_why (spelch_session_get_plan (session), side, spelch_session_get_numbers (session));
-  add_all (row, why);
+  g_auto (GStrv) why = spelch_words_edge_why (spelch_session_get_plan (to->session), side,
+                                              spelch_session_get_numbers (to->session));
+  add_all (to->row, why);
+  tell_waiting (side, to);
 }
 
 /* ---- What must not be done ---- */
@@ -95,12 +131,12 @@ why_stopped (SpelchStopKind kind)
 }
 
 static void
-tell_stops (SpelchSession *session, SpelchWhyRow *row)
+tell_stops (const Telling *to)
 {
-  const SpelchPlan *plan = spelch_session_get_plan (session);
+  const SpelchPlan *plan = spelch_session_get_plan (to->session);
   bool told[SPELCH_N_WHYS] = { false };
   for (guint i = 0; i < plan->n_stops; i++)
-    tell_once (why_stopped (plan->stops[i].kind), session, row, told);
+    tell_once (why_stopped (plan->stops[i].kind), to, told);
 }
 
 static bool
@@ -134,8 +170,10 @@ why_asked (SpelchStopKind kind)
 }
 
 static void
-tell_asks (SpelchSession *session, SpelchWhyRow *row)
+tell_asks (const Telling *to)
 {
+  SpelchSession *session = to->session;
+  SpelchWhyRow *row = to->row;
   const SpelchPlan *plan = spelch_session_get_plan (session);
   bool told[SPELCH_N_WHYS] = { false };
   for (guint i = 0; i < plan->n_stops; i++)
@@ -145,8 +183,8 @@ tell_asks (SpelchSession *session, SpelchWhyRow *row)
       if (why[0] != '\0')
         spelch_why_row_add (row, why);
       if (stop->kind == SPELCH_ASK_SPOILBOARD)
-        tell_edge (SPELCH_SIDE_FAR, session, row);
-      tell_once (why_asked (stop->kind), session, row, told);
+        tell_edge (SPELCH_SIDE_FAR, to);
+      tell_once (why_asked (stop->kind), to, told);
     }
 }
 
@@ -180,17 +218,19 @@ why_limited (const SpelchLimit *limit)
 
 /* The most used first. */
 static void
-tell_limits (SpelchSession *session, SpelchWhyRow *row)
+tell_limits (const Telling *to)
 {
-  const SpelchPlan *plan = spelch_session_get_plan (session);
+  const SpelchPlan *plan = spelch_session_get_plan (to->session);
   bool told[SPELCH_N_WHYS] = { false };
   for (guint i = 0; i < plan->n_limits; i++)
-    tell_once (why_limited (&plan->limits[i]), session, row, told);
+    tell_once (why_limited (&plan->limits[i]), to, told);
 }
 
 static void
-tell_setting_out (SpelchSession *session, SpelchWhyRow *row)
+tell_setting_out (const Telling *to)
 {
+  SpelchSession *session = to->session;
+  SpelchWhyRow *row = to->row;
   const SpelchPlan *plan = spelch_session_get_plan (session);
   const SpelchNumbers *numbers = spelch_session_get_numbers (session);
   g_autofree char *pass_plan = spelch_words_pass_plan (plan, numbers);
@@ -202,20 +242,24 @@ tell_setting_out (SpelchSession *session, SpelchWhyRow *row)
 }
 
 static void
-tell_seat (SpelchSession *session, SpelchWhyRow *row)
+tell_seat (const Telling *to)
 {
+  SpelchSession *session = to->session;
+  SpelchWhyRow *row = to->row;
   const SpelchPlan *plan = spelch_session_get_plan (session);
   g_autofree char *calibration = spelch_words_calibration (plan, spelch_session_get_numbers (session));
-  tell_chain (SPELCH_WHY_SEAT, session, row, false);
+  tell_chain (SPELCH_WHY_SEAT, to, false);
   if (calibration[0] != '\0')
     spelch_why_row_add (row, calibration);
   if (plan->tabs.count > 0)
-    tell_chain (SPELCH_WHY_TABS, session, row, true);
+    tell_chain (SPELCH_WHY_TABS, to, true);
 }
 
 static void
-tell_cautions (SpelchSession *session, SpelchWhyRow *row)
+tell_cautions (const Telling *to)
 {
+  SpelchSession *session = to->session;
+  SpelchWhyRow *row = to->row;
   SpelchPart *part = spelch_session_get_part (session);
   g_auto (GStrv) here
       = spelch_caution_plan (spelch_session_get_constants (session), part, spelch_session_get_plan (session));
@@ -249,44 +293,45 @@ why_of (SpelchAbout about)
 }
 
 static void
-tell_about (SpelchAbout about, SpelchSession *session, SpelchWhyRow *row)
+tell_about (SpelchAbout about, const Telling *to)
 {
   switch ((int)about)
     {
     case SPELCH_ABOUT_STOPS:
-      tell_stops (session, row);
+      tell_stops (to);
       break;
     case SPELCH_ABOUT_ASKS:
-      tell_asks (session, row);
+      tell_asks (to);
       break;
     case SPELCH_ABOUT_MOTOR_EDGE:
-      tell_edge (SPELCH_SIDE_MOTOR, session, row);
+      tell_edge (SPELCH_SIDE_MOTOR, to);
       break;
     case SPELCH_ABOUT_FAR_EDGE:
-      tell_edge (SPELCH_SIDE_FAR, session, row);
+      tell_edge (SPELCH_SIDE_FAR, to);
       break;
     case SPELCH_ABOUT_SETTING_OUT:
-      tell_setting_out (session, row);
+      tell_setting_out (to);
       break;
     case SPELCH_ABOUT_LIMITS:
-      tell_limits (session, row);
+      tell_limits (to);
       break;
     case SPELCH_ABOUT_SEAT:
-      tell_seat (session, row);
+      tell_seat (to);
       break;
     case SPELCH_ABOUT_CAUTIONS:
-      tell_cautions (session, row);
+      tell_cautions (to);
       break;
     default:
-      tell_chain (why_of (about), session, row, false);
+      tell_chain (why_of (about), to, false);
     }
 }
 
 void
-spelch_whys_tell (SpelchAbout about, SpelchSession *session, SpelchWhyRow *row)
+spelch_whys_tell (SpelchAbout about, SpelchSession *session, SpelchShelf *log, SpelchWhyRow *row)
 {
+  const Telling to = { session, log, row };
   spelch_why_row_begin (row);
-  tell_about (about, session, row);
+  tell_about (about, &to);
   spelch_why_row_end (row);
 }
 

@@ -34,8 +34,9 @@ typedef enum
 /* Whether there is anything to tell. */
 bool spelch_whys_has (SpelchAbout about, SpelchSession *session);
 
-/* Tells it to @row, which is open. The session must have a plan. */
-void spelch_whys_tell (SpelchAbout about, SpelchSession *session, SpelchWhyRow *row);
+/* Tells it to @row, which is open, with what @log, the shop's, has to do with it. The session must have a
+ * plan. */
+void spelch_whys_tell (SpelchAbout about, SpelchSession *session, SpelchShelf *log, SpelchWhyRow *row);
 
 /* What the row's sign is called: "Why: Feed". Free with g_free(). */
 char *spelch_whys_title (SpelchAbout about, SpelchSession *session);

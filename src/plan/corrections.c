@@ -152,6 +152,26 @@ by_value (const void *a, const void *b)
   return (x > y) - (x < y);
 }
 
+/* Measured over foretold; 0 where it doesn't count. */
+static double
+ratio_of (const SpelchLogEntry *entry, const char *board)
+{
+  double ratio = entry->power_w > 0 ? spelch_log_entry_load (entry) / entry->power_w : 0;
+  bool counted = strcmp (entry->board, board) == 0 && !entry->clogged && ratio >= SPELCH_FACTOR_LEAST
+                 && ratio <= SPELCH_FACTOR_MOST;
+  return counted ? ratio : 0;
+}
+
+const SpelchLogEntry *
+spelch_corrections_last_reading (const char *board, const SpelchLogEntry *entries, guint n)
+{
+  const SpelchLogEntry *last = NULL;
+  for (guint i = 0; i < n; i++)
+    if (ratio_of (&entries[i], board) > 0 && (last == NULL || strcmp (entries[i].date, last->date) >= 0))
+      last = &entries[i];
+  return last;
+}
+
 bool
 spelch_corrections_calibrate (const char *board, const SpelchLogEntry *entries, guint n,
                               SpelchCalibration *calibration)
@@ -161,10 +181,8 @@ spelch_corrections_calibrate (const char *board, const SpelchLogEntry *entries, 
   *calibration = (SpelchCalibration){ 0 };
   for (guint i = 0; i < n; i++)
     {
-      double load = spelch_log_entry_load (&entries[i]), foretold = entries[i].power_w;
-      double ratio = foretold > 0 ? load / foretold : 0;
-      if (strcmp (entries[i].board, board) == 0 && !entries[i].clogged && ratio >= SPELCH_FACTOR_LEAST
-          && ratio <= SPELCH_FACTOR_MOST)
+      double ratio = ratio_of (&entries[i], board);
+      if (ratio > 0)
         ratios[found++] = ratio;
     }
   if (found == 0)

@@ -41,6 +41,10 @@ bool spelch_corrections_learn (const SpelchConstants *constants, const char *boa
 bool spelch_corrections_calibrate (const char *board, const SpelchLogEntry *entries, guint n,
                                    SpelchCalibration *calibration);
 
+/* The newest of the readings that count for it; NULL when there is none. */
+const SpelchLogEntry *spelch_corrections_last_reading (const char *board, const SpelchLogEntry *entries,
+                                                       guint n);
+
 /* Puts what @entries teach about the part's board with each of @bits, and the board's factor, into a part not
  * yet shared, in place of what it held of them. What was switched off stays so. */
 void spelch_corrections_take (const SpelchConstants *constants, SpelchPart *part, const SpelchBit *bits,

@@ -147,6 +147,21 @@ spelch_words_log_side (const SpelchTally *tally, const SpelchLearnt *learnt, boo
 }
 
 char *
+spelch_words_log_waiting (const SpelchTally *tally, guint needed, bool motor, const SpelchNumbers *numbers)
+{
+  guint agree = MAX (tally->worse, tally->better);
+  const SpelchLearnt nothing = { 0 };
+  if (agree == 0 || agree >= needed)
+    return spelch_words_log_side (tally, &nothing, motor, numbers);
+  g_autofree char *so_far = counts (tally);
+  /* Translators: %s is "1 worse than reckoned, 1 as reckoned" */
+  return g_strdup_printf (
+      _ ("Your log on this edge so far: %s. That is %u of the %u entries that must agree, "
+         "and outnumber those against, before the grade is corrected."),
+      so_far, agree, needed);
+}
+
+char *
 spelch_words_log_forces (const SpelchCalibration *calibration, const SpelchNumbers *numbers)
 {
   g_autofree char *factor = spelch_words_decimal (numbers, calibration->factor, 2);

@@ -18,6 +18,15 @@ char *spelch_words_log_remarks (const SpelchLogEntry *entry);
 /* "3 readings of the spindle's load put the forces in this board at 1.12 times the tables'." */
 char *spelch_words_log_forces (const SpelchCalibration *calibration, const SpelchNumbers *numbers);
 
+/* What the log says about one side while it corrects nothing: how many of the @needed entries there are that
+ * agree; "" when no entry is about it. */
+char *spelch_words_log_waiting (const SpelchTally *tally, guint needed, bool motor,
+                                const SpelchNumbers *numbers);
+
+/* "Your log corrects the forces: 2.90 times". What of a plan isn't by the tables alone, without a full stop;
+ * "" when all is. */
+char *spelch_words_log_corrects (const SpelchPlan *plan, const SpelchNumbers *numbers);
+
 /* A way cut: "2.4 m", "31 m"; feet beside inches. */
 char *spelch_words_way (const SpelchNumbers *numbers, double metres);
 

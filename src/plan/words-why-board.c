@@ -357,6 +357,7 @@ spelch_chain_wear (SpelchChain *chain)
       return;
     }
   spelch_chain_say (chain, spelch_words_upkeep (plan, chain->numbers));
+  spelch_chain_log (chain, SPELCH_WHY_WEAR);
   spelch_chain_add (chain, SPELCH_EVIDENCE_GEOMETRY,
                     g_strdup_printf (_ ("At %s mm a tooth one edge goes %s m through the stock for one "
                                         "piece; thin chips make that way longer"),

@@ -29,6 +29,10 @@ double spelch_chain_share (const SpelchChain *chain, SpelchLimitKind kind);
 /* What decides a limit: the constant behind it, and what it comes to here. */
 void spelch_chain_limit (SpelchChain *chain, SpelchLimitKind kind);
 
+/* What the shop log changes about the figure of that chain, and on what it stands; nothing where the figure
+ * is the same without it, except of the feed. */
+void spelch_chain_log (SpelchChain *chain, SpelchWhyKind kind);
+
 /* The chains about the machine's setting, and those about the board and the bit. */
 void spelch_chain_spindle (SpelchChain *chain);
 void spelch_chain_feed (SpelchChain *chain);

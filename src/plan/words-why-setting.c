@@ -50,6 +50,7 @@ spelch_chain_spindle (SpelchChain *chain)
 {
   const SpelchPlan *plan = chain->of->plan;
   say_speed_held (chain);
+  spelch_chain_log (chain, SPELCH_WHY_SPINDLE);
   say_cutting_speed (chain);
   if (plan->speed_held.of_mark > 0)
     {
@@ -240,6 +241,7 @@ spelch_chain_feed (SpelchChain *chain)
   const SpelchPlan *plan = chain->of->plan;
   const SpelchLimit *binding = binding_limit (plan);
   spelch_chain_binding (chain);
+  spelch_chain_log (chain, SPELCH_WHY_FEED);
   if (plan->feed_mm_min > 0 && binding != NULL)
     {
       say_next (chain, binding);
@@ -283,6 +285,7 @@ spelch_chain_chip (SpelchChain *chain)
       g_strdup_printf (
           _ ("The bit, %s across, cuts %s wide: the chip is %s mm thick at most and %s mm on average"),
           diameter, engaged, most, mean));
+  spelch_chain_log (chain, SPELCH_WHY_CHIP);
   spelch_chain_limit (chain, SPELCH_LIMIT_CHIP);
   if (spelch_chain_share (chain, SPELCH_LIMIT_EDGE) > 0)
     spelch_chain_limit (chain, SPELCH_LIMIT_EDGE);
@@ -413,6 +416,7 @@ spelch_chain_passes (SpelchChain *chain)
           chain,
           g_strdup_printf (_ ("A further pass, at %s, would bring the feed within every limit."), further));
     }
+  spelch_chain_log (chain, SPELCH_WHY_PASSES);
   say_step (chain);
   say_hand_step (chain);
   spelch_chain_say (chain, spelch_words_window (plan, SPELCH_SIDE_MOTOR, chain->numbers));
@@ -454,6 +458,7 @@ spelch_chain_time (SpelchChain *chain)
       g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u pass makes %s of way; at %s that takes %s",
                                     "%u passes make %s of way; at %s that takes %s", plan->n_passes),
                        plan->n_passes, path, feed, cutting));
+  spelch_chain_log (chain, SPELCH_WHY_TIME);
   if (rest >= 0.5)
     spelch_chain_add (
         chain, SPELCH_EVIDENCE_GEOMETRY,

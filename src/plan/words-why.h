@@ -8,6 +8,7 @@
 
 #include "plan/conflict.h"
 #include "plan/words.h"
+#include "shop/log-entry.h"
 
 typedef enum
 {
@@ -41,6 +42,8 @@ typedef struct
   const SpelchBit *bit;
   const SpelchPlan *plan;
   const SpelchConflict *conflict; /* NULL: not looked for */
+  const SpelchLogEntry *entries;  /* of the shop log; NULL: not at hand */
+  guint n_entries;
 } SpelchWhyCase;
 
 /* The chain behind a number, what decides first. A NULL-terminated array, never empty; free with

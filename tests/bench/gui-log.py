@@ -101,10 +101,27 @@ tap.same({k: first.get(k) for k in wanted}, wanted, 'it holds what was cut, what
 tap.ok(all(first.get(k) for k in ('passes', 'speed_rpm', 'feed_mm_min', 'model_version', 'revision', 'machine')), 'and what it was cut with',
        lambda: first)
 tap.same(motor_verdict(), 'clean', 'one result corrects nothing')
+
+
+def told(words):
+    return bench.has('label', '^• .*' + words, 5)
+
+
+bench.click(bench.find('label', '^Show face, motor side$'))
+tap.ok(told('Your log on this edge so far: 1 worse than reckoned. That is 1 of the 2 entries'), 'but the why of the edge tells of it',
+       lambda: bench.names('label'))
+bench.click(bench.find('label', '^Show face, motor side$'))
 record(motor=5, far=1, typed=[('Day', '2026-05-31')])
 tap.ok(wait_for(lambda: len(entries()) == 3, 5), 'both edges looked at make two entries', entries)
 tap.ok(verdict_becomes('nearly clean'), 'two that agree change the verdict on the bench', motor_verdict)
 tap.ok(bench.has('push button', '^Undo go by the log for “' + COMPRESSION), 'as a step of its own', lambda: bench.names('push button'))
+
+bench.window = main
+press('^Your log corrects the edges$')
+tap.ok(told('Your log: how the edges of 2 cuts came out'), 'the setting says that the log corrects it, which opens the reasons',
+       lambda: bench.names('label'))
+bench.picture('log-corrects')
+bench.keys('Escape')
 
 # ---- The log page ----
 
