@@ -106,11 +106,11 @@ is_cut (const SpelchGradeChart *chart, int side)
 }
 
 static void
-add_point (SpelchGradeChart *chart, int side, guint step, int grade)
+add_point (SpelchGradeChart *chart, int side, double depth_mm, int grade)
 {
   double apart = side == SPELCH_SIDE_MOTOR ? -APART : APART;
   chart->points[side][chart->n_points[side]++]
-      = (SpelchChartPoint){ spelch_grade_chart_x (chart, step * chart->scan.step_mm),
+      = (SpelchChartPoint){ spelch_grade_chart_x (chart, depth_mm),
                             spelch_grade_chart_y (chart, grade) + apart };
 }
 
@@ -119,16 +119,18 @@ make_line (SpelchGradeChart *chart, int side)
 {
   const guint8 *grades = grades_of (chart, side);
   chart->points[side] = g_new (SpelchChartPoint, 2 * chart->scan.n + 2);
-  add_point (chart, side, 1, grades[0]);
+  add_point (chart, side, chart->scan.step_mm, grades[0]);
   for (guint i = 1; i < chart->scan.n; i++)
     {
-      guint turn = grades[i] < grades[i - 1] ? i + 1 : i; /* the worse grade holds in between */
+      /* the worse grade holds in between */
+      double turn = grades[i] < grades[i - 1] ? spelch_scan_from (&chart->scan, i)
+                                              : spelch_scan_to (&chart->scan, i - 1);
       if (grades[i] == grades[i - 1])
         continue;
       add_point (chart, side, turn, grades[i - 1]);
       add_point (chart, side, turn, grades[i]);
     }
-  add_point (chart, side, chart->scan.n, grades[chart->scan.n - 1]);
+  add_point (chart, side, chart->scan.n * chart->scan.step_mm, grades[chart->scan.n - 1]);
 }
 
 const SpelchChartPoint *
@@ -169,9 +171,10 @@ find_clean (SpelchGradeChart *chart)
 bool
 spelch_grade_chart_clean (const SpelchGradeChart *chart, double *from, double *to)
 {
-  *from = (chart->clean_from + 1) * chart->scan.step_mm;
-  *to = chart->clean_to * chart->scan.step_mm;
-  return chart->clean_to > chart->clean_from;
+  bool any = chart->clean_to > chart->clean_from;
+  *from = any ? spelch_scan_from (&chart->scan, chart->clean_from) : 0;
+  *to = any ? spelch_scan_to (&chart->scan, chart->clean_to - 1) : 0;
+  return any;
 }
 
 double

@@ -108,8 +108,10 @@ spelch_motion_lay_out_gauge (SpelchMotionScene *scene)
   scene->titles[0] = set_words (scene, g_strdup_printf (_ ("From the motor: chip %s"), thick), TITLE_SIZE,
                                 SPELCH_LETTERS_STRONG, 0, PANGO_ALIGN_LEFT);
   /* Translators: the words after the colon say what the force does, "lifts 3.1 N (1.5 to 6.2)". */
-  scene->titles[1] = set_words (scene, g_strdup_printf (_ ("Force over a turn, mean: %s"), mean), TITLE_SIZE,
-                                SPELCH_LETTERS_STRONG, 0, PANGO_ALIGN_LEFT);
+  const char *title = scene->motion->n_passes > 1 ? _ ("Force over a turn of this pass, mean: %s")
+                                                  : _ ("Force over a turn, mean: %s");
+  scene->titles[1] = set_words (scene, g_strdup_printf (title, mean), TITLE_SIZE, SPELCH_LETTERS_STRONG, 0,
+                                PANGO_ALIGN_LEFT);
   for (int i = 0; i < 2; i++)
     scene->ways[i] = set_words (scene, spelch_words_motion_way (i == 0, scene->machine), SMALL_SIZE,
                                 SPELCH_LETTERS_PLAIN, 84 * text, PANGO_ALIGN_RIGHT);

@@ -8,6 +8,7 @@
 
 #define TIE     0.01 /* share: closer values count as alike */
 #define STEP_MM 0.5  /* of a scan */
+#define TURN_MM 0.01 /* to which it is known where a grade turns */
 #define SAME_MM 0.005
 
 static const char *const rows[] = { "motor-edge", "far-edge", "passes",  "speed", "feed", "time", "seat",
@@ -243,23 +244,88 @@ spelch_compared_keeps (const SpelchCompared *one, const SpelchPart *part, bool s
   return spelch_compared_may_be_cut (one) && spelch_edges_worst (one->plan.edges, seen) <= accepted;
 }
 
+/* ---- By depth ---- */
+
+/* What is asked at every depth. */
+typedef struct
+{
+  const SpelchConstants *constants;
+  const SpelchPart *part;
+  const SpelchCompared *one;
+} Asked;
+
+typedef struct
+{
+  guint8 motor, far;
+} Grades;
+
+static Grades
+grades_at (const Asked *asked, double depth)
+{
+  SpelchCut cut = asked->one->cut;
+  SpelchPlan tried;
+  cut.held.passes_held = false;
+  cut.held.n_passes = 1;
+  cut.held.passes[0] = spelch_length_mm (depth);
+  spelch_plan_make (asked->constants, asked->part, &cut, asked->one->bit, &tried);
+  return (Grades){ (guint8)grade_of (&tried, SPELCH_SIDE_MOTOR).value,
+                   (guint8)grade_of (&tried, SPELCH_SIDE_FAR).value };
+}
+
+static bool
+same_grades (Grades a, Grades b)
+{
+  return a.motor == b.motor && a.far == b.far;
+}
+
+/* The least depth found over @low, whose grades are others, with the grades that @high has: by whole
+ * hundredths, so that what is worked out from the bit's and the board's sizes is met. */
+static double
+turn_between (const Asked *asked, double low, double high, Grades wanted)
+{
+  int under = 0, over = (int)ceil ((high - low) / TURN_MM - 1e-6);
+  while (over - under > 1)
+    {
+      int middle = (under + over) / 2;
+      if (same_grades (grades_at (asked, low + middle * TURN_MM), wanted))
+        over = middle;
+      else
+        under = middle;
+    }
+  return fmin (low + over * TURN_MM, high);
+}
+
 SpelchScan
 spelch_compare_scan (const SpelchConstants *constants, const SpelchPart *part, const SpelchCompared *one)
 {
   const SpelchPlan *plan = &one->plan;
+  const Asked asked = { constants, part, one };
   double deepest = plan->n_passes > 0 ? plan->passes[plan->n_passes - 1].tip_mm : 0;
   SpelchScan scan = { .step_mm = fmax (STEP_MM, deepest / SPELCH_SCAN_MOST) };
+  Grades before = { 0 };
   scan.n = (guint)fmin (floor (deepest / scan.step_mm + 1e-9), SPELCH_SCAN_MOST);
   for (guint i = 0; i < scan.n; i++)
     {
-      SpelchCut cut = one->cut;
-      SpelchPlan tried;
-      cut.held.passes_held = false;
-      cut.held.n_passes = 1;
-      cut.held.passes[0] = spelch_length_mm (scan.step_mm * (i + 1));
-      spelch_plan_make (constants, part, &cut, one->bit, &tried);
-      scan.motor[i] = (guint8)grade_of (&tried, SPELCH_SIDE_MOTOR).value;
-      scan.far[i] = (guint8)grade_of (&tried, SPELCH_SIDE_FAR).value;
+      double depth = scan.step_mm * (i + 1);
+      Grades grades = grades_at (&asked, depth);
+      scan.motor[i] = grades.motor;
+      scan.far[i] = grades.far;
+      if (i > 0 && !same_grades (grades, before))
+        scan.turns[i] = turn_between (&asked, depth - scan.step_mm, depth, grades);
+      before = grades;
     }
   return scan;
+}
+
+double
+spelch_scan_from (const SpelchScan *scan, guint i)
+{
+  return scan->turns[i] > 0 ? scan->turns[i] : scan->step_mm * (i + 1);
+}
+
+double
+spelch_scan_to (const SpelchScan *scan, guint i)
+{
+  bool turns = i + 1 < scan->n && scan->turns[i + 1] > 0;
+  return turns ? fmax (scan->turns[i + 1] - TURN_MM, scan->step_mm * (i + 1)) : scan->step_mm * (i + 1);
 }

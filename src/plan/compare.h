@@ -87,15 +87,21 @@ bool spelch_compared_keeps (const SpelchCompared *one, const SpelchPart *part, b
 
 #define SPELCH_SCAN_MOST 256
 
-/* The grades of either face, worst of the walls that stay, by depth of the first pass; 0: not cut. */
+/* The grades of either face, worst of the walls that stay, by depth of the first pass; 0: not cut. Where a
+ * grade isn't that of the depth before, the turn lies between the two. */
 typedef struct
 {
   double step_mm; /* from the first depth on, which is one step */
   guint n;
   guint8 motor[SPELCH_SCAN_MOST], far[SPELCH_SCAN_MOST];
+  double turns[SPELCH_SCAN_MOST]; /* first depth with the grades of this step; 0: the step's own depth */
 } SpelchScan;
 
-/* Tries the first pass at every half millimetre, or more coarsely in thick boards, to the whole depth; the
- * rest is divided as recommended. */
+/* Tries the first pass at every half millimetre, or more coarsely in thick boards, to the whole depth, and
+ * more closely where a grade turns; the rest is divided as recommended. */
 SpelchScan spelch_compare_scan (const SpelchConstants *constants, const SpelchPart *part,
                                 const SpelchCompared *one);
+
+/* The least and the most depth, mm, at which the grades of step @i, from 0, are known to hold. */
+double spelch_scan_from (const SpelchScan *scan, guint i);
+double spelch_scan_to (const SpelchScan *scan, guint i);

@@ -109,8 +109,10 @@ cap_holding (const SpelchCase *c, const SpelchLoads *l, Caps *caps)
 {
   double most = spelch_chip_feed_for_max (c->k->chip_cap * c->diameter, c->diameter, l->engaged);
   double usual = spelch_loads_band (c, HUGE_VAL), slow = spelch_loads_band (c, 0);
-  lower (&caps->hold[0], spelch_hold_feed (c, l, usual, most));
-  lower (&caps->hold[1], slow > usual ? spelch_hold_feed (c, l, slow, most) : caps->hold[0]);
+  const double hold[] = { spelch_hold_feed (c, l, usual, most), spelch_hold_feed (c, l, slow, most) };
+  for (int i = 0; i < 2; i++)
+    if (hold[i] < most) /* else the chip is too thick before the work gives */
+      lower (&caps->hold[i], hold[i]);
 }
 
 static double

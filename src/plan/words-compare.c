@@ -240,14 +240,14 @@ spelch_words_refusal (const SpelchCompared *one, const SpelchNumbers *numbers)
 char *
 spelch_words_stretch (const SpelchScan *scan, guint from, guint to, const SpelchNumbers *numbers)
 {
-  g_autofree char *first = spelch_words_at_least (numbers, scan->step_mm * (from + 1));
-  g_autofree char *last = spelch_words_at_most (numbers, scan->step_mm * to);
+  g_autofree char *first = spelch_words_at_least (numbers, spelch_scan_from (scan, from));
+  g_autofree char *last = spelch_words_at_most (numbers, spelch_scan_to (scan, to - 1));
   if (from == 0 && to == scan->n)
     return g_strdup (_ ("at every depth"));
   if (from == 0)
     /* TRANSLATORS: depths at which a face is clean, "up to 6.0 mm" */
     return g_strdup_printf (_ ("up to %s"), last);
-  if (to == from + 1)
+  if (to == from + 1 && g_str_equal (first, last))
     /* TRANSLATORS: the one depth at which a face is clean, "at 6.0 mm" */
     return g_strdup_printf (_ ("at %s"), first);
   if (to == scan->n)

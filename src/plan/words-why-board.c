@@ -170,10 +170,14 @@ say_band (SpelchChain *chain, const SpelchSeat *seat)
   g_autofree char *mean = spelch_chain_decimal (chain, seat->mean_n, 1);
   g_autofree char *factor = spelch_chain_decimal (chain, chain->of->constants->band_axial, 1);
   g_autofree char *bound = spelch_words_count (seat->bound_n);
-  spelch_chain_constant (chain, "band-axial",
-                         g_strdup_printf (_ ("The force along the bit is %s N on average, and may be %s "
-                                             "times as much or as little: %s to %s N"),
-                                          mean, factor, low, high));
+  bool several = chain->of->plan->n_passes > 1;
+  spelch_chain_constant (
+      chain, "band-axial",
+      g_strdup_printf (several ? _ ("In the pass that is worst for it the force along the bit is %s N on "
+                                    "average, and may be %s times as much or as little: %s to %s N")
+                               : _ ("The force along the bit is %s N on average, and may be %s times as much "
+                                    "or as little: %s to %s N"),
+                       mean, factor, low, high));
   if (seat->bound_n >= 0.5)
     spelch_chain_add (chain, SPELCH_EVIDENCE_ANALOGY,
                       g_strdup_printf (_ ("Within a turn it parts them with up to %s N"), bound));

@@ -93,7 +93,11 @@ say_share (SpelchChain *chain, const SpelchLimit *limit)
   g_autofree char *at = spelch_words_feed (chain->numbers, about (limit->feed_mm_min));
   int used = spelch_words_per_cent (limit->share);
   /* Translators: the first %s is a limit: "Bit bending". */
-  if (limit->feed_mm_min < 1)
+  if (limit->feed_mm_min < 1 && limit->kind == SPELCH_LIMIT_HOLDING && limit->share < 1)
+    spelch_chain_say (
+        chain, g_strdup_printf (_ ("%s: %d %% used; the chip would be too thick before it is reached."), name,
+                                used));
+  else if (limit->feed_mm_min < 1)
     spelch_chain_say (chain, g_strdup_printf (_ ("%s: %d %% used."), name, used));
   else if (limit->kind == SPELCH_LIMIT_HEAT)
     spelch_chain_say (chain,

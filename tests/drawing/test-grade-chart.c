@@ -10,6 +10,7 @@
 #include "plan/words-compare.h"
 
 #include <math.h>
+#include <string.h>
 
 typedef struct
 {
@@ -125,7 +126,11 @@ test_turn (void)
   const SpelchWindow *window = &plan_of (&made)->windows.nominal;
   g_assert_true (spelch_grade_chart_clean (made.chart, &from, &to));
   g_assert_cmpfloat (from, >=, window->first_pass.from - 1e-6);
-  g_assert_cmpfloat (from, <, window->first_pass.from + made.scan.step_mm + 1e-6);
+  g_assert_cmpfloat (from, <, window->first_pass.from + 0.01 + 1e-6);
+  g_autofree char *said
+      = spelch_words_scan (&g_array_index (made.columns, SpelchCompared, 0), &made.scan, &made.view.numbers);
+  g_autofree char *depth = spelch_words_at_least (&made.view.numbers, window->first_pass.from);
+  g_assert_nonnull (strstr (said, depth)); /* to the tenth, as the reasons tell it */
   g_assert_cmpfloat (to, <=, made.scan.n * made.scan.step_mm + 1e-9);
   const SpelchChartPoint *line = spelch_grade_chart_line (made.chart, SPELCH_SIDE_MOTOR, &n);
   double clean = spelch_grade_chart_x (made.chart, from);

@@ -65,6 +65,16 @@ assert_trace (const SpelchMotionPass *pass, const SpelchLoads *loads, double fee
   g_assert_cmpfloat_with_epsilon (pass->axial.mid, feed_per_tooth * loads->moving.axial, 1e-9);
 }
 
+/* What the bench says of the board is the pass that lifts most, or presses least. */
+static void
+assert_worst (const SpelchMotion *motion, const SpelchSeat *seat)
+{
+  double most = -HUGE_VAL;
+  for (guint i = 0; i < motion->n_passes; i++)
+    most = fmax (most, motion->passes[i].axial.mid);
+  g_assert_cmpfloat_with_epsilon (seat->apart ? seat->mean_n : -seat->mean_n, most, 1e-9);
+}
+
 /* Whatever is cut with whatever bit: force by force as the mechanics say, the mean the plan's. */
 static void
 test_forces (void)
@@ -95,6 +105,8 @@ test_forces (void)
       if (motion->n_passes > 0)
         g_assert_cmpfloat_with_epsilon (motion->passes[motion->n_passes - 1].axial.mid, plan.last_axial_n,
                                         1e-9);
+      if (motion->n_passes > 0 && plan.machine == SPELCH_MACHINE_GANTRY)
+        assert_worst (motion, &plan.seats[0]);
     }
   g_assert_cmpint (moving, >, ROUNDS / 2);
 }

@@ -244,6 +244,23 @@ test_feed (Demo *demo, gconstpointer unused)
                "345 mm/min");
 }
 
+/* A limit that no feed reaches before the chip is too thick is said to be so, and no feed with it. */
+static void
+test_not_reached (Demo *demo, gconstpointer unused)
+{
+  bool found = false;
+  demo->part->holding = (SpelchHolding){ .method = SPELCH_HOLD_CLAMPS, .clamp_force_n = 20000 };
+  demo_plan_with (demo, demo->cut->bit);
+  for (guint i = 0; i < demo->plan.n_limits; i++)
+    if (demo->plan.limits[i].kind == SPELCH_LIMIT_HOLDING)
+      {
+        found = true;
+        g_assert_cmpfloat (demo->plan.limits[i].feed_mm_min, ==, 0);
+      }
+  g_assert_true (found);
+  assert_says (demo, SPELCH_WHY_FEED, "% used; the chip would be too thick before it is reached.");
+}
+
 /* Twice the feed per tooth is twice the chip, and both are said: the kinematics of milling. */
 static void
 test_chip (Demo *demo, gconstpointer unused)
@@ -265,6 +282,7 @@ main (int argc, char **argv)
   g_test_add_func ("/why/every-chain", test_all);
   g_test_add ("/why/constants", Demo, NULL, demo_set_up, test_constants, demo_tear_down);
   g_test_add ("/why/feed", Demo, NULL, demo_set_up, test_feed, demo_tear_down);
+  g_test_add ("/why/not-reached", Demo, NULL, demo_set_up, test_not_reached, demo_tear_down);
   g_test_add ("/why/chip", Demo, NULL, demo_set_up, test_chip, demo_tear_down);
   return g_test_run ();
 }
