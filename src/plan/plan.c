@@ -253,10 +253,10 @@ cannot_win (const SpelchCase *c, Trial *t, const Trial *best)
   return spelch_travel_time (c, t->passes, t->n, &t->entry, feed) >= best->time;
 }
 
-/* Tries the ways of dividing the depth; false when none can be made. The best keeps one set of loads while
- * the next is tried in the other. */
+/* Tries the ways of dividing the depth, @only those into that many passes unless it is 0; false when none can
+ * be made. The best keeps one set of loads while the next is tried in the other. */
 static bool
-find_best (const SpelchCase *c, const SpelchWindows *windows, double final_depth, LoadSet *one,
+find_best (const SpelchCase *c, const SpelchWindows *windows, double final_depth, guint only, LoadSet *one,
            LoadSet *other, Trial *best)
 {
   double height = final_depth - c->start;
@@ -273,7 +273,7 @@ find_best (const SpelchCase *c, const SpelchWindows *windows, double final_depth
     {
       Trial t = { .loads = best->loads == one ? other : one };
       t.n = spelch_passes_divide (c, windows, final_depth, steps, t.passes);
-      if (t.n == 0)
+      if (t.n == 0 || (only > 0 && t.n != only))
         continue;
       set_up (c, &t);
       if (found && cannot_win (c, &t, best))
@@ -408,7 +408,7 @@ straight_down (const SpelchCase *c, const SpelchPlan *plan)
 /* What one bit does of the cut: all of it, or what is left by a scoring pass. */
 static void
 make_stage (const SpelchConstants *constants, const SpelchPart *part, const SpelchCut *cut,
-            const SpelchBit *bit, const SpelchPlan *scoring, SpelchPlan *plan)
+            const SpelchBit *bit, const SpelchPlan *scoring, guint only, SpelchPlan *plan)
 {
   SpelchCase c;
   Trial best = { 0 };
@@ -422,7 +422,7 @@ make_stage (const SpelchConstants *constants, const SpelchPart *part, const Spel
   describe_question (&c, plan);
   plan->windows = spelch_windows_find (&c);
   plan->overcut = spelch_passes_overcut (&c, &plan->windows);
-  if (find_best (&c, &plan->windows, c.floor_depth + plan->overcut, &one, &other, &best))
+  if (find_best (&c, &plan->windows, c.floor_depth + plan->overcut, only, &one, &other, &best))
     {
       take (&c, &best, plan);
       plan->further_pass_mm = further_pass (&c, &best, best.loads == &one ? &other : &one);
@@ -437,8 +437,8 @@ spelch_plan_make_two (const SpelchConstants *constants, const SpelchPart *part, 
 {
   SpelchCut groove = spelch_stages_groove (constants, part, cut, bit, scorer);
   SpelchPlan scoring;
-  make_stage (constants, part, &groove, scorer, NULL, &scoring);
-  make_stage (constants, part, cut, bit, &scoring, plan);
+  make_stage (constants, part, &groove, scorer, NULL, 0, &scoring);
+  make_stage (constants, part, cut, bit, &scoring, 0, plan);
   spelch_stages_join (&scoring, scorer, plan);
 }
 
@@ -451,7 +451,15 @@ spelch_plan_make (const SpelchConstants *constants, const SpelchPart *part, cons
   if (scorer >= 0)
     spelch_plan_make_two (constants, part, cut, bit, &part->bits[scorer], plan);
   else
-    make_stage (constants, part, cut, bit, NULL, plan);
+    make_stage (constants, part, cut, bit, NULL, 0, plan);
+}
+
+bool
+spelch_plan_make_in (const SpelchConstants *constants, const SpelchPart *part, const SpelchCut *cut,
+                     const SpelchBit *bit, guint n_passes, SpelchPlan *plan)
+{
+  make_stage (constants, part, cut, bit, NULL, n_passes, plan);
+  return plan->n_passes > 0;
 }
 
 const SpelchEdge *

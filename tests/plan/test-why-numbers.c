@@ -261,6 +261,52 @@ test_not_reached (Demo *demo, gconstpointer unused)
   assert_says (demo, SPELCH_WHY_FEED, "% used; the chip would be too thick before it is reached.");
 }
 
+/* Where two passes are recommended, the whole depth at once is what one would cost. */
+static void
+test_a_pass_less (Demo *demo, gconstpointer unused)
+{
+  guint n, seen = 0;
+  const SpelchBit *bits = spelch_shop_bits (&n);
+  for (guint i = 0; i < n; i++)
+    {
+      demo_plan_bit (demo, &bits[i]);
+      SpelchPlan plan = demo->plan;
+      if (plan.n_passes != 2 || demo_has_stop (demo, SPELCH_STOP_TOO_SHORT))
+        continue;
+      demo->cut->held.passes_held = true;
+      demo->cut->held.n_passes = 0;
+      demo_plan_bit (demo, &bits[i]);
+      SpelchPlan once = demo->plan;
+      demo->cut->held.passes_held = false;
+      if (once.n_passes != 1)
+        continue;
+      SpelchWhyCase of = { spelch_shop_constants (),
+                           spelch_shop_constant_source,
+                           demo->part,
+                           demo->cut,
+                           &bits[i],
+                           &plan,
+                           NULL,
+                           NULL,
+                           0 };
+      g_auto (GStrv) chain = spelch_words_why (SPELCH_WHY_PASSES, &of, &MM);
+      g_autofree char *words = g_strjoinv ("\n", chain);
+      g_autofree char *feed = spelch_words_feed (&MM, once.feed_mm_min);
+      g_autofree char *holds = g_strdup_printf ("would hold the feed at %s", feed);
+      bool bends = once.deflection_mm > once.deflection_limit_mm * (1 + 1e-6);
+      bool worse = once.edges[0].grade > plan.edges[0].grade;
+      const char *wanted = once.feed_mm_min <= 0 ? "In 1 pass "
+                           : worse               ? "face would come out worse"
+                           : bends               ? "would be exceeded"
+                                                 : holds;
+      if (strstr (words, wanted) == NULL)
+        g_test_message ("%s: no “%s” in\n%s", bits[i].id, wanted, words);
+      g_assert_nonnull (strstr (words, wanted));
+      seen++;
+    }
+  g_assert_cmpuint (seen, >, 5);
+}
+
 /* Twice the feed per tooth is twice the chip, and both are said: the kinematics of milling. */
 static void
 test_chip (Demo *demo, gconstpointer unused)
@@ -283,6 +329,7 @@ main (int argc, char **argv)
   g_test_add ("/why/constants", Demo, NULL, demo_set_up, test_constants, demo_tear_down);
   g_test_add ("/why/feed", Demo, NULL, demo_set_up, test_feed, demo_tear_down);
   g_test_add ("/why/not-reached", Demo, NULL, demo_set_up, test_not_reached, demo_tear_down);
+  g_test_add ("/why/a-pass-less", Demo, NULL, demo_set_up, test_a_pass_less, demo_tear_down);
   g_test_add ("/why/chip", Demo, NULL, demo_set_up, test_chip, demo_tear_down);
   return g_test_run ();
 }
