@@ -254,15 +254,11 @@ look (gpointer data)
   SpelchWanted wanted = spelch_wanted_find (spelch_session_get_constants (self->session), part, cut);
   g_auto (GStrv) sentences = spelch_words_wanted (&wanted, cut, spelch_session_get_numbers (self->session));
   g_autofree char *found = g_strjoinv (" ", sentences);
-  bool some = false;
-  for (int kind = 0; kind < SPELCH_N_BIT_KINDS; kind++)
-    some |= wanted.kinds[kind].serves;
+  bool as_it_is = spelch_wanted_serves (&wanted) && wanted.change == SPELCH_WANTED_AS_IT_IS;
+  /* Translators: what follows are sentences that say which bits would do, or what to change first. */
   g_autofree char *words
-      /* Translators: what follows are sentences that say which bits would do. */
-      = g_strdup_printf (some
-                             ? _ ("No bit here leaves the edges as accepted. What to look for: %s")
-                             /* Translators: what follows says that no other bit would, and what to change. */
-                             : _ ("No bit here leaves the edges as accepted. %s"),
+      = g_strdup_printf (as_it_is ? _ ("No bit here leaves the edges as accepted. What to look for: %s")
+                                  : _ ("No bit here leaves the edges as accepted. %s"),
                          found);
   say_wanted (self, words);
   return G_SOURCE_REMOVE;

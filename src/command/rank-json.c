@@ -117,6 +117,14 @@ write_wanted (SpelchWriter *w, const SpelchRanked *one)
   spelch_writer_close (w);
 }
 
+/* What to do to the cut before such a bit will do. */
+static void
+write_change (SpelchWriter *w, const SpelchRanked *one)
+{
+  SpelchWantedChange change = one->looks ? one->wanted.change : SPELCH_WANTED_AS_IT_IS;
+  spelch_writer_code (w, "look_after_changing", &SPELCH_WANTED_CHANGE_CODES, (int)change);
+}
+
 static void
 write_knife (SpelchWriter *w, const SpelchKnife *knife)
 {
@@ -155,6 +163,7 @@ write_cut (SpelchWriter *w, const SpelchBit *bits, const SpelchRanked *one)
     write_choice (w, bits, one->ranking->pdata[i]);
   spelch_writer_close (w);
   write_wanted (w, one);
+  write_change (w, one);
   write_knife (w, &one->knife);
   spelch_writer_close (w);
 }

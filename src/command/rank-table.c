@@ -77,7 +77,10 @@ static void
 add_wanted (GString *text, const SpelchRanked *one, const SpelchNumbers *numbers)
 {
   g_auto (GStrv) sentences = spelch_words_wanted (&one->wanted, one->cut, numbers);
-  g_string_append_printf (text, "  %s\n", _ ("No bit here leaves the edges as accepted. What to look for:"));
+  bool as_it_is = spelch_wanted_serves (&one->wanted) && one->wanted.change == SPELCH_WANTED_AS_IT_IS;
+  g_string_append_printf (text, "  %s\n",
+                          as_it_is ? _ ("No bit here leaves the edges as accepted. What to look for:")
+                                   : _ ("No bit here leaves the edges as accepted."));
   for (guint i = 0; sentences[i] != NULL; i++)
     g_string_append_printf (text, "     %s\n", sentences[i]);
   g_autofree char *knife = spelch_words_knife (&one->knife, numbers);

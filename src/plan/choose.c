@@ -59,6 +59,15 @@ bends_too_much (const SpelchChoice *choice)
   return choice->plan.deflection_mm > choice->plan.deflection_limit_mm + 1e-6;
 }
 
+/* Whether the machine can't take the bit at all: of bits that may not be used the worse one to look at, as
+ * nothing about the cut mends it. */
+static bool
+cannot_be_clamped (const SpelchChoice *choice)
+{
+  return spelch_plan_has_stop (&choice->plan, SPELCH_STOP_COLLET_SIZE)
+         || spelch_plan_has_stop (&choice->plan, SPELCH_STOP_HAND);
+}
+
 static int
 by_grades (const SpelchChoice *a, const SpelchChoice *b)
 {
@@ -72,6 +81,8 @@ static int
 by_merit (const SpelchChoice *a, const SpelchChoice *b)
 {
   int by = may_not (a) - may_not (b);
+  if (by == 0)
+    by = cannot_be_clamped (a) - cannot_be_clamped (b);
   if (by == 0)
     by = by_grades (a, b);
   return by != 0 ? by : bends_too_much (a) - bends_too_much (b);

@@ -18,6 +18,9 @@
 #define HELIX_DEG 30
 #define UP_SHEAR  2.0 /* shortest, mm */
 
+static const char *const CHANGES[] = { "nothing", "other-way", "backed", "other-way-and-backed" };
+const SpelchCodes SPELCH_WANTED_CHANGE_CODES = { "change", CHANGES, G_N_ELEMENTS (CHANGES) };
+
 /* The question, with a bit that is being made up. */
 typedef struct
 {
@@ -159,20 +162,99 @@ find_kind (const Asked *asked, SpelchBitKind kind)
   return found;
 }
 
-SpelchWanted
-spelch_wanted_find (const SpelchConstants *constants, const SpelchPart *part, const SpelchCut *cut)
+bool
+spelch_wanted_serves (const SpelchWanted *wanted)
+{
+  for (int kind = 0; kind < SPELCH_N_BIT_KINDS; kind++)
+    if (wanted->kinds[kind].serves)
+      return true;
+  return false;
+}
+
+/* Every kind, as the cut lies or else turned over. */
+static SpelchWanted
+find_kinds (const SpelchConstants *constants, const SpelchPart *part, const SpelchCut *cut)
 {
   SpelchWanted wanted = { 0 };
   const SpelchBit none = { .id = "wanted" };
   const SpelchFace ways[] = { cut->way_up, spelch_face_other (cut->way_up) };
-  bool any = false;
-  for (guint way = 0; way < (cut->through ? 2 : 1) && !any; way++)
+  for (guint way = 0; way < (cut->through ? 2 : 1) && !spelch_wanted_serves (&wanted); way++)
     for (int kind = 0; kind < SPELCH_N_BIT_KINDS; kind++)
       {
         Asked asked = { constants, part, spelch_choose_cut (cut, &none, ways[way]) };
         asked.cut.stick_out = spelch_length_mm (0);
         wanted.kinds[kind] = find_kind (&asked, (SpelchBitKind)kind);
-        any |= wanted.kinds[kind].serves;
       }
   return wanted;
+}
+
+/* ---- What may be changed ---- */
+
+static bool
+climbs_by_hand (const SpelchPart *part, const SpelchCut *cut)
+{
+  return part->machine.kind != SPELCH_MACHINE_GANTRY && spelch_cut_has_one_wall (cut)
+         && cut->kept == SPELCH_WALL_RIGHT;
+}
+
+static bool
+runs_out (const SpelchCut *cut)
+{
+  return cut->end == SPELCH_END_EDGE;
+}
+
+/* The same wall, passed from its other end. */
+static void
+turn_feed (SpelchCut *cut)
+{
+  SpelchEnd start = cut->start;
+  cut->kept = cut->kept == SPELCH_WALL_RIGHT ? SPELCH_WALL_LEFT : SPELCH_WALL_RIGHT;
+  cut->path_deg += cut->path_deg < 180 ? 180 : -180;
+  cut->start = cut->end;
+  cut->end = start;
+}
+
+static SpelchCut
+change (const SpelchCut *cut, SpelchWantedChange what)
+{
+  SpelchCut changed = *cut;
+  if (what == SPELCH_WANTED_OTHER_WAY || what == SPELCH_WANTED_OTHER_AND_BACKED)
+    turn_feed (&changed);
+  if (what == SPELCH_WANTED_BACKED || what == SPELCH_WANTED_OTHER_AND_BACKED)
+    changed.end = SPELCH_END_BACKED;
+  return changed;
+}
+
+static bool
+applies (const SpelchPart *part, const SpelchCut *cut, SpelchWantedChange what)
+{
+  SpelchCut turned = change (cut, SPELCH_WANTED_OTHER_WAY);
+  switch (what)
+    {
+    case SPELCH_WANTED_OTHER_WAY:
+      return climbs_by_hand (part, cut);
+    case SPELCH_WANTED_BACKED:
+      return runs_out (cut) && !climbs_by_hand (part, cut);
+    case SPELCH_WANTED_OTHER_AND_BACKED:
+      return climbs_by_hand (part, cut) && runs_out (&turned);
+    case SPELCH_WANTED_AS_IT_IS:
+    default:
+      return true;
+    }
+}
+
+SpelchWanted
+spelch_wanted_find (const SpelchConstants *constants, const SpelchPart *part, const SpelchCut *cut)
+{
+  for (int what = SPELCH_WANTED_AS_IT_IS; what <= SPELCH_WANTED_OTHER_AND_BACKED; what++)
+    {
+      SpelchCut changed = change (cut, (SpelchWantedChange)what);
+      if (!applies (part, cut, (SpelchWantedChange)what))
+        continue;
+      SpelchWanted wanted = find_kinds (constants, part, &changed);
+      wanted.change = (SpelchWantedChange)what;
+      if (spelch_wanted_serves (&wanted))
+        return wanted;
+    }
+  return (SpelchWanted){ 0 };
 }

@@ -17,8 +17,19 @@ typedef struct
   double up_shear_least, up_shear_most; /* of a compression bit; 0 for the others */
 } SpelchWantedKind;
 
+/* What has to be changed about the cut so that any bit serves. */
+typedef enum
+{
+  SPELCH_WANTED_AS_IT_IS,
+  SPELCH_WANTED_OTHER_WAY,        /* feed it the other way, which is no climb cut */
+  SPELCH_WANTED_BACKED,           /* a scrap behind the edge where the bit runs out */
+  SPELCH_WANTED_OTHER_AND_BACKED, /* both */
+} SpelchWantedChange;
+extern const SpelchCodes SPELCH_WANTED_CHANGE_CODES; /* nothing, other-way, backed, other-way-and-backed */
+
 typedef struct
 {
+  SpelchWantedChange change;
   SpelchWantedKind kinds[SPELCH_N_BIT_KINDS]; /* by SpelchBitKind */
 } SpelchWanted;
 
@@ -26,6 +37,11 @@ typedef struct
  * speed, would do @cut as accepted, with nothing held but the entry: the diameter from the cut's width, its
  * inside corners and what a slender bit bears; the cutting length from the depth and how far it may be off;
  * the up-shear from the clean windows over all tolerances. A through cut may also be turned over, when no
- * kind serves as it lies. Takes some tens of milliseconds. */
+ * kind serves as it lies; where none serves either way, what is only told of the cut may be changed: the way
+ * it is fed, and what stands behind the edge where the bit runs out. Takes some tens of milliseconds, and as
+ * much again for each of those. */
 SpelchWanted spelch_wanted_find (const SpelchConstants *constants, const SpelchPart *part,
                                  const SpelchCut *cut);
+
+/* Whether any kind of bit would do. */
+bool spelch_wanted_serves (const SpelchWanted *wanted);

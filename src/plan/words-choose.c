@@ -250,11 +250,39 @@ wanted_kind (const SpelchWantedKind *wanted, SpelchBitKind kind, const SpelchNum
                           length);
 }
 
+/* What to change about the cut first; "" when nothing. */
+static const char *
+change_first (SpelchWantedChange change)
+{
+  switch (change)
+    {
+    case SPELCH_WANTED_OTHER_WAY:
+      return _ (
+          "As the cut stands, none would: it is a climb cut fed by hand. Feed it the other way, with the "
+          "wall that stays on the bit's left.");
+    case SPELCH_WANTED_BACKED:
+      return _ ("As the cut stands, none would: it breaks out where the bit leaves the edge. Clamp a scrap "
+                "behind that edge, and say that the cut ends so.");
+    case SPELCH_WANTED_OTHER_AND_BACKED:
+      return _ ("As the cut stands, none would: feed it the other way, with the wall that stays on the bit's "
+                "left, and clamp a scrap behind the edge where the bit then leaves.");
+    case SPELCH_WANTED_AS_IT_IS:
+    default:
+      return "";
+    }
+}
+
 char **
 spelch_words_wanted (const SpelchWanted *wanted, const SpelchCut *cut, const SpelchNumbers *numbers)
 {
   GPtrArray *sentences = g_ptr_array_new ();
   bool turned = false;
+  if (!spelch_wanted_serves (wanted))
+    g_ptr_array_add (sentences,
+                     g_strdup (_ ("Nor would any other straight, up-cut, down-cut or compression bit: change "
+                                  "the cut, hold the board in another way, or accept more.")));
+  else if (wanted->change != SPELCH_WANTED_AS_IT_IS)
+    g_ptr_array_add (sentences, g_strdup (change_first (wanted->change)));
   for (int kind = 0; kind < SPELCH_N_BIT_KINDS; kind++)
     {
       const SpelchWantedKind *one = &wanted->kinds[kind];
@@ -262,10 +290,6 @@ spelch_words_wanted (const SpelchWanted *wanted, const SpelchCut *cut, const Spe
         g_ptr_array_add (sentences, wanted_kind (one, (SpelchBitKind)kind, numbers));
       turned |= one->serves && one->way_up != cut->way_up;
     }
-  if (sentences->len == 0)
-    g_ptr_array_add (sentences,
-                     g_strdup (_ ("No straight, up-cut, down-cut or compression bit would do: change the "
-                                  "cut, how the board is held, or what is accepted.")));
   if (turned)
     g_ptr_array_add (sentences, g_strdup (_ ("That is with the board turned over; as it lies, none would.")));
   g_ptr_array_add (sentences, NULL);

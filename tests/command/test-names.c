@@ -161,6 +161,7 @@ static const Name RANK_NAMES[] = {
   { "choices[].reasons[].limit", "n" },
   { "choices[].reasons[].sentence", "t" },
   { "look_for", "l" },
+  { "look_after_changing", "t" },
   { "knife", "o-" },
 };
 

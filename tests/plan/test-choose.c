@@ -356,6 +356,29 @@ test_finishing_is_chosen (Demo *demo, gconstpointer unused)
   g_assert_false (spelch_choose_best (shorter)->pinned);
 }
 
+/* Where no bit may be used, those that the machine can't take come last: changing the cut may mend the
+ * others.
+ */
+static void
+test_clamped_first (Demo *demo, gconstpointer unused)
+{
+  demo_take_machine (demo, "plunge-router");
+  demo_take_cut (demo, "back-rabbet");
+  demo->cut->kept = SPELCH_WALL_RIGHT; /* a climb cut fed by hand */
+  g_autoptr (GPtrArray) ranking = rank_starter_set (demo);
+  guint unfit = 0;
+  g_assert_null (spelch_choose_best (ranking));
+  for (guint i = 0; i < ranking->len; i++)
+    {
+      const SpelchChoice *choice = ranking->pdata[i];
+      bool fits = !spelch_plan_has_stop (&choice->plan, SPELCH_STOP_COLLET_SIZE);
+      g_assert_false (fits && unfit > 0);
+      unfit += !fits;
+    }
+  g_assert_cmpuint (unfit, >, 0);
+  g_assert_cmpuint (unfit, <, ranking->len);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -372,6 +395,7 @@ main (int argc, char **argv)
   g_test_add ("/choose/backing", Demo, NULL, demo_set_up, test_backing_decides, demo_tear_down);
   g_test_add ("/choose/two-bits", Demo, NULL, demo_set_up, test_two_bits, demo_tear_down);
   g_test_add ("/choose/finishing", Demo, NULL, demo_set_up, test_finishing_is_chosen, demo_tear_down);
+  g_test_add ("/choose/clamped-first", Demo, NULL, demo_set_up, test_clamped_first, demo_tear_down);
   g_test_add_func ("/choose/fewer-bits", test_fewer_bits);
   return g_test_run ();
 }

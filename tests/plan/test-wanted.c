@@ -103,19 +103,67 @@ test_diameter (Demo *demo, gconstpointer unused)
   g_assert_false (meets (demo, &widest));
 }
 
-/* Nothing does for a cut fed by hand along its climb wall, and the sentence says so. */
+static bool
+any_serves (Demo *demo, SpelchWantedChange change)
+{
+  SpelchWanted wanted = find (demo);
+  g_assert_cmpint (wanted.change, ==, change);
+  return spelch_wanted_serves (&wanted);
+}
+
+/* Nothing does for a hole of no bit's size, and the sentence says so. */
 static void
 test_nothing (Demo *demo, gconstpointer unused)
 {
-  demo_take_machine (demo, "plunge-router");
-  demo_take_cut (demo, "back-rabbet");
-  demo->cut->kept = SPELCH_WALL_RIGHT;
+  demo_take_cut (demo, "shelf-dado");
+  demo->cut->width = spelch_length_mm (1); /* thinner than any bit */
   SpelchWanted wanted = find (demo);
-  for (int kind = 0; kind < SPELCH_N_BIT_KINDS; kind++)
-    g_assert_false (wanted.kinds[kind].serves);
+  g_assert_false (spelch_wanted_serves (&wanted));
   g_auto (GStrv) said = spelch_words_wanted (&wanted, demo->cut, &MM);
   g_assert_cmpuint (g_strv_length (said), ==, 1);
-  g_assert_true (g_str_has_prefix (said[0], "No straight"));
+  g_assert_true (g_str_has_prefix (said[0], "Nor would any other straight"));
+}
+
+/* Nothing does for a cut fed by hand along its climb wall until it is fed the other way: then the same bits
+ * do as for that cut. */
+static void
+test_other_way (Demo *demo, gconstpointer unused)
+{
+  demo_take_machine (demo, "plunge-router");
+  demo_take_cut (demo, "back-rabbet");
+  demo->cut->end = demo->cut->start = SPELCH_END_BACKED;
+  demo->cut->kept = SPELCH_WALL_LEFT;
+  SpelchWanted conventional = find (demo);
+  g_assert_true (any_serves (demo, SPELCH_WANTED_AS_IT_IS));
+  demo->cut->kept = SPELCH_WALL_RIGHT;
+  demo->cut->path_deg += 180;
+  SpelchWanted climb = find (demo);
+  g_assert_cmpint (climb.change, ==, SPELCH_WANTED_OTHER_WAY);
+  g_auto (GStrv) said = spelch_words_wanted (&climb, demo->cut, &MM);
+  g_assert_nonnull (strstr (said[0], "Feed it the other way"));
+  for (int kind = 0; kind < SPELCH_N_BIT_KINDS; kind++)
+    {
+      g_assert_cmpint (climb.kinds[kind].serves, ==, conventional.kinds[kind].serves);
+      g_assert_cmpfloat (climb.kinds[kind].diameter_most, ==, conventional.kinds[kind].diameter_most);
+    }
+}
+
+/* Across the grain of solid wood an unbacked edge breaks out whatever the bit; a scrap behind it mends that
+ * (common practice). */
+static void
+test_backed (Demo *demo, gconstpointer unused)
+{
+  demo_take_board (demo, "oak-20");
+  demo_take_cut (demo, "back-rabbet");
+  demo_cut_out (demo); /* no waste of a later outline backs it */
+  demo->cut->path_deg = 90;
+  demo->cut->end = SPELCH_END_EDGE;
+  SpelchWanted open = find (demo);
+  g_assert_cmpint (open.change, ==, SPELCH_WANTED_BACKED);
+  g_auto (GStrv) said = spelch_words_wanted (&open, demo->cut, &MM);
+  g_assert_nonnull (strstr (said[0], "Clamp a scrap behind that edge"));
+  demo->cut->end = SPELCH_END_BACKED;
+  g_assert_true (any_serves (demo, SPELCH_WANTED_AS_IT_IS));
 }
 
 /* A stick-out set too short says nothing about which bit would do. */
@@ -155,6 +203,8 @@ main (int argc, char **argv)
   g_test_add ("/wanted/up-shear", Demo, NULL, demo_set_up, test_up_shear, demo_tear_down);
   g_test_add ("/wanted/diameter", Demo, NULL, demo_set_up, test_diameter, demo_tear_down);
   g_test_add ("/wanted/nothing", Demo, NULL, demo_set_up, test_nothing, demo_tear_down);
+  g_test_add ("/wanted/other-way", Demo, NULL, demo_set_up, test_other_way, demo_tear_down);
+  g_test_add ("/wanted/backed", Demo, NULL, demo_set_up, test_backed, demo_tear_down);
   g_test_add ("/wanted/stick-out", Demo, NULL, demo_set_up, test_stick_out, demo_tear_down);
   g_test_add ("/wanted/words", Demo, NULL, demo_set_up, test_words, demo_tear_down);
   return g_test_run ();
