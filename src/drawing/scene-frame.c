@@ -36,6 +36,7 @@
 #define COLUMN_INSIDE       36.0 /* and to the board's end, where the face mark stands */
 #define AXIS_SHIFT_MM       2.0  /* how far an allowance may move the bit aside */
 #define NOTE_LEAST          90.0 /* least width of a note, times the text size */
+#define CORE_LEAST          24.0 /* of what is left in the middle of an opening, with its break lines */
 #define BESIDE_BIT          70.0 /* least room in a shortened opening */
 #define CHEVRON_REACH       18.0 /* and on from there */
 #define BIT_CLEAR           12.0
@@ -313,7 +314,11 @@ spelch_scene_widest_opening (const SpelchScene *scene)
   double share = scene->view.on_paper ? OPENING_SHARE_PAPER : OPENING_SHARE;
   double width = share * (frame->right - frame->left) / frame->scale;
 
-  return MAX (width, scene->plan.flutes.diameter + BESIDE_BIT / frame->scale);
+  /* of one that is gone round, both kerfs and something between them */
+  double needed = scene->plan.setting_out.drops_out
+                      ? 2 * scene->plan.flutes.diameter + CORE_LEAST / frame->scale
+                      : scene->plan.flutes.diameter + BESIDE_BIT / frame->scale;
+  return MAX (width, needed);
 }
 
 static double

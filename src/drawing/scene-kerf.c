@@ -63,6 +63,27 @@ clip_to_stock (const SpelchScene *scene, cairo_t *cr, LocalSpan all)
   cairo_clip (cr);
 }
 
+static bool
+has_core (const SpelchScene *scene)
+{
+  return scene->opening.core_to > scene->opening.core_from;
+}
+
+/* What a pass takes: all between its ends, or a kerf beside either wall. */
+static void
+add_kerf (const SpelchScene *scene, cairo_t *cr, const LocalSpan *span)
+{
+  double scale = scene->frame.scale;
+  if (!has_core (scene))
+    {
+      cairo_rectangle (cr, span->x0, -8, span->x1 - span->x0, span->y + 8);
+      return;
+    }
+  double left = scene->opening.core_from * scale, right = scene->opening.core_to * scale;
+  cairo_rectangle (cr, span->x0, -8, left - span->x0, span->y + 8);
+  cairo_rectangle (cr, right, -8, span->x1 - right, span->y + 8);
+}
+
 /* Outlining all passes first and clearing them afterwards leaves the outline of the whole. */
 static void
 draw_removed (const SpelchScene *scene, cairo_t *cr)
@@ -73,7 +94,7 @@ draw_removed (const SpelchScene *scene, cairo_t *cr)
     {
       LocalSpan span = local_span (scene, i);
 
-      cairo_rectangle (cr, span.x0, -8, span.x1 - span.x0, span.y + 8);
+      add_kerf (scene, cr, &span);
     }
   spelch_colour_set (cr, &scene->palette->ink, 1.0);
   cairo_set_line_width (cr, 2 * WALL_LINE);
@@ -81,6 +102,18 @@ draw_removed (const SpelchScene *scene, cairo_t *cr)
   spelch_colour_set (cr, &scene->palette->ground, 1.0);
   cairo_fill (cr);
   cairo_restore (cr);
+}
+
+static void
+add_floor (const SpelchScene *scene, cairo_t *cr, double from, double to, double y)
+{
+  cairo_move_to (cr, from, y);
+  if (has_core (scene))
+    {
+      cairo_line_to (cr, scene->opening.core_from * scene->frame.scale, y);
+      cairo_move_to (cr, scene->opening.core_to * scene->frame.scale, y);
+    }
+  cairo_line_to (cr, to, y);
 }
 
 /* Floors of earlier passes, where the kerf is wider than the bit. */
@@ -93,8 +126,8 @@ draw_floors (const SpelchScene *scene, cairo_t *cr)
 
       if (scene->opening.spans[i].depth >= scene->opening.spans[scene->shown].depth - TINY_MM)
         continue;
-      cairo_move_to (cr, MAX (span.x0, scene->opening.left * scene->frame.scale), span.y);
-      cairo_line_to (cr, MIN (span.x1, scene->opening.right * scene->frame.scale), span.y);
+      add_floor (scene, cr, MAX (span.x0, scene->opening.left * scene->frame.scale),
+                 MIN (span.x1, scene->opening.right * scene->frame.scale), span.y);
     }
   spelch_colour_set (cr, &scene->palette->line_soft, 1.0);
   cairo_set_line_width (cr, 1.0);
@@ -128,6 +161,11 @@ draw_to_come (const SpelchScene *scene, cairo_t *cr)
     add_wall_to_come (scene, cr, left, all.x0 > left + 0.01 ? 0 : tip);
   if (opening->wall_right)
     add_wall_to_come (scene, cr, right, all.x1 < right - 0.01 ? 0 : tip);
+  if (has_core (scene))
+    {
+      add_wall_to_come (scene, cr, opening->core_from * scene->frame.scale, tip);
+      add_wall_to_come (scene, cr, opening->core_to * scene->frame.scale, tip);
+    }
   spelch_colour_set (cr, &scene->palette->ink, 0.7);
   spelch_scene_set_line (scene, cr, SPELCH_LINE_HIDDEN);
   cairo_stroke (cr);
@@ -155,7 +193,13 @@ shortening_x (const SpelchScene *scene)
   double axis = opening->spans[scene->shown].axis, half = scene->plan.flutes.diameter / 2;
   bool room_at_left = axis - opening->left > opening->right - axis;
   double wall = (room_at_left ? opening->left : opening->right) * scale;
-  double middle = (wall + (room_at_left ? axis - half : axis + half) * scale) / 2;
+  double bit = (room_at_left ? axis - half : axis + half) * scale;
+  if (has_core (scene)) /* the break is in what is left between the kerfs */
+    {
+      wall = (room_at_left ? opening->core_from : opening->core_to) * scale;
+      bit = (room_at_left ? opening->core_to : opening->core_from) * scale;
+    }
+  double middle = (wall + bit) / 2;
   return room_at_left ? MIN (wall + BREAK_OFF_WALL, middle) : MAX (wall - BREAK_OFF_WALL, middle);
 }
 

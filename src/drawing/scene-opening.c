@@ -75,6 +75,22 @@ end_board (SpelchScene *scene)
     frame->board_left = frame->origin_x - half;
 }
 
+/* An opening right through is only gone round: between the two kerfs, as wide as the bit, its middle is left.
+ */
+static void
+leave_core (const SpelchScene *scene, SpelchOpening *opening)
+{
+  double diameter = scene->plan.flutes.diameter;
+  opening->core_from = opening->core_to = 0;
+  if (!scene->plan.setting_out.drops_out || opening->n == 0)
+    return;
+  double from = opening->spans[0].from + diameter, to = opening->spans[0].to - diameter;
+  if (to - from <= 0)
+    return;
+  opening->core_from = from;
+  opening->core_to = to;
+}
+
 void
 spelch_scene_lay_out_opening (SpelchScene *scene)
 {
@@ -93,6 +109,7 @@ spelch_scene_lay_out_opening (SpelchScene *scene)
   opening->n = MIN (scene->plan.n_passes, SPELCH_MAX_PASSES);
   for (guint i = 0; i < opening->n; i++)
     opening->spans[i] = span_of (scene, &scene->plan.passes[i], width);
+  leave_core (scene, opening);
   end_board (scene);
 }
 

@@ -27,6 +27,7 @@ typedef struct
   bool wall_left, wall_right; /* false: the board ends there (rabbet, trim) */
   double width_mm;            /* as it is */
   bool shortened;             /* drawn narrower than it is, with a break line */
+  double core_from, core_to;  /* what is gone round and comes loose; alike: everything is cut away, mm */
   guint n;
   SpelchSpan spans[SPELCH_MAX_PASSES];
 } SpelchOpening;

@@ -49,13 +49,23 @@ spelch_setting_out_pecks (const SpelchConstants *constants, SpelchMachineKind ma
 
 /* ---- Width ---- */
 
+/* Whether the kerf all round leaves anything between its two sides. */
+static bool
+leaves_core (const SpelchCut *cut, double diameter)
+{
+  double narrow = spelch_cut_width (cut);
+  if (cut->kind == SPELCH_CUT_POCKET && cut->length.mm > 0)
+    narrow = fmin (narrow, spelch_cut_pocket_across (cut));
+  return narrow > 2 * diameter + SAME_MM;
+}
+
 static void
 lay_tracks (const SpelchConstants *k, const SpelchCut *cut, SpelchSettingOut *out)
 {
   double width = spelch_cut_width (cut), d = out->diameter_mm;
   out->width_mm = width > 0 ? width : d;
   out->tracks = spelch_setting_out_tracks_of (k, cut, d);
-  out->drops_out = goes_round_a_core (k, cut, d);
+  out->drops_out = goes_round_a_core (k, cut, d) && leaves_core (cut, d);
   if (out->tracks > 1 && !out->drops_out)
     {
       out->step_over_mm = (out->width_mm - d) / (out->tracks - 1);

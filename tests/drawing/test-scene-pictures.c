@@ -371,6 +371,40 @@ test_cut_picture (void)
     }
 }
 
+/* An opening right through is only gone round: one bit wide beside either wall the board is gone, and what
+ * lies between stays; a narrow one is all gone. */
+static void
+test_core_stays (void)
+{
+  const double widths[] = { 60, 12 };
+  for (guint i = 0; i < G_N_ELEMENTS (widths); i++)
+    {
+      g_auto (Case) c = { 0 };
+      g_autoptr (SpelchScene) scene = NULL;
+      case_demo (&c);
+      c.cut.kind = SPELCH_CUT_POCKET;
+      c.cut.width = spelch_length_mm (widths[i]);
+      c.cut.length = spelch_length_mm (2 * (widths[i] + 80));
+      case_take_bit (&c, "compression-6.35x22");
+      case_plan (&c);
+      scene = case_scene (&c);
+      cairo_surface_t *image = layer_image (scene, SPELCH_LAYER_KERF);
+      const SpelchSpan *span = &scene->opening.spans[scene->shown];
+      int y = (int)spelch_scene_y (scene, span->depth / 2);
+      const double across[] = { scene->opening.left + 3, (scene->opening.left + scene->opening.right) / 2,
+                                scene->opening.right - 3 };
+      bool core = i == 0;
+      for (guint k = 0; k < 3; k++)
+        {
+          double x = scene->frame.origin_x + across[k] * spelch_scene_scale (scene);
+          bool gone = pixel_at (image, (int)x, y).a > 0;
+          g_assert_cmpint (gone, ==, k != 1 || !core);
+        }
+      g_assert_cmpint (scene->plan.setting_out.drops_out, ==, core);
+      cairo_surface_destroy (image);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -385,5 +419,6 @@ main (int argc, char **argv)
   g_test_add_func ("/pictures/splinters", test_splinters);
   g_test_add_func ("/pictures/both-walls", test_both_walls);
   g_test_add_func ("/pictures/cut", test_cut_picture);
+  g_test_add_func ("/pictures/core", test_core_stays);
   return g_test_run ();
 }
