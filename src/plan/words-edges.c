@@ -2,6 +2,7 @@
  *
  * What is said about the edges: the face's name, the deciding reason, the whole chain of reasons.
  */
+#include "plan/words-source.h"
 #include "plan/words.h"
 
 #include <glib/gi18n-lib.h>
@@ -429,8 +430,9 @@ add_term_reason (GPtrArray *list, char *sentence, const SpelchFounding *founding
     }
   /* TRANSLATORS: a reason, how well it is founded, and the work: "… : 2 points (measured: Smith 2017, ch.
    * 6)." */
-  g_ptr_array_add (list, g_strdup_printf (_ ("%s (%s: %s)."), sentence,
-                                          spelch_words_evidence (founding->evidence), founding->source));
+  g_ptr_array_add (list,
+                   g_strdup_printf (_ ("%s (%s: %s)."), sentence, spelch_words_evidence (founding->evidence),
+                                    spelch_words_source (founding->source)));
   g_free (sentence);
 }
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "plan/words-why.h"
 
+#include "plan/words-source.h"
 #include "plan/words-why-private.h"
 
 #include <glib/gi18n-lib.h>
@@ -25,13 +26,6 @@ spelch_chain_add (SpelchChain *chain, SpelchEvidence evidence, char *sentence)
   g_free (sentence);
 }
 
-/* Shop practice is nobody's: where its source says no more than that, the class is enough. */
-static bool
-is_nobodys (const char *source)
-{
-  return g_str_equal (source, "shop practice, no source");
-}
-
 void
 spelch_chain_constant (SpelchChain *chain, const char *id, char *sentence)
 {
@@ -46,7 +40,7 @@ spelch_chain_constant (SpelchChain *chain, const char *id, char *sentence)
   g_autofree char *code = g_strndup (bracket + 2, strlen (bracket + 2) - 1);
   g_autofree char *source = g_strndup (told, (gsize)(bracket - told));
   spelch_code_read (&SPELCH_EVIDENCE_CODES, code, &evidence);
-  if (is_nobodys (source))
+  if (spelch_words_source_is_nobodys (source))
     {
       spelch_chain_add (chain, (SpelchEvidence)evidence, sentence);
       return;
@@ -54,7 +48,8 @@ spelch_chain_constant (SpelchChain *chain, const char *id, char *sentence)
   /* TRANSLATORS: a reason, how well it is founded, and the work: "… : 2 points (measured: Smith 2017, ch.
    * 6)." */
   g_ptr_array_add (chain->list, g_strdup_printf (_ ("%s (%s: %s)."), sentence,
-                                                 spelch_words_evidence ((SpelchEvidence)evidence), source));
+                                                 spelch_words_evidence ((SpelchEvidence)evidence),
+                                                 spelch_words_source (source)));
   g_free (sentence);
 }
 
