@@ -299,10 +299,8 @@ place_chosen (GtkNativeDialog *dialog, int response, SpelchQuestion *question)
 static char *
 file_name_of (const SpelchPart *part)
 {
-  g_autofree char *name = g_strdup (part->name[0] != '\0' ? part->name : part->id);
-  g_strdelimit (name, "/\\:*?\"<>|", '-');
-  g_strstrip (name);
-  return g_strconcat (name[0] != '\0' && name[0] != '.' ? name : "part", SUFFIX, NULL);
+  g_autofree char *stem = spelch_file_stem (part->name[0] != '\0' ? part->name : part->id, _ ("part"));
+  return g_strconcat (stem, SUFFIX, NULL);
 }
 
 /* Owns @question. */

@@ -218,13 +218,13 @@ fits_a_part (gconstpointer draft)
 static bool
 has_path (gconstpointer draft)
 {
-  return !is_hole (draft) && cut_of (draft)->kind != SPELCH_CUT_POCKET;
+  return !is_hole (draft) && !spelch_cut_is_way_round (cut_of (draft));
 }
 
 static bool
-is_pocket (gconstpointer draft)
+is_way_round (gconstpointer draft)
 {
-  return cut_of (draft)->kind == SPELCH_CUT_POCKET;
+  return spelch_cut_is_way_round (cut_of (draft));
 }
 
 static bool
@@ -374,7 +374,7 @@ static const SpelchField FIELDS[] = {
   LENGTH ("mating.clearance", N_ ("Clearance"), cut.mating.clearance, .applies = fits_a_part, .none = N_ ("none"),
           .hint = N_ ("How much wider the cut is to be, both sides together; 0.1 to 0.2 mm for glue is usual, below 0 is a tight fit.")),
   LENGTH ("length", N_ ("Length"), cut.length, .applies = has_path, .hint = N_ ("Along the finished line, once.")),
-  LENGTH ("length", N_ ("Way round it"), cut.length, .applies = is_pocket,
+  LENGTH ("length", N_ ("Way round it"), cut.length, .applies = is_way_round,
           .hint = N_ ("Once along the finished line: twice the length and the width, or 3.14 times the diameter of a round one.")),
   LENGTH ("corner_radius", N_ ("Inside corners"), cut.corner_radius, .applies = has_corners, .none = N_ ("any"),
           .hint = N_ ("Radius of the smallest one. A bit wider than twice that can't cut it.")),

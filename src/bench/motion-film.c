@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/motion-film.h"
 #include "drawing/film.h"
+#include "files/file-io.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -143,8 +144,8 @@ spelch_motion_film_save (SpelchMotionFilm *self, SpelchSession *session, guint p
   const SpelchCut *cut = spelch_session_get_cut (session);
   if (cut == NULL)
     return;
-  g_autofree char *name = g_strdup_printf ("%s-%u.%s", cut->id[0] != '\0' ? cut->id : "cut", pass + 1,
-                                           animation ? "gif" : "png");
+  g_autofree char *stem = spelch_file_stem (cut->name, cut->id[0] != '\0' ? cut->id : _ ("cut"));
+  g_autofree char *name = g_strdup_printf ("%s-%u.%s", stem, pass + 1, animation ? "gif" : "png");
   g_set_object (&self->session, session);
   self->pass = pass;
   self->look = look;

@@ -278,7 +278,9 @@ do_export (GSimpleAction *action, GVariant *parameter, gpointer data)
   const SpelchPart *part = spelch_session_get_part (view->session);
   if (view->bundle == NULL)
     return;
-  g_autofree char *name = g_strdup_printf ("%s-sheet", part->id[0] != '\0' ? part->id : "part");
+  g_autofree char *stem = spelch_file_stem (part->name, _ ("part"));
+  /* Translators: the name of a file to begin with: the part's name, and what it holds. */
+  g_autofree char *name = g_strdup_printf (_ ("%s, bench sheet"), stem);
   say (view->window, "");
   spelch_page_export (&(SpelchPage){ .title = _ ("Bench sheet"),
                                      .name = name,

@@ -9,6 +9,7 @@
 #include "bench/undo-buttons.h"
 #include "drawing/side-by-side.h"
 #include "plan/words-compare.h"
+#include "files/file-io.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -315,8 +316,9 @@ leave (SpelchSideWindow *self, SpelchLook look,
                               .numbers = *spelch_session_get_numbers (self->session),
                               .family = SPELCH_FAMILY };
   const SpelchComparison *all = self->comparison;
-  g_autofree char *name
-      = g_strdup_printf ("%s-%s", all->part->id[0] != '\0' ? all->part->id : "part", all->cut.id);
+  g_autofree char *part = spelch_file_stem (all->part->name, _ ("part"));
+  g_autofree char *cut = spelch_file_stem (all->cut.name, all->cut.id);
+  g_autofree char *name = g_strdup_printf ("%s, %s", part, cut);
   close_said (self);
   way (&(SpelchPage){ .title = _ ("Side by side"),
                       .name = name,

@@ -152,6 +152,12 @@ head_under (const SpelchSheet *sheet, const SpelchTask *task)
                g_dngettext (GETTEXT_PACKAGE, "%s; %u of them", "%s; %u of them", task->cut.quantity), line,
                task->cut.quantity)
                                   : g_steal_pointer (&line);
+  if (spelch_cut_is_way_round (&task->cut))
+    return task->cut.quantity > 1 ? g_strdup_printf (
+               g_dngettext (GETTEXT_PACKAGE, "%s; %u of them, each %s all the way round",
+                            "%s; %u of them, each %s all the way round", task->cut.quantity),
+               line, task->cut.quantity, length)
+                                  : g_strdup_printf (_ ("%s; %s all the way round"), line, length);
   if (task->cut.quantity > 1)
     return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s; %u of them, each %s long",
                                          "%s; %u of them, each %s long", task->cut.quantity),

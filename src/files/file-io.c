@@ -16,6 +16,15 @@ spelch_file_name (GFile *file)
   return base == NULL ? g_file_get_parse_name (file) : g_filename_display_name (base);
 }
 
+char *
+spelch_file_stem (const char *name, const char *otherwise)
+{
+  g_autofree char *stem = g_strdup (name);
+  g_strdelimit (stem, "/\\:*?\"<>|", '-');
+  g_strstrip (stem);
+  return g_strdup (stem[0] != '\0' && stem[0] != '.' ? stem : otherwise);
+}
+
 /* ---- Reading ---- */
 
 static char *

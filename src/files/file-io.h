@@ -11,6 +11,10 @@
 /* What a file is called in sentences: its last part, "hall.spelch". Free with g_free(). */
 char *spelch_file_name (GFile *file);
 
+/* @name as the beginning of a file's name, without what can't stand there; @otherwise where nothing is left
+ * of it. Free with g_free(). */
+char *spelch_file_stem (const char *name, const char *otherwise);
+
 /* Reads a plain file of at most SPELCH_FILE_MOST bytes; the text ends with a NUL that *length doesn't count.
  * @etag, when not NULL, gets what spelch_file_save() needs. Free with g_free(). */
 char *spelch_file_read (GFile *file, gsize *length, char **etag, GError **error);

@@ -9,6 +9,7 @@
 #include "files/starter-names.h"
 
 #include "spelch-shop.h"
+#include "shop/decimal-sign.h"
 
 #define FOLDER       "/org/spelch/Spelch/data/"
 #define SPECIES_MOST 1000
@@ -194,6 +195,21 @@ spelch_shop_constant_source (const char *id)
 
 /* ---- Demo ---- */
 
+/* What the program typed itself stands in fields as its reader would type it. */
+static void
+take_sign (SpelchPart *part)
+{
+  char sign = spelch_decimal_sign ();
+  spelch_length_take_sign (&part->board.measured, sign);
+  for (guint i = 0; i < part->n_cuts; i++)
+    {
+      SpelchCut *cut = &part->cuts[i];
+      SpelchLength *const lengths[] = { &cut->depth, &cut->width, &cut->length, &cut->corner_radius };
+      for (guint k = 0; k < G_N_ELEMENTS (lengths); k++)
+        spelch_length_take_sign (lengths[k], sign);
+    }
+}
+
 static SpelchPart *
 read_demo (void)
 {
@@ -202,6 +218,7 @@ read_demo (void)
   SpelchPart *part
       = spelch_part_from_json (g_bytes_get_data (text, NULL), g_bytes_get_size (text), "demo.spelch", &error);
   must_be_right (error);
+  take_sign (part);
   spelch_starter_name (part->name, sizeof part->name);
   spelch_starter_name (part->note, sizeof part->note);
   spelch_starter_name (part->board.name, sizeof part->board.name);

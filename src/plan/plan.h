@@ -407,8 +407,8 @@ void spelch_plan_make (const SpelchConstants *constants, const SpelchPart *part,
 void spelch_plan_make_two (const SpelchConstants *constants, const SpelchPart *part, const SpelchCut *cut,
                            const SpelchBit *bit, const SpelchBit *scorer, SpelchPlan *plan);
 
-/* The same in @n_passes and no other number of them, whatever comes of it, without a scoring pass; false where
- * the depth can't be divided so. */
+/* The same in @n_passes and no other number of them, whatever comes of it, without a scoring pass; false
+ * where the depth can't be divided so. */
 bool spelch_plan_make_in (const SpelchConstants *constants, const SpelchPart *part, const SpelchCut *cut,
                           const SpelchBit *bit, guint n_passes, SpelchPlan *plan);
 

@@ -132,6 +132,12 @@ spelch_cut_has_one_wall (const SpelchCut *cut)
 }
 
 bool
+spelch_cut_is_way_round (const SpelchCut *cut)
+{
+  return cut->kind == SPELCH_CUT_OUTLINE || cut->kind == SPELCH_CUT_POCKET;
+}
+
+bool
 spelch_cut_has_two_walls (const SpelchCut *cut)
 {
   return spelch_cut_shape (cut->kind).two_walls;

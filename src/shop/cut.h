@@ -182,6 +182,9 @@ double spelch_cut_way (const SpelchCut *cut);
 bool spelch_cut_has_one_wall (const SpelchCut *cut);
 bool spelch_cut_has_two_walls (const SpelchCut *cut);
 
+/* Whether its length is that of the way round a piece or an opening. */
+bool spelch_cut_is_way_round (const SpelchCut *cut);
+
 /* Whether the passes are divided in that way, or by an allowance held without one. */
 bool spelch_held_plans (const SpelchHeld *held, SpelchPassPlan plan);
 

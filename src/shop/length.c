@@ -42,7 +42,7 @@ sentence_of (SpelchLengthError code)
     case SPELCH_LENGTH_ERROR_UNIT:
       return _ ("“%s” has a unit that Spelch doesn't read; use mm, cm, m, in or ft.");
     case SPELCH_LENGTH_ERROR_AMBIGUOUS:
-      return _ ("“%s” can be read in two ways; use one decimal sign, and spaces between thousands.");
+      return _ ("“%s” has more than one decimal sign; use one, and spaces between thousands.");
     case SPELCH_LENGTH_ERROR_FRACTION:
       return _ ("“%s” isn't a fraction of an inch, such as 5/8 or 1 1/4 in; write millimetres as decimals.");
     case SPELCH_LENGTH_ERROR_RANGE:
@@ -412,11 +412,21 @@ spelch_length_show (const SpelchLength *length, SpelchUnit unit, SpelchInchStyle
   return write_length (length->mm, unit, style, 2, false, decimal_sign);
 }
 
+void
+spelch_length_take_sign (SpelchLength *length, char decimal_sign)
+{
+  for (char *c = length->typed; *c != '\0'; c++)
+    if (is_decimal_sign (*c))
+      *c = decimal_sign;
+}
+
 char *
 spelch_length_show_whole (const SpelchLength *length, SpelchUnit unit, SpelchInchStyle style,
                           char decimal_sign)
 {
-  g_autofree char *shown = spelch_length_show (length, unit, style, decimal_sign);
+  SpelchLength told = *length;
+  spelch_length_take_sign (&told, decimal_sign);
+  g_autofree char *shown = spelch_length_show (&told, unit, style, decimal_sign);
   gsize n = strlen (shown);
   if (n == 0 || !(g_ascii_isdigit (shown[n - 1]) || is_decimal_sign (shown[n - 1])))
     return g_steal_pointer (&shown);

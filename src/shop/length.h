@@ -71,6 +71,10 @@ char *spelch_length_format (double mm, SpelchUnit unit, SpelchInchStyle style, i
 char *spelch_length_show (const SpelchLength *length, SpelchUnit unit, SpelchInchStyle style,
                           char decimal_sign);
 
-/* The same, with the unit that it was read in where it was typed without one: for sentences and captions. */
+/* Has it typed with that decimal sign, whoever typed it. */
+void spelch_length_take_sign (SpelchLength *length, char decimal_sign);
+
+/* The same as spelch_length_show(), with the unit that it was read in where it was typed without one, and
+ * with the reader's decimal sign: for sentences and captions. */
 char *spelch_length_show_whole (const SpelchLength *length, SpelchUnit unit, SpelchInchStyle style,
                                 char decimal_sign);

@@ -200,7 +200,7 @@ bits = [take_best('Groove for the back')]
 bench.choose('^Add a cut$', '^Outline$')
 begun()
 enter('Name', 'Outline of the side')
-enter('Length', '1.6 m')
+enter('Way round it', '1.6 m')
 bench.keys('Escape')
 bits.append(take_best('Outline of the side'))
 bench.choose('^Add a cut$', '^Mortise$')

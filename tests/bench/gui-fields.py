@@ -25,7 +25,7 @@ CUT = {
     'Thickness of that part': ('17 mm', '-3 mm'),
     'Clearance': ('0.3 mm', '90 mm'),
     'Length': ('701 mm', '-3 mm'),
-    'Way round it': ('301 mm', '20 mm'),
+    'Way round it': ('301 mm', '-3 mm'),
     'Inside corners': ('8 mm', '-3 mm'),
     'From the edge': ('30 mm', '-3 mm'),
     'How many': ('3', '-2'),

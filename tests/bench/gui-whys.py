@@ -176,7 +176,7 @@ def refused(name, text, complaint, what):
 
 refused('Feed', 'quick', "isn't a feed", 'not a number')
 refused('Feed', '5 m', "isn't a feed", 'a length')
-refused('Feed', '1.234,5', 'two ways', 'both decimal signs')
+refused('Feed', '1.234,5', 'more than one decimal sign', 'both decimal signs')
 refused('Feed', '40 m/min', f'no quicker than 12{THIN}000 mm/min', 'quicker than the machine')
 tap.ok(shows('Feed', f'6{THIN}100 mm/min'), 'the held feed is still there')
 bench.picture('held-refused')

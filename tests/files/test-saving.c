@@ -3,6 +3,7 @@
  * Saving: nothing is ever lost by it. Links are followed, modes kept, changes by others noticed, and when the
  * disk is full or closed to us the old file is as it was.
  */
+#include "files/file-io.h"
 #include "files/part-file.h"
 #include "files/shop-data.h"
 
@@ -324,10 +325,30 @@ add (const char *name, void (*test) (Desk *desk, gconstpointer data))
   g_test_add (path, Desk, NULL, desk_set_up, test, desk_tear_down);
 }
 
+/* A name that was given to a thing, as the name of a file. */
+static void
+test_stem (void)
+{
+  static const struct
+  {
+    const char *name, *stem;
+  } cases[] = { { "Flurschrank, linke Seite", "Flurschrank, linke Seite" },
+                { " Door 3/4: left? ", "Door 3-4- left-" },
+                { "", "part" },
+                { "  ", "part" },
+                { ".hidden", "part" } };
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autofree char *stem = spelch_file_stem (cases[i].name, "part");
+      g_assert_cmpstr (stem, ==, cases[i].stem);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/saving/stem", test_stem);
   add ("new", test_new);
   add ("over-old", test_over_old);
   add ("moved-into-place", test_moved_into_place);

@@ -315,7 +315,7 @@ test_show_whole (void)
     SpelchUnit unit;
     const char *shown;
   } cases[] = {
-    { "18.3", SPELCH_UNIT_MM, "18.3 mm" }, { "18,3", SPELCH_UNIT_MM, "18,3 mm" },
+    { "18.3", SPELCH_UNIT_MM, "18.3 mm" }, { "18,3", SPELCH_UNIT_MM, "18.3 mm" },
     { "1/2", SPELCH_UNIT_MM, "1/2 in" },   { "1 1/4", SPELCH_UNIT_INCH, "1 1/4 in" },
     { "0.5", SPELCH_UNIT_INCH, "0.5 in" }, { "1/2 in", SPELCH_UNIT_MM, "1/2 in" },
     { "1/2\"", SPELCH_UNIT_MM, "1/2\"" },  { "2 cm", SPELCH_UNIT_INCH, "2 cm" },
@@ -327,6 +327,12 @@ test_show_whole (void)
       g_autofree char *shown = spelch_length_show_whole (&length, cases[i].unit, SPELCH_INCH_FRACTION, '.');
       g_assert_cmpstr (shown, ==, cases[i].shown);
     }
+  SpelchLength starter;
+  g_assert_true (spelch_length_parse ("8.5 mm", SPELCH_UNIT_MM, &starter, NULL));
+  g_autofree char *comma = spelch_length_show_whole (&starter, SPELCH_UNIT_MM, SPELCH_INCH_FRACTION, ',');
+  g_assert_cmpstr (comma, ==, "8,5 mm"); /* a sentence has one decimal sign, whoever typed the length */
+  spelch_length_take_sign (&starter, ',');
+  g_assert_cmpstr (starter.typed, ==, "8,5 mm");
 }
 
 /* ---- Writing ---- */
