@@ -252,6 +252,9 @@ look (gpointer data)
     return G_SOURCE_REMOVE; /* the end of a drag comes here again */
   const SpelchCut *cut = &part->cuts[index];
   SpelchWanted wanted = spelch_wanted_find (spelch_session_get_constants (self->session), part, cut);
+  g_autofree SpelchBit *bits = spelch_session_copy_bits (self->session);
+  spelch_wanted_try (spelch_session_get_constants (self->session), part, cut, bits,
+                     spelch_session_count_bits (self->session), &wanted);
   g_auto (GStrv) sentences = spelch_words_wanted (&wanted, cut, spelch_session_get_numbers (self->session));
   g_autofree char *found = g_strjoinv (" ", sentences);
   bool as_it_is = spelch_wanted_serves (&wanted) && wanted.change == SPELCH_WANTED_AS_IT_IS;

@@ -22,6 +22,7 @@ rank (const SpelchPart *part, const SpelchCut *cut, const SpelchBit *bits, guint
   if (!one.looks)
     return one;
   one.wanted = spelch_wanted_find (constants, part, cut);
+  spelch_wanted_try (constants, part, cut, bits, n, &one.wanted);
   one.knife = spelch_knife_find (part, one.ranking);
   return one;
 }

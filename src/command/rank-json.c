@@ -123,6 +123,10 @@ write_change (SpelchWriter *w, const SpelchRanked *one)
 {
   SpelchWantedChange change = one->looks ? one->wanted.change : SPELCH_WANTED_AS_IT_IS;
   spelch_writer_code (w, "look_after_changing", &SPELCH_WANTED_CHANGE_CODES, (int)change);
+  if (one->looks && one->wanted.at_hand[0] != '\0')
+    spelch_writer_text (w, "look_at_hand", one->wanted.at_hand);
+  else
+    spelch_writer_null (w, "look_at_hand");
 }
 
 static void

@@ -168,7 +168,7 @@ spelch_wanted_serves (const SpelchWanted *wanted)
   for (int kind = 0; kind < SPELCH_N_BIT_KINDS; kind++)
     if (wanted->kinds[kind].serves)
       return true;
-  return false;
+  return wanted->at_hand[0] != '\0';
 }
 
 /* Every kind, as the cut lies or else turned over. */
@@ -257,4 +257,20 @@ spelch_wanted_find (const SpelchConstants *constants, const SpelchPart *part, co
         return wanted;
     }
   return (SpelchWanted){ 0 };
+}
+
+void
+spelch_wanted_try (const SpelchConstants *constants, const SpelchPart *part, const SpelchCut *cut,
+                   const SpelchBit *bits, guint n_bits, SpelchWanted *wanted)
+{
+  for (int what = SPELCH_WANTED_OTHER_WAY; what <= SPELCH_WANTED_OTHER_AND_BACKED; what++)
+    for (guint i = 0; i < n_bits && !spelch_wanted_serves (wanted); i++)
+      {
+        SpelchCut changed = change (cut, (SpelchWantedChange)what);
+        Asked asked = { constants, part, spelch_choose_cut (&changed, &bits[i], changed.way_up) };
+        if (!applies (part, cut, (SpelchWantedChange)what) || !serves (&asked, &bits[i]))
+          continue;
+        wanted->change = (SpelchWantedChange)what;
+        g_strlcpy (wanted->at_hand, bits[i].name, sizeof wanted->at_hand);
+      }
 }

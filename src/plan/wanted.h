@@ -31,6 +31,7 @@ typedef struct
 {
   SpelchWantedChange change;
   SpelchWantedKind kinds[SPELCH_N_BIT_KINDS]; /* by SpelchBitKind */
+  char at_hand[SPELCH_NAME_SIZE]; /* a bit of those at hand that does after the change; "": none */
 } SpelchWanted;
 
 /* Finds what sharp, ordinary two-edged carbide bits, cutting at the end and marked for the machine's highest
@@ -43,5 +44,10 @@ typedef struct
 SpelchWanted spelch_wanted_find (const SpelchConstants *constants, const SpelchPart *part,
                                  const SpelchCut *cut);
 
-/* Whether any kind of bit would do. */
+/* Where no ordinary bit would do, whether one of @bits does once the cut is changed: then that change, and
+ * the bit's name, are put into @wanted. */
+void spelch_wanted_try (const SpelchConstants *constants, const SpelchPart *part, const SpelchCut *cut,
+                        const SpelchBit *bits, guint n_bits, SpelchWanted *wanted);
+
+/* Whether any kind of bit, or one at hand, would do. */
 bool spelch_wanted_serves (const SpelchWanted *wanted);

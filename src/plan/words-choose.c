@@ -290,6 +290,8 @@ spelch_words_wanted (const SpelchWanted *wanted, const SpelchCut *cut, const Spe
         g_ptr_array_add (sentences, wanted_kind (one, (SpelchBitKind)kind, numbers));
       turned |= one->serves && one->way_up != cut->way_up;
     }
+  if (wanted->at_hand[0] != '\0')
+    g_ptr_array_add (sentences, g_strdup_printf (_ ("Then “%s” would do."), wanted->at_hand));
   if (turned)
     g_ptr_array_add (sentences, g_strdup (_ ("That is with the board turned over; as it lies, none would.")));
   g_ptr_array_add (sentences, NULL);

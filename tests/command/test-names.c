@@ -162,6 +162,7 @@ static const Name RANK_NAMES[] = {
   { "choices[].reasons[].sentence", "t" },
   { "look_for", "l" },
   { "look_after_changing", "t" },
+  { "look_at_hand", "t-" },
   { "knife", "o-" },
 };
 
@@ -275,7 +276,7 @@ test_plan (void)
 static void
 test_rank (void)
 {
-  check_all ("rank", RANK_NAMES, G_N_ELEMENTS (RANK_NAMES), "knife");
+  check_all ("rank", RANK_NAMES, G_N_ELEMENTS (RANK_NAMES), "knife look_at_hand");
 }
 
 static void

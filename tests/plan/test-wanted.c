@@ -166,6 +166,29 @@ test_backed (Demo *demo, gconstpointer unused)
   g_assert_true (any_serves (demo, SPELCH_WANTED_AS_IT_IS));
 }
 
+/* A bit at hand is named where no ordinary one would do but it does once the edge is backed; it is as good
+ * then as its plan says. */
+static void
+test_at_hand (Demo *demo, gconstpointer unused)
+{
+  demo_take_board (demo, "oak-20");
+  demo_take_cut (demo, "back-rabbet");
+  demo_cut_out (demo);
+  demo->cut->path_deg = 90;
+  demo->cut->end = SPELCH_END_EDGE;
+  const SpelchBit *bit = demo_bit ("down-cut-6.35x25");
+  SpelchWanted wanted = { 0 };
+  spelch_wanted_try (spelch_shop_constants (), demo->part, demo->cut, bit, 1, &wanted);
+  g_assert_cmpint (wanted.change, ==, SPELCH_WANTED_BACKED);
+  g_assert_cmpstr (wanted.at_hand, ==, bit->name);
+  g_assert_false (meets (demo, bit));
+  g_auto (GStrv) said = spelch_words_wanted (&wanted, demo->cut, &MM);
+  g_assert_cmpuint (g_strv_length (said), ==, 2);
+  g_assert_nonnull (strstr (said[1], bit->name));
+  demo->cut->end = SPELCH_END_BACKED;
+  g_assert_true (meets (demo, bit));
+}
+
 /* A stick-out set too short says nothing about which bit would do. */
 static void
 test_stick_out (Demo *demo, gconstpointer unused)
@@ -205,6 +228,7 @@ main (int argc, char **argv)
   g_test_add ("/wanted/nothing", Demo, NULL, demo_set_up, test_nothing, demo_tear_down);
   g_test_add ("/wanted/other-way", Demo, NULL, demo_set_up, test_other_way, demo_tear_down);
   g_test_add ("/wanted/backed", Demo, NULL, demo_set_up, test_backed, demo_tear_down);
+  g_test_add ("/wanted/at-hand", Demo, NULL, demo_set_up, test_at_hand, demo_tear_down);
   g_test_add ("/wanted/stick-out", Demo, NULL, demo_set_up, test_stick_out, demo_tear_down);
   g_test_add ("/wanted/words", Demo, NULL, demo_set_up, test_words, demo_tear_down);
   return g_test_run ();
