@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/bench-files.h"
 #include "bench/bench-application.h"
+#include "bench/dialogue.h"
 #include "bench/recent.h"
 #include "files/file-io.h"
 #include "files/part-file.h"
@@ -182,8 +183,7 @@ file_chosen (GtkNativeDialog *dialog, int response, SpelchBenchWindow *window)
       g_autoptr (GFile) file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
       spelch_files_open (window, file);
     }
-  gtk_native_dialog_destroy (dialog);
-  g_object_unref (dialog);
+  spelch_dialogue_end_native (dialog);
 }
 
 void
@@ -232,7 +232,7 @@ save_and_go (SpelchQuestion *question, GFile *file)
 static void
 conflict_answered (GtkDialog *dialog, int response, SpelchQuestion *question)
 {
-  gtk_window_destroy (GTK_WINDOW (dialog));
+  spelch_dialogue_end (GTK_WINDOW (dialog));
   if (response == CONFLICT_SAVE_AS)
     {
       choose_and_save (question);
@@ -287,8 +287,7 @@ static void
 place_chosen (GtkNativeDialog *dialog, int response, SpelchQuestion *question)
 {
   g_autoptr (GFile) file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
-  gtk_native_dialog_destroy (dialog);
-  g_object_unref (dialog);
+  spelch_dialogue_end_native (dialog);
   if (response == GTK_RESPONSE_ACCEPT && file != NULL)
     save_and_go (question, file);
   else
@@ -343,7 +342,7 @@ spelch_files_save (SpelchBenchWindow *window)
 static void
 answered (GtkDialog *dialog, int response, SpelchQuestion *question)
 {
-  gtk_window_destroy (GTK_WINDOW (dialog));
+  spelch_dialogue_end (GTK_WINDOW (dialog));
   if (response == GTK_RESPONSE_ACCEPT)
     {
       save_here (question);

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/motion-film.h"
+#include "bench/dialogue.h"
 #include "drawing/film.h"
 #include "files/file-io.h"
 
@@ -132,7 +133,7 @@ static void
 name_chosen (GtkNativeDialog *dialog, int response, SpelchMotionFilm *self)
 {
   g_autoptr (GFile) file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
-  forget_chooser (self);
+  spelch_dialogue_end_native (GTK_NATIVE_DIALOG (g_steal_pointer (&self->chooser)));
   if (response == GTK_RESPONSE_ACCEPT && file != NULL)
     begin (self, file);
 }

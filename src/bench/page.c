@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/page.h"
+#include "bench/dialogue.h"
 #include "files/file-io.h"
 
 #include <glib/gi18n-lib.h>
@@ -118,8 +119,7 @@ answered (GtkNativeDialog *dialog, int response, Leaving *leaving)
       g_autofree char *said = write_to (&leaving->page, file);
       leaving->say (leaving->window, said);
     }
-  gtk_native_dialog_destroy (dialog);
-  g_object_unref (dialog);
+  spelch_dialogue_end_native (dialog);
 }
 
 void

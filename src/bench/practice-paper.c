@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/practice-paper.h"
+#include "bench/dialogue.h"
 #include "drawing/exercise-sheet.h"
 #include "files/file-io.h"
 #include "files/practice-csv.h"
@@ -198,8 +199,7 @@ answered (GtkNativeDialog *dialog, int response, Leaving *leaving)
                                   : spelch_practice_write_sheet (&leaving->paper, file);
       leaving->paper.say (leaving->paper.window, said);
     }
-  gtk_native_dialog_destroy (dialog);
-  g_object_unref (dialog);
+  spelch_dialogue_end_native (dialog);
 }
 
 static void

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/shelf-files.h"
+#include "bench/dialogue.h"
 #include "files/bit-csv.h"
 #include "files/file-io.h"
 
@@ -211,8 +212,7 @@ answered (GtkNativeDialog *dialog, int response, SpelchShelfWindow *window)
       g_autofree char *said = opens ? take_chosen (window, chooser) : write_chosen (window, chooser);
       spelch_shelf_window_say (window, said);
     }
-  gtk_native_dialog_destroy (dialog);
-  g_object_unref (dialog);
+  spelch_dialogue_end_native (dialog);
 }
 
 void

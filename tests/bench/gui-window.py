@@ -11,7 +11,7 @@ import sys
 import tempfile
 import time
 
-from gui import MENU_MOST, Bench, Tap, wait_for
+from gui import MENU_MOST, Bench, Tap, wait_for, xdotool
 
 tap = Tap()
 folder = pathlib.Path(tempfile.mkdtemp(prefix='spelch-window-'))
@@ -98,8 +98,17 @@ tap.ok(wait_for(lambda: json.loads(first.read_text())['name'] == 'Changed outsid
 bench.click(bench.mark('Pass 1'))
 bench.keys('Down', 'ctrl+w')
 tap.ok(bench.has('push button', 'Don.t save'), 'closing asks about unsaved work')
-press('Cancel')
+bench.keys('Escape')
 tap.ok(bench.lacks('push button', 'Don.t save') and wait_for(titles), 'and need not close', titles)
+bench.choose('^Add a cut$', '^Dado or groove$')
+wait_for(lambda: bench.focused(bench.all('text', '^Name$')))
+xdotool('key', 'ctrl+a')
+xdotool('type', '--delay', '10', '--', 'For the back')
+bench.keys('Tab')
+tap.ok(bench.has('list item', '^For the back,'), 'what is typed afterwards is entered when its field is left', lambda: bench.names('list item'))
+tap.ok(bench.has('push button', '^Undo change “Name”'), 'as a step', lambda: bench.names('push button'))
+bench.keys('ctrl+z', 'ctrl+z')
+bench.find('push button', '^Done$').queryAction().doAction(0)
 bench.keys('ctrl+p')
 tap.ok(wait_for(lambda: len(bench.frames()) == 2), 'the bench sheet has a window of its own', titles)
 bench.keys('ctrl+shift+b')
