@@ -343,7 +343,11 @@ spelch_application_open (GApplication *application, GFile **files, int n_files, 
 {
   SpelchBenchWindow *window = ensure_window (SPELCH_APPLICATION (application));
   if (has_part (window))
-    show_window (window);
+    {
+      if (spelch_bench_window_is_untouched (window)) /* the first of them comes in here */
+        spelch_bench_window_complain (window, NULL);
+      show_window (window);
+    }
   for (int i = 0; i < n_files; i++)
     spelch_files_open_apart (window, files[i]);
   if (!has_part (window)) /* none of them could be read */

@@ -87,6 +87,9 @@ open_part (SpelchBenchWindow *window, SpelchPart *part, GFile *file, const char 
   spelch_session_open (session, part, file, etag, false);
   spelch_session_settle (session); /* so that the first frame shows everything in its place */
   spelch_recent_add (file, part->name);
+  const char *locked = spelch_session_why_locked (session);
+  if (locked != NULL)
+    spelch_bench_window_complain (window, locked);
   gtk_window_present (GTK_WINDOW (window));
 }
 
@@ -95,8 +98,10 @@ open_here (SpelchBenchWindow *window, gpointer file)
 {
   g_autofree char *etag = NULL;
   g_autoptr (SpelchPart) part = read_part (window, file, &etag);
-  if (part != NULL)
-    open_part (window, part, file, etag);
+  if (part == NULL)
+    return;
+  spelch_bench_window_complain (window, NULL); /* what was about the part before */
+  open_part (window, part, file, etag);
 }
 
 void

@@ -396,19 +396,24 @@ spelch_session_try_bit (SpelchSession *self, const SpelchBit *bit)
 
 /* ---- Editing ---- */
 
+const char *
+spelch_session_why_locked (SpelchSession *self)
+{
+  return self->part == NULL || !self->part->read_only
+             ? NULL
+             : _ (
+                 "This part was written by a newer Spelch: it can be looked at here, but neither changed nor "
+                 "saved. Use the newer program to change it.");
+}
+
 bool
 spelch_session_edit (SpelchSession *self, SpelchPart *part, const char *name, const char *merge)
 {
   g_autoptr (SpelchPart) next = part;
   if (self->part == NULL)
     return false;
-  if (self->part->read_only)
-    {
-      spelch_session_say (self, _ ("This part was written by a newer Spelch and can only be looked at here. "
-                                   "Save it under another name to change it."));
-      return false;
-    }
-  g_autofree char *fault = spelch_part_fault (next);
+  const char *locked = spelch_session_why_locked (self);
+  g_autofree char *fault = locked != NULL ? g_strdup (locked) : spelch_part_fault (next);
   if (fault != NULL)
     {
       spelch_session_say (self, fault);

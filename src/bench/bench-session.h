@@ -95,6 +95,9 @@ void spelch_session_set_numbers (SpelchSession *self, const SpelchNumbers *numbe
  * with a remark said, when the part is read-only or the new one is faulty. */
 bool spelch_session_edit (SpelchSession *self, SpelchPart *part, const char *name, const char *merge);
 
+/* Why the part can't be edited or saved, as a sentence; NULL when it can. */
+const char *spelch_session_why_locked (SpelchSession *self);
+
 /* A gesture is any number of edits that are undone as one. Begin, then commit (keep) or cancel (as before).
  */
 void spelch_session_begin (SpelchSession *self);

@@ -96,15 +96,14 @@ spelch_bench_window_get_recovery (SpelchBenchWindow *self)
 void
 spelch_bench_window_complain (SpelchBenchWindow *self, const char *sentence)
 {
-  gtk_label_set_text (self->error_words, sentence);
-  gtk_info_bar_set_revealed (self->error_bar, TRUE);
+  gtk_label_set_text (self->error_words, sentence == NULL ? "" : sentence);
+  gtk_info_bar_set_revealed (self->error_bar, sentence != NULL);
 }
 
 static void
 error_answered (SpelchBenchWindow *self)
 {
-  gtk_info_bar_set_revealed (self->error_bar, FALSE);
-  gtk_label_set_text (self->error_words, "");
+  spelch_bench_window_complain (self, NULL);
 }
 
 static void
@@ -163,6 +162,7 @@ open_new (SpelchBenchWindow *self, gpointer data)
 {
   g_autoptr (SpelchPart) part = spelch_part_actions_new_part (&self->part_actions);
   spelch_session_open (self->session, part, NULL, NULL, false);
+  spelch_bench_window_complain (self, NULL);
 }
 
 static void

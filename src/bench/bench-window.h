@@ -36,6 +36,7 @@ void spelch_bench_window_close_unasked (SpelchBenchWindow *self);
 /* For bench-files.c. */
 SpelchSession *spelch_bench_window_get_session (SpelchBenchWindow *self);
 SpelchRecovery *spelch_bench_window_get_recovery (SpelchBenchWindow *self);
+/* Shows @sentence in the bar for what went wrong; NULL: nothing did, and the bar goes. */
 void spelch_bench_window_complain (SpelchBenchWindow *self, const char *sentence);
 
 /* Asks about each SpelchLeftBehind of @left_behind (a reference is taken). */
