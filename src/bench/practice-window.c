@@ -88,7 +88,7 @@ static void
 take_learner (SpelchPracticeWindow *self)
 {
   g_autofree char *complaint = NULL;
-  if (self->following)
+  if (self->following || self->practice == NULL)
     return;
   bool taken = spelch_practice_set_learner (self->practice,
                                             gtk_editable_get_text (GTK_EDITABLE (self->learner)), &complaint);
@@ -98,6 +98,15 @@ take_learner (SpelchPracticeWindow *self)
     return;
   g_strlcpy (next.learner, spelch_practice_get_learner (self->practice), sizeof next.learner);
   spelch_preferred_set (self->preferred, &next);
+}
+
+/* Half a name is nobody's, so that it is taken when it is finished. */
+static void
+follow_learner (SpelchPracticeWindow *self)
+{
+  GtkEventController *focus = gtk_event_controller_focus_new ();
+  g_signal_connect_swapped (focus, "leave", G_CALLBACK (take_learner), self);
+  gtk_widget_add_controller (GTK_WIDGET (self->learner), focus);
 }
 
 static void
@@ -281,6 +290,7 @@ static gboolean
 spelch_practice_window_close_request (GtkWindow *window)
 {
   SpelchPracticeWindow *self = SPELCH_PRACTICE_WINDOW (window);
+  take_learner (self);
   spelch_practice_look (self->practice);
   guint waiting = spelch_practice_count_waiting (self->practice);
   if (waiting == 0 || self->warned)
@@ -346,6 +356,7 @@ spelch_practice_window_init (SpelchPracticeWindow *self)
 {
   GtkEventController *keys = gtk_event_controller_key_new ();
   gtk_widget_init_template (GTK_WIDGET (self));
+  follow_learner (self);
   g_action_map_add_action_entries (G_ACTION_MAP (self), ACTIONS, G_N_ELEMENTS (ACTIONS), self);
   g_signal_connect (keys, "key-pressed", G_CALLBACK (key_pressed), self);
   gtk_widget_add_controller (GTK_WIDGET (self), keys);

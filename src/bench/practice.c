@@ -494,16 +494,14 @@ spelch_practice_set_learner (SpelchPractice *self, const char *name, char **comp
     return false;
   if (g_str_equal (self->learner, stripped))
     return true;
-  SpelchStage before = self->stage;
   g_strlcpy (self->learner, stripped, sizeof self->learner);
-  bool elsewhere = self->lesson != NULL && take_up (self, self->lesson); /* a place of one's own */
-  if (!elsewhere)
-    recall (self);
-  if (!elsewhere && (before == SPELCH_STAGE_TELLING || before == SPELCH_STAGE_CLOSING))
-    self->stage = before;
+  /* A place of one's own: where this learner left the lesson, or its beginning; never another's follow-up. */
+  if (self->lesson == NULL)
+    pose (self, self->exercise, false);
+  else if (!take_up (self, self->lesson))
+    enter_step (self, 0);
   g_signal_emit (self, signals[SIGNAL_KEPT], 0);
-  if (elsewhere || before != self->stage)
-    changed (self);
+  g_signal_emit (self, signals[SIGNAL_CHANGED], 0); /* nothing was done yet that is worth keeping */
   return true;
 }
 

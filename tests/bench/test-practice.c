@@ -132,6 +132,26 @@ test_recalled (Fixture *f, gconstpointer data)
   g_assert_cmpuint (spelch_practice_get_progress (f->practice, "tears-up-cut-ply").tried, ==, 0);
 }
 
+/* A learner who comes in the middle of another's lesson begins it, whatever that one is asked just now; the
+ * other one finds the place again. */
+static void
+test_another_in_the_middle (Fixture *f, gconstpointer data)
+{
+  g_autofree char *complaint = NULL;
+  spelch_practice_begin_lesson (f->practice, spelch_practice_get_lessons (f->practice)->pdata[0]);
+  spelch_practice_next (f->practice);
+  g_assert_true (spelch_practice_answer (f->practice, wrong_choice (spelch_practice_get_posed (f->practice)),
+                                         SPELCH_UNIT_MM));
+  spelch_practice_next (f->practice);
+  g_assert_true (spelch_practice_get_posed (f->practice)->follow_up);
+  g_assert_true (spelch_practice_set_learner (f->practice, "Grace", &complaint));
+  g_assert_false (spelch_practice_get_posed (f->practice)->follow_up);
+  g_assert_cmpuint (spelch_practice_get_step (f->practice), ==, 0);
+  g_assert_cmpint ((int)spelch_practice_get_stage (f->practice), ==, SPELCH_STAGE_TELLING);
+  g_assert_true (spelch_practice_set_learner (f->practice, "Ada", &complaint));
+  g_assert_true (spelch_practice_get_posed (f->practice)->follow_up);
+}
+
 static void
 test_names (Fixture *f, gconstpointer data)
 {
@@ -429,6 +449,7 @@ main (int argc, char **argv)
   ADD ("kept at once", test_kept_at_once);
   ADD ("recalled", test_recalled);
   ADD ("names", test_names);
+  ADD ("another-in-the-middle", test_another_in_the_middle);
   ADD ("not lost", test_not_lost);
   ADD ("looks", test_looks);
   ADD ("graded again", test_graded_again);
