@@ -2,7 +2,6 @@
 #include "bench/field.h"
 #include "bench/typed-list.h"
 #include "shop/day.h"
-#include "shop/fault.h"
 #include "shop/number.h"
 
 #include <glib/gi18n-lib.h>
@@ -97,23 +96,38 @@ spelch_field_write (const SpelchField *field, gconstpointer value, const SpelchN
 
 /* ---- Reading ---- */
 
-/* Days sort as they are written. What isn't a day at all is told of with the other faults. */
 static bool
-is_to_come (const char *typed, GError **error)
+is_blank (const char *typed)
 {
-  char today[SPELCH_DATE_SIZE];
-  g_autofree char *fault = spelch_fault_date ("", typed, false);
-  spelch_day_today (today);
-  if (fault != NULL || strcmp (typed, today) <= 0)
+  for (const char *c = typed; *c != '\0'; c = g_utf8_next_char (c))
+    if (!g_unichar_isspace (g_utf8_get_char (c)))
+      return false;
+  return true;
+}
+
+/* Days sort as they are written. Whether there must be one is told of with the other faults. */
+static bool
+read_past_day (const char *typed, char *into, GError **error)
+{
+  char today[SPELCH_DATE_SIZE], day[SPELCH_DATE_SIZE] = "";
+  if (!is_blank (typed) && !spelch_day_read (typed, spelch_day_example (), day, error))
     return false;
-  g_set_error (error, SPELCH_LENGTH_ERROR, SPELCH_LENGTH_ERROR_RANGE,
-               _ ("%s is still to come: write today, %s, or a day before."), typed, today);
+  spelch_day_today (today);
+  if (strcmp (day, today) > 0)
+    {
+      g_set_error (error, SPELCH_LENGTH_ERROR, SPELCH_LENGTH_ERROR_RANGE,
+                   _ ("%s is still to come: write today, %s, or a day before."), day, today);
+      return false;
+    }
+  memcpy (into, day, sizeof day);
   return true;
 }
 
 static bool
 read_text (const SpelchField *field, const char *typed, char *into, GError **error)
 {
+  if (field->is_past)
+    return read_past_day (typed, into, error);
   g_autofree char *trimmed = g_strstrip (g_strdup (typed));
   if (strlen (trimmed) >= field->size)
     {
@@ -121,8 +135,6 @@ read_text (const SpelchField *field, const char *typed, char *into, GError **err
                    _ ("That is too long: there is room for %u letters."), (guint)field->size - 1);
       return false;
     }
-  if (field->is_past && is_to_come (trimmed, error))
-    return false;
   g_strlcpy (into, trimmed, field->size);
   return true;
 }
@@ -158,15 +170,6 @@ read_list (const SpelchField *field, const char *typed, const SpelchNumbers *num
       return false;
   memcpy (member_to_change (field, value), list, field->size * item);
   *(guint *)(gpointer)((char *)value + field->count) = n;
-  return true;
-}
-
-static bool
-is_blank (const char *typed)
-{
-  for (const char *c = typed; *c != '\0'; c = g_utf8_next_char (c))
-    if (!g_unichar_isspace (g_utf8_get_char (c)))
-      return false;
   return true;
 }
 
@@ -237,6 +240,11 @@ char *
 spelch_field_reading (const SpelchField *field, const char *typed, const SpelchNumbers *numbers)
 {
   SpelchLength length;
+  char day[SPELCH_DATE_SIZE];
+  if (field->is_past)
+    return spelch_day_read (typed, spelch_day_example (), day, NULL) && !g_str_equal (typed, day)
+               ? g_strdup_printf ("= %s", day)
+               : NULL;
   if (field->kind != SPELCH_FIELD_LENGTH
       || !spelch_length_read (typed, numbers->unit, numbers->decimal_sign, &length, NULL))
     return NULL;

@@ -40,7 +40,7 @@ typedef struct
   const char *none;           /* what 0 means, shown in an empty field, marked with N_(): "not told" */
   const char *hint;           /* how to find the value out, marked with N_(); may be NULL */
   bool (*applies) (gconstpointer value); /* NULL: always */
-  bool is_past;                          /* TEXT: a day, today at the latest */
+  bool is_past;                          /* TEXT of SPELCH_DATE_SIZE: a day, today at the latest */
 } SpelchField;
 
 /* What stands in the field for @value. Free with g_free(). */
@@ -55,8 +55,8 @@ bool spelch_field_read (const SpelchField *field, const char *typed, const Spelc
 guint spelch_field_choice (const SpelchField *field, gconstpointer value);
 void spelch_field_choose (const SpelchField *field, guint choice, gpointer value);
 
-/* What the typed words come to in millimetres, "= 15.875 mm", when that isn't what was typed; else NULL. Free
- * with g_free(). */
+/* What the typed words come to, in millimetres or as the day that is kept, "= 15.875 mm", "= 2026-05-31",
+ * when that isn't what was typed; else NULL. Free with g_free(). */
 char *spelch_field_reading (const SpelchField *field, const char *typed, const SpelchNumbers *numbers);
 
 /* A sentence about a fault with the members of @fields called as the form calls them. @at, when not NULL,

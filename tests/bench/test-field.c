@@ -188,7 +188,7 @@ takes_day (int days)
   return taken;
 }
 
-/* What has happened can't lie in days to come; what isn't a day is told of elsewhere. */
+/* What has happened can't lie in days to come. */
 static void
 test_days (void)
 {
@@ -198,7 +198,12 @@ test_days (void)
   g_assert_false (takes_day (2));
   g_assert_false (takes_day (400));
   g_assert_true (spelch_field_read (&DAY, "", &MM, &bit, NULL));
-  g_assert_true (spelch_field_read (&DAY, "yesterday", &MM, &bit, NULL));
+  g_assert_false (spelch_field_read (&DAY, "yesterday", &MM, &bit, NULL));
+  g_assert_true (spelch_field_read (&DAY, " 2026-5-3", &MM, &bit, NULL));
+  g_assert_cmpstr (bit.sharpened, ==, "2026-05-03");
+  g_autofree char *reading = spelch_field_reading (&DAY, "2026-5-3", &MM);
+  g_assert_cmpstr (reading, ==, "= 2026-05-03");
+  g_assert_null (spelch_field_reading (&DAY, "2026-05-03", &MM));
 }
 
 static void
