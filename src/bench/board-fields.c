@@ -2,9 +2,11 @@
 #include "bench/shelf-kind.h"
 #include "bench/layer-list.h"
 #include "drawing/shelf-pictures.h"
+#include "files/species-names.h"
 #include "shop/make-up.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 #define MARGIN     6
 #define ROW_HEIGHT 60 /* of the thickest board of the list */
@@ -20,6 +22,41 @@ has_species (gconstpointer value)
     if (board->layers[i].material <= SPELCH_MATERIAL_HARDWOOD && !board->layers[i].veneer)
       return true;
   return board->species[0] != '\0';
+}
+
+/* What isn't in the table is kept as it was typed. */
+static void
+keep_species (const char *typed, char *into, gsize size)
+{
+  const SpelchSpecies *species = spelch_species_find (typed);
+  memset (into, 0, size); /* values are compared byte for byte */
+  g_strlcpy (into, species == NULL ? typed : species->id, size);
+}
+
+static bool
+is_of_softwood (const SpelchBoard *board)
+{
+  for (guint i = 0; i < board->n_layers; i++)
+    if (board->layers[i].material <= SPELCH_MATERIAL_HARDWOOD && !board->layers[i].veneer)
+      return board->layers[i].material == SPELCH_MATERIAL_SOFTWOOD;
+  return false;
+}
+
+static char *
+tell_species (gconstpointer value)
+{
+  const SpelchBoard *board = value;
+  if (board->species[0] == '\0' || spelch_species_with_id (board->species) != NULL)
+    return NULL;
+  if (board->density_kg_m3 > 0)
+    return g_strdup (_ ("This wood isn't in the table of species: how strong it is isn't known, and is taken "
+                        "by its density."));
+  return g_strdup (
+      is_of_softwood (board)
+          ? _ ("This wood isn't in the table of species: how heavy and how strong it is isn't known, "
+               "and is taken as softwood has it as a rule.")
+          : _ ("This wood isn't in the table of species: how heavy and how strong it is isn't known, "
+               "and is taken as hardwood has it as a rule."));
 }
 
 #define AT(member) G_STRUCT_OFFSET (SpelchBoard, member)
@@ -39,7 +76,7 @@ static const SpelchField FIELDS[] = {
     .unit = N_ ("mm"), .none = N_ ("0.1"), .hint = N_ ("How far it may differ elsewhere on the board.") },
   { SPELCH_FIELD_HEADING, NULL, N_ ("Wood") },
   { SPELCH_FIELD_TEXT, "species", N_ ("Species"), AT (species), SPELCH_ID_SIZE, .none = N_ ("not told"),
-    .applies = has_species,
+    .applies = has_species, .name = spelch_species_name, .keep = keep_species, .tell = tell_species,
     .hint = N_ ("For solid wood, as in the table of species: white oak. Plywood has it by its make-up.") },
   { SPELCH_FIELD_NUMBER, "density_kg_m3", N_ ("Density"), AT (density_kg_m3), .unit = N_ ("kg/m³"),
     .none = N_ ("usual") },
@@ -64,9 +101,6 @@ static void
 settle (gconstpointer before, gpointer after)
 {
   SpelchBoard *board = after;
-  /* "White oak" is written white-oak in the table of species. */
-  for (char *c = board->species; *c != '\0'; c++)
-    *c = *c == ' ' ? '-' : g_ascii_tolower (*c);
   if (((const SpelchBoard *)before)->nominal.mm != board->nominal.mm && board->nominal.mm > 0)
     spelch_make_up_follow (board, ((const SpelchBoard *)before)->nominal.mm);
 }

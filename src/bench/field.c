@@ -63,7 +63,7 @@ spelch_field_write (const SpelchField *field, gconstpointer value, const SpelchN
   switch (field->kind)
     {
     case SPELCH_FIELD_TEXT:
-      return g_strdup (member);
+      return g_strdup (field->name == NULL ? member : field->name (member));
     case SPELCH_FIELD_LENGTH:
       {
         const SpelchLength *length = member;
@@ -135,7 +135,10 @@ read_text (const SpelchField *field, const char *typed, char *into, GError **err
                    _ ("That is too long: there is room for %u letters."), (guint)field->size - 1);
       return false;
     }
-  g_strlcpy (into, trimmed, field->size);
+  if (field->keep != NULL)
+    field->keep (trimmed, into, field->size);
+  else
+    g_strlcpy (into, trimmed, field->size);
   return true;
 }
 

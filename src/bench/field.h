@@ -39,8 +39,11 @@ typedef struct
   const char *const *choices; /* CHOICE: names by value, marked with N_(), ended by NULL */
   const char *none;           /* what 0 means, shown in an empty field, marked with N_(): "not told" */
   const char *hint;           /* how to find the value out, marked with N_(); may be NULL */
-  bool (*applies) (gconstpointer value); /* NULL: always */
-  bool is_past;                          /* TEXT of SPELCH_DATE_SIZE: a day, today at the latest */
+  bool (*applies) (gconstpointer value);                    /* NULL: always */
+  const char *(*name) (const char *kept);                   /* TEXT: as it is shown; NULL: as it is kept */
+  void (*keep) (const char *typed, char *into, gsize size); /* TEXT: how it is kept; NULL: as typed */
+  char *(*tell) (gconstpointer value); /* what is to be said beside it, or NULL; free with g_free() */
+  bool is_past;                        /* TEXT of SPELCH_DATE_SIZE: a day, today at the latest */
 } SpelchField;
 
 /* What stands in the field for @value. Free with g_free(). */

@@ -138,13 +138,19 @@ take (SpelchForm *self, SpelchFormRow *row, gpointer into, int *at)
 
 /* A refusal stays beside the words it is about. */
 static void
+clear_remark (SpelchForm *self, guint i)
+{
+  const SpelchField *field = &self->fields[i];
+  const char *refusal = refusal_of (self, field);
+  g_autofree char *told = refusal == NULL && field->tell != NULL ? field->tell (self->value) : NULL;
+  spelch_form_row_remark (self->rows[i], refusal != NULL ? refusal : told, refusal != NULL);
+}
+
+static void
 clear_remarks (SpelchForm *self)
 {
   for (guint i = 0; i < self->n_fields; i++)
-    {
-      const char *refusal = refusal_of (self, &self->fields[i]);
-      spelch_form_row_remark (self->rows[i], refusal, refusal != NULL);
-    }
+    clear_remark (self, i);
 }
 
 static void
@@ -253,6 +259,8 @@ show_row (SpelchForm *self, guint i)
       left = g_hash_table_lookup (self->left, place);
     }
   spelch_form_row_show (self->rows[i], self->value, left, &self->numbers);
+  if (field->tell != NULL && left == NULL)
+    clear_remark (self, i);
 }
 
 /* A heading without a field under it says nothing. */

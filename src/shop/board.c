@@ -126,7 +126,7 @@ fault_of_words (const SpelchBoard *board)
 {
   return spelch_fault_id ("id", board->id, false)
              ?: spelch_fault_text ("name", board->name, sizeof board->name)
-             ?: spelch_fault_id ("species", board->species, true);
+             ?: spelch_fault_text ("species", board->species, sizeof board->species);
 }
 
 static char *

@@ -60,7 +60,8 @@ typedef struct
   double tolerance_minus_mm;    /* how much thinner, a positive number */
   SpelchLength measured;        /* 0: not measured */
   double measured_within_mm;    /* 0: the model's default */
-  char species[SPELCH_ID_SIZE]; /* id in the species table for solid wood; "" when none */
+  char species[SPELCH_ID_SIZE]; /* id in the species table for solid wood, or another wood by its name; ""
+                                   when none */
   double density_kg_m3;         /* 0: the species' or the group's */
   bool retired;                 /* kept for old parts and records, not offered any more */
 } SpelchBoard;

@@ -152,8 +152,13 @@ tap.ok(wait_for(lambda: bench.text(field('Name')) == 'New board' and bench.focus
 xdotool('type', '--delay', '10', '--', 'Own ply')
 bench.keys('Return')
 bench.choose('^Make-up', '^Solid hardwood$')
-bench.type_into(field('Species'), 'White oak', 'Return')
-tap.ok(wait_for(lambda: bench.text(field('Species')) == 'white-oak'), 'a species is found as it is usually written', lambda: bench.text(field('Species')))
+bench.type_into(field('Species'), 'Bog Oak', 'Return')
+tap.ok(bench.has('label', "^This wood isn't in the table of species.*as hardwood has it"), 'a wood that the table lacks is said to be unknown',
+       lambda: bench.names('label'))
+tap.same(bench.text(field('Species')), 'Bog Oak', 'and stays as it was typed')
+bench.type_into(field('Species'), 'WHITE oak', 'Return')
+tap.ok(wait_for(lambda: bench.text(field('Species')) == 'White oak'), 'a species is found as it is usually written', lambda: bench.text(field('Species')))
+tap.ok(bench.lacks('label', "^This wood isn't in the table"), 'and nothing is said beside it')
 bench.type_into(field('Sold as'), '15 mm', 'Return')
 bench.choose('^Make-up', '^Birch plywood$')
 

@@ -5,6 +5,7 @@
 #include "files/model-json.h"
 #include "files/part-file.h"
 #include "files/shop-data.h"
+#include "files/species-names.h"
 #include "files/starter-names.h"
 
 #include <math.h>
@@ -464,6 +465,46 @@ is_named (GHashTable *left, const char *name)
   g_hash_table_insert (left, (gpointer)name, GINT_TO_POINTER (TRUE));
 }
 
+static void
+finds (const char *typed, const char *id)
+{
+  const SpelchSpecies *species = spelch_species_find (typed);
+  g_assert_cmpstr (species == NULL ? NULL : species->id, ==, id);
+}
+
+static void
+test_species_found (void)
+{
+  finds ("white-oak", "white-oak");
+  finds ("White Oak", "white-oak");
+  finds (" white oak ", "white-oak");
+  finds ("Quercus alba", "white-oak");
+  finds ("Sugar maple (hard maple)", "sugar-maple");
+  finds ("sugar maple", "sugar-maple");
+  finds ("oak", NULL);
+  finds ("maple", NULL);
+  finds ("", NULL);
+  finds ("Pseudotsuga menziesii", NULL); /* three rows have it */
+  g_assert_cmpstr (spelch_species_name ("white-oak"), ==, "White oak");
+  g_assert_cmpstr (spelch_species_name ("Bog Oak"), ==, "Bog Oak");
+  g_assert_cmpstr (spelch_species_name (""), ==, "");
+}
+
+/* Each is told apart by its name, and is there for those who translate. */
+static void
+test_species_names (void)
+{
+  guint n = 0, n_names = 0;
+  const SpelchSpecies *species = spelch_shop_species (&n);
+  const char *const *names = spelch_species_names (&n_names);
+  g_assert_cmpuint (n_names, ==, n);
+  for (guint i = 0; i < n; i++)
+    {
+      g_assert_cmpstr (names[i], ==, species[i].name);
+      finds (species[i].name, species[i].id);
+    }
+}
+
 /* Every name of the data is there for those who translate, and none that the data hasn't. */
 static void
 test_names (void)
@@ -504,6 +545,8 @@ main (int argc, char **argv)
   g_test_add_func ("/shop-data/boards/faced", test_boards_faced);
   g_test_add_func ("/shop-data/boards/solid", test_boards_solid);
   g_test_add_func ("/shop-data/species/table", test_species_table);
+  g_test_add_func ("/shop-data/species-found", test_species_found);
+  g_test_add_func ("/shop-data/species-names", test_species_names);
   g_test_add_func ("/shop-data/species/imported", test_species_imported);
   g_test_add_func ("/shop-data/species/curves", test_species_curves);
   g_test_add_func ("/shop-data/machines", test_machines);
