@@ -3,6 +3,7 @@
 #include "bench/bit-life.h"
 #include "drawing/pictures.h"
 #include "drawing/shelf-pictures.h"
+#include "files/bit-names.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -11,15 +12,6 @@
 #define SHANK_MM     20
 #define HELIX_DEG    30 /* most spiral bits of the starter set have it */
 
-static const char *const KINDS[]
-    = { N_ ("Straight"), N_ ("Up-cut"), N_ ("Down-cut"), N_ ("Compression"), NULL };
-SPELCH_TABLE_HAS (KINDS, SPELCH_N_BIT_KINDS + 1);
-static const char *const HANDS[] = { N_ ("Right-hand cut"), N_ ("Left-hand cut"), NULL };
-static const char *const EDGE_MATERIALS[] = { N_ ("Carbide"), N_ ("High-speed steel"), NULL };
-static const char *const BODY_MATERIALS[]
-    = { N_ ("Carbide"), N_ ("High-speed steel"), N_ ("Plain steel, brazed edges"), NULL };
-static const char *const BEARINGS[] = { N_ ("None"), N_ ("At the shank"), N_ ("At the tip"), NULL };
-static const char *const WEAR[] = { N_ ("New"), N_ ("Sharp"), N_ ("Worn"), N_ ("Dull"), NULL };
 static const char *const ORDERS[]
     = { N_ ("By name"), N_ ("By diameter"), N_ ("By cutting length"), N_ ("By metres cut"), NULL };
 
@@ -45,7 +37,7 @@ has_uncut_centre (gconstpointer value)
 
 static const SpelchField FIELDS[] = {
   { SPELCH_FIELD_TEXT, "name", N_ ("Name"), AT (name), SPELCH_NAME_SIZE },
-  { SPELCH_FIELD_CHOICE, "kind", N_ ("Kind"), AT (kind), .choices = KINDS },
+  { SPELCH_FIELD_CHOICE, "kind", N_ ("Kind"), AT (kind), .choices = SPELCH_BIT_KIND_NAMES },
   { SPELCH_FIELD_HEADING, NULL, N_ ("Sizes") },
   { SPELCH_FIELD_LENGTH, "diameter", N_ ("Diameter"), AT (diameter) },
   { SPELCH_FIELD_LENGTH, "cutting_length", N_ ("Cutting length"), AT (cutting_length),
@@ -67,7 +59,7 @@ static const SpelchField FIELDS[] = {
   { SPELCH_FIELD_NUMBER, "helix_deg", N_ ("Helix"), AT (helix_deg), .unit = N_ ("°"), .applies = has_helix,
     .hint = N_ ("Between the edge and the axis of the bit.") },
   { SPELCH_FIELD_NUMBER, "rake_deg", N_ ("Rake"), AT (rake_deg), .unit = N_ ("°"), .none = N_ ("not told") },
-  { SPELCH_FIELD_CHOICE, "hand", N_ ("Turns"), AT (hand), .choices = HANDS },
+  { SPELCH_FIELD_CHOICE, "hand", N_ ("Turns"), AT (hand), .choices = SPELCH_HAND_NAMES },
   { SPELCH_FIELD_FLAG, "end_cutting", N_ ("Cuts at its end"), AT (end_cutting),
     .hint = N_ ("An edge reaches the centre of the end, so that it may plunge.") },
   { SPELCH_FIELD_LENGTH, "uncut_centre", N_ ("Uncut centre"), AT (uncut_centre), .none = N_ ("not told"),
@@ -75,16 +67,18 @@ static const SpelchField FIELDS[] = {
   { SPELCH_FIELD_LENGTH, "end_hollow", N_ ("Height of the hollow"), AT (end_hollow), .none = N_ ("not told"),
     .applies = has_uncut_centre },
   { SPELCH_FIELD_HEADING, NULL, N_ ("Make") },
-  { SPELCH_FIELD_CHOICE, "edge_material", N_ ("Edges of"), AT (edge_material), .choices = EDGE_MATERIALS },
-  { SPELCH_FIELD_CHOICE, "body_material", N_ ("Body of"), AT (body_material), .choices = BODY_MATERIALS },
+  { SPELCH_FIELD_CHOICE, "edge_material", N_ ("Edges of"), AT (edge_material),
+    .choices = SPELCH_EDGE_MATERIAL_NAMES },
+  { SPELCH_FIELD_CHOICE, "body_material", N_ ("Body of"), AT (body_material),
+    .choices = SPELCH_BODY_MATERIAL_NAMES },
   { SPELCH_FIELD_FLAG, "coated", N_ ("Coated"), AT (coated) },
-  { SPELCH_FIELD_CHOICE, "bearing", N_ ("Bearing"), AT (bearing), .choices = BEARINGS },
+  { SPELCH_FIELD_CHOICE, "bearing", N_ ("Bearing"), AT (bearing), .choices = SPELCH_BEARING_NAMES },
   { SPELCH_FIELD_NUMBER, "max_rpm", N_ ("Highest speed marked"), AT (max_rpm), .unit = N_ ("rpm"),
     .none = N_ ("not marked"), .hint = N_ ("As marked on the tool. Never go above it.") },
   { SPELCH_FIELD_FLAG, "hand_feed", N_ ("Marked for feeding by hand"), AT (hand_feed) },
   { SPELCH_FIELD_NUMBER, "price", N_ ("Price"), AT (price), .none = N_ ("not told") },
   { SPELCH_FIELD_HEADING, NULL, N_ ("Edge today") },
-  { SPELCH_FIELD_CHOICE, "wear", N_ ("State"), AT (wear), .choices = WEAR },
+  { SPELCH_FIELD_CHOICE, "wear", N_ ("State"), AT (wear), .choices = SPELCH_WEAR_NAMES },
   { SPELCH_FIELD_NUMBER, "metres_cut", N_ ("Metres cut"), AT (metres_cut), .unit = N_ ("m"),
     .none = N_ ("none"), .hint = N_ ("Since it was new or sharpened.") },
   { SPELCH_FIELD_TEXT, "sharpened", N_ ("Sharpened on"), AT (sharpened), SPELCH_DATE_SIZE, .is_past = true,
@@ -151,10 +145,10 @@ line (gconstpointer item, SpelchShelves *shelves, const SpelchNumbers *numbers)
   g_autofree char *shank = show (&bit->shank, numbers);
   g_autofree char *up = show (&bit->up_shear, numbers);
   if (bit->kind == SPELCH_BIT_COMPRESSION)
-    return g_strdup_printf (_ ("%s: %s wide, cuts %s deep, up-shear %s, shank %s"), _ (KINDS[bit->kind]),
-                            diameter, length, up, shank);
-  return g_strdup_printf (_ ("%s: %s wide, cuts %s deep, shank %s"), _ (KINDS[bit->kind]), diameter, length,
-                          shank);
+    return g_strdup_printf (_ ("%s: %s wide, cuts %s deep, up-shear %s, shank %s"),
+                            _ (SPELCH_BIT_KIND_NAMES[bit->kind]), diameter, length, up, shank);
+  return g_strdup_printf (_ ("%s: %s wide, cuts %s deep, shank %s"), _ (SPELCH_BIT_KIND_NAMES[bit->kind]),
+                          diameter, length, shank);
 }
 
 static double

@@ -199,7 +199,18 @@ static char *
 take_chosen (SpelchShelfWindow *window, GtkFileChooser *chooser)
 {
   g_autoptr (GFile) file = gtk_file_chooser_get_file (chooser);
-  return spelch_shelf_files_take (spelch_shelf_window_get_shelf (window), file);
+  SpelchShelf *shelf = spelch_shelf_window_get_shelf (window);
+  g_autoptr (GHashTable) before = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  for (guint i = 0; i < spelch_shelf_count (shelf); i++)
+    g_hash_table_add (before, g_strdup (spelch_shelf_get_nth (shelf, i)));
+  char *said = spelch_shelf_files_take (shelf, file);
+  for (guint i = 0; i < spelch_shelf_count (shelf); i++)
+    if (!g_hash_table_contains (before, spelch_shelf_get_nth (shelf, i)))
+      {
+        spelch_shelf_window_show (window, spelch_shelf_get_nth (shelf, i));
+        break;
+      }
+  return said;
 }
 
 static void

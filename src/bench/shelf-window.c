@@ -305,6 +305,13 @@ spelch_shelf_window_begin_own (SpelchShelfWindow *self)
 }
 
 void
+spelch_shelf_window_show (SpelchShelfWindow *self, const char *id)
+{
+  spelch_shelf_list_show_all (self->list);
+  choose (self, spelch_shelf_list_select (self->list, id));
+}
+
+void
 spelch_shelf_window_show_item (SpelchShelfWindow *self, gconstpointer item, const char *member)
 {
   const char *name = spelch_shelf_item_name (item);
@@ -319,8 +326,7 @@ spelch_shelf_window_show_item (SpelchShelfWindow *self, gconstpointer item, cons
         return;
       spelch_shelf_window_say (self, said);
     }
-  spelch_shelf_list_show_all (self->list);
-  choose (self, spelch_shelf_list_select (self->list, id));
+  spelch_shelf_window_show (self, id);
   spelch_form_focus (self->form, member);
 }
 

@@ -27,6 +27,9 @@ void spelch_shelf_window_open (SpelchShelfWindow *self);
 /* An entry to be filled in: a new one, or one begun before that has no name of its own yet. */
 void spelch_shelf_window_begin_own (SpelchShelfWindow *self);
 
+/* Chooses the item with that id and brings it into sight. */
+void spelch_shelf_window_show (SpelchShelfWindow *self, const char *id);
+
 /* Chooses the item with @item's id, to have its @member told; one that only the part has is put on the shelf.
  */
 void spelch_shelf_window_show_item (SpelchShelfWindow *self, gconstpointer item, const char *member);

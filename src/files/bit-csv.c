@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "files/bit-csv.h"
+#include "files/bit-names.h"
 #include "files/csv-text.h"
 #include "shop/number.h"
 
@@ -24,6 +25,9 @@ typedef struct
   gsize offset;
   gsize size;               /* TEXT */
   const SpelchCodes *codes; /* CODE */
+  const char *const *names; /* CODE: what people call its values, by value */
+  const char *label;        /* as the form of a bit calls it; NULL: it isn't there */
+  const char *short_label;  /* and as it is usually shortened; may be NULL */
   bool needed;
   bool counted; /* NUMBER, WHOLE: usually a whole number in the trade */
 } Column;
@@ -32,35 +36,43 @@ typedef struct
 
 static const Column COLUMNS[] = {
   { "id", COLUMN_TEXT, AT (id), SPELCH_ID_SIZE },
-  { "name", COLUMN_TEXT, AT (name), SPELCH_NAME_SIZE },
-  { "kind", COLUMN_CODE, AT (kind), .codes = &SPELCH_BIT_KIND_CODES, .needed = true },
-  { "diameter", COLUMN_LENGTH, AT (diameter), .needed = true },
-  { "shank", COLUMN_LENGTH, AT (shank), .needed = true },
-  { "cutting_length", COLUMN_LENGTH, AT (cutting_length), .needed = true },
-  { "overall_length", COLUMN_LENGTH, AT (overall_length) },
-  { "up_shear", COLUMN_LENGTH, AT (up_shear) },
-  { "overlap", COLUMN_LENGTH, AT (overlap) },
-  { "neck", COLUMN_LENGTH, AT (neck) },
-  { "edges", COLUMN_WHOLE, AT (edges), .needed = true, .counted = true },
-  { "edges_up", COLUMN_WHOLE, AT (edges_up), .counted = true },
-  { "helix_deg", COLUMN_NUMBER, AT (helix_deg) },
-  { "rake_deg", COLUMN_NUMBER, AT (rake_deg) },
-  { "hand", COLUMN_CODE, AT (hand), .codes = &SPELCH_HAND_CODES },
-  { "edge_material", COLUMN_CODE, AT (edge_material), .codes = &SPELCH_TOOL_MATERIAL_CODES },
-  { "body_material", COLUMN_CODE, AT (body_material), .codes = &SPELCH_TOOL_MATERIAL_CODES },
-  { "coated", COLUMN_FLAG, AT (coated) },
-  { "end_cutting", COLUMN_FLAG, AT (end_cutting) },
-  { "uncut_centre", COLUMN_LENGTH, AT (uncut_centre) },
-  { "end_hollow", COLUMN_LENGTH, AT (end_hollow) },
-  { "bearing", COLUMN_CODE, AT (bearing), .codes = &SPELCH_BEARING_CODES },
-  { "max_rpm", COLUMN_NUMBER, AT (max_rpm), .counted = true },
-  { "hand_feed", COLUMN_FLAG, AT (hand_feed) },
-  { "price", COLUMN_NUMBER, AT (price) },
-  { "metres_cut", COLUMN_NUMBER, AT (metres_cut) },
-  { "wear", COLUMN_CODE, AT (wear), .codes = &SPELCH_WEAR_CODES },
-  { "sharpened", COLUMN_TEXT, AT (sharpened), SPELCH_DATE_SIZE },
-  { "sharpened_diameter", COLUMN_LENGTH, AT (sharpened_diameter) },
-  { "sharpened_up_shear", COLUMN_LENGTH, AT (sharpened_up_shear) },
+  { "name", COLUMN_TEXT, AT (name), SPELCH_NAME_SIZE, .label = N_ ("Name") },
+  { "kind", COLUMN_CODE, AT (kind), .codes = &SPELCH_BIT_KIND_CODES, .needed = true, .label = N_ ("Kind"),
+    .names = SPELCH_BIT_KIND_NAMES },
+  { "diameter", COLUMN_LENGTH, AT (diameter), .needed = true, .label = N_ ("Diameter") },
+  { "shank", COLUMN_LENGTH, AT (shank), .needed = true, .label = N_ ("Shank diameter"),
+    .short_label = N_ ("Shank") },
+  { "cutting_length", COLUMN_LENGTH, AT (cutting_length), .needed = true, .label = N_ ("Cutting length") },
+  { "overall_length", COLUMN_LENGTH, AT (overall_length), .label = N_ ("Overall length") },
+  { "up_shear", COLUMN_LENGTH, AT (up_shear), .label = N_ ("Up-shear length") },
+  { "overlap", COLUMN_LENGTH, AT (overlap), .label = N_ ("Overlap at the turn-over") },
+  { "neck", COLUMN_LENGTH, AT (neck), .label = N_ ("Neck diameter") },
+  { "edges", COLUMN_WHOLE, AT (edges), .needed = true, .counted = true, .label = N_ ("Cutting edges") },
+  { "edges_up", COLUMN_WHOLE, AT (edges_up), .counted = true, .label = N_ ("Edges near the tip") },
+  { "helix_deg", COLUMN_NUMBER, AT (helix_deg), .label = N_ ("Helix") },
+  { "rake_deg", COLUMN_NUMBER, AT (rake_deg), .label = N_ ("Rake") },
+  { "hand", COLUMN_CODE, AT (hand), .codes = &SPELCH_HAND_CODES, .label = N_ ("Turns"),
+    .names = SPELCH_HAND_NAMES },
+  { "edge_material", COLUMN_CODE, AT (edge_material), .codes = &SPELCH_TOOL_MATERIAL_CODES,
+    .label = N_ ("Edges of"), .names = SPELCH_EDGE_MATERIAL_NAMES },
+  { "body_material", COLUMN_CODE, AT (body_material), .codes = &SPELCH_TOOL_MATERIAL_CODES,
+    .label = N_ ("Body of"), .names = SPELCH_BODY_MATERIAL_NAMES },
+  { "coated", COLUMN_FLAG, AT (coated), .label = N_ ("Coated") },
+  { "end_cutting", COLUMN_FLAG, AT (end_cutting), .label = N_ ("Cuts at its end") },
+  { "uncut_centre", COLUMN_LENGTH, AT (uncut_centre), .label = N_ ("Uncut centre") },
+  { "end_hollow", COLUMN_LENGTH, AT (end_hollow), .label = N_ ("Height of the hollow") },
+  { "bearing", COLUMN_CODE, AT (bearing), .codes = &SPELCH_BEARING_CODES, .label = N_ ("Bearing"),
+    .names = SPELCH_BEARING_NAMES },
+  { "max_rpm", COLUMN_NUMBER, AT (max_rpm), .counted = true, .label = N_ ("Highest speed marked") },
+  { "hand_feed", COLUMN_FLAG, AT (hand_feed), .label = N_ ("Marked for feeding by hand") },
+  { "price", COLUMN_NUMBER, AT (price), .label = N_ ("Price") },
+  { "metres_cut", COLUMN_NUMBER, AT (metres_cut), .label = N_ ("Metres cut") },
+  { "wear", COLUMN_CODE, AT (wear), .codes = &SPELCH_WEAR_CODES, .label = N_ ("State"),
+    .names = SPELCH_WEAR_NAMES },
+  { "sharpened", COLUMN_TEXT, AT (sharpened), SPELCH_DATE_SIZE, .label = N_ ("Sharpened on") },
+  { "sharpened_diameter", COLUMN_LENGTH, AT (sharpened_diameter), .label = N_ ("Diameter after that") },
+  { "sharpened_up_shear", COLUMN_LENGTH, AT (sharpened_up_shear),
+    .label = N_ ("Up-shear length after that") },
   { "retired", COLUMN_FLAG, AT (retired) },
 };
 
@@ -162,22 +174,53 @@ read_text (const Column *column, const char *value, char *into)
 }
 
 static bool
-read_number (const char *value, double *number)
+read_number (const char *value, char decimal_sign, double *number)
 {
   g_autofree char *plain = g_strdelimit (g_strdup (value), ",", '.');
   char *end = NULL;
   *number = g_ascii_strtod (plain, &end);
-  return plain[strspn (plain, "+-.0123456789eE")] == '\0' && end != plain && *end == '\0'
-         && isfinite (*number);
+  if (plain[strspn (plain, "+-.0123456789eE")] == '\0' && end != plain && *end == '\0' && isfinite (*number))
+    return true;
+  return spelch_number_parse (value, NULL, decimal_sign, number, NULL); /* "22 000" */
+}
+
+/* Whether both are the same, in capitals or not. */
+static bool
+same_word (const char *one, const char *other)
+{
+  g_autofree char *a = g_utf8_casefold (one, -1), *b = g_utf8_casefold (other, -1);
+  return g_str_equal (a, b);
+}
+
+/* By its code, or by its name in English or in the language that is spoken. */
+static bool
+find_code (const Column *column, const char *value, int *code)
+{
+  for (int i = 0; column->names != NULL && column->names[i] != NULL; i++)
+    if (same_word (column->names[i], value) || same_word (_ (column->names[i]), value))
+      {
+        *code = i;
+        return true;
+      }
+  return spelch_code_read (column->codes, value, code);
+}
+
+static char *
+list_names (const Column *column)
+{
+  GString *known = g_string_new (NULL);
+  for (guint i = 0; column->names[i] != NULL; i++)
+    g_string_append_printf (known, "%s%s", i > 0 ? ", " : "", _ (column->names[i]));
+  return g_string_free (known, FALSE);
 }
 
 static char *
 read_code (const Column *column, const char *value, guint *into)
 {
   int code = 0;
-  if (!spelch_code_read (column->codes, value, &code))
+  if (!find_code (column, value, &code))
     {
-      g_autofree char *known = spelch_codes_list (column->codes);
+      g_autofree char *known = list_names (column);
       return g_strdup_printf (_ ("isn't one of: %s."), known);
     }
   *into = (guint)code;
@@ -209,11 +252,11 @@ read_value (const Column *column, const char *value, char decimal_sign, SpelchBi
         return NULL;
       return g_strdup (error->message);
     case COLUMN_NUMBER:
-      if (!read_number (value, member))
+      if (!read_number (value, decimal_sign, member))
         return g_strdup (_ ("isn't a number; write it without a unit."));
       return NULL;
     case COLUMN_WHOLE:
-      if (!read_number (value, &number) || number != floor (number) || fabs (number) > 1000)
+      if (!read_number (value, decimal_sign, &number) || number != floor (number) || fabs (number) > 1000)
         return g_strdup (_ ("isn't a whole number."));
       *(int *)member = (int)number;
       return NULL;
@@ -262,13 +305,36 @@ tell (SpelchBitTable *table, const char *format, ...)
   va_end (values);
 }
 
+static bool
+is_labelled (const char *label, const char *name)
+{
+  return label != NULL && (same_word (label, name) || same_word (_ (label), name));
+}
+
+/* By its member of a bit, or as the form of a bit calls it. */
 static const Column *
 column_named (const char *name)
 {
   for (guint i = 0; i < G_N_ELEMENTS (COLUMNS); i++)
-    if (g_ascii_strcasecmp (COLUMNS[i].name, name) == 0)
+    if (same_word (COLUMNS[i].name, name) || is_labelled (COLUMNS[i].label, name)
+        || is_labelled (COLUMNS[i].short_label, name))
       return &COLUMNS[i];
   return NULL;
+}
+
+static const char *
+shown_name (const Column *column)
+{
+  return column->label == NULL ? column->name : _ (column->label);
+}
+
+static void
+tell_columns (SpelchBitTable *table)
+{
+  g_autoptr (GString) known = g_string_new (NULL);
+  for (guint i = 0; i < G_N_ELEMENTS (COLUMNS); i++)
+    g_string_append_printf (known, "%s%s", i > 0 ? ", " : "", shown_name (&COLUMNS[i]));
+  tell (table, _ ("These columns are known: %s."), known->str);
 }
 
 /* The columns that the first row names, NULL for those not known. False when the table can't be read without
@@ -276,7 +342,7 @@ column_named (const char *name)
 static bool
 read_header (SpelchBitTable *table, const SpelchCsvRow *row, GPtrArray *columns)
 {
-  bool all = true;
+  bool all = true, unknown = false;
   for (guint i = 0; i < row->values->len; i++)
     {
       char *name = g_strstrip (g_ptr_array_index (row->values, i));
@@ -285,16 +351,21 @@ read_header (SpelchBitTable *table, const SpelchCsvRow *row, GPtrArray *columns)
       if (twice)
         tell (table, _ ("Column “%s” stands twice; the first one was read."), name);
       else if (column == NULL && name[0] != '\0')
-        tell (table, _ ("Column “%s” isn't known; what stands in it was left out."), name);
+        {
+          tell (table, _ ("Column “%s” isn't known; what stands in it was left out."), name);
+          unknown = true;
+        }
       g_ptr_array_add (columns, twice ? NULL : (gpointer)column);
     }
   for (guint i = 0; i < G_N_ELEMENTS (COLUMNS); i++)
     if (COLUMNS[i].needed && !g_ptr_array_find (columns, &COLUMNS[i], NULL))
       {
         tell (table, _ ("Column “%s” is missing, so nothing was read; name it in the first line."),
-              COLUMNS[i].name);
+              shown_name (&COLUMNS[i]));
         all = false;
       }
+  if (unknown || !all)
+    tell_columns (table);
   return all;
 }
 

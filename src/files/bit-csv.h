@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
  * Bit table: the bits of a drawer as comma-separated values (RFC 4180), for spreadsheets. The first line
- * names the columns by the members of the bits' JSON; their order is free. With semicolons between the
- * values, numbers have a decimal comma. A figure that may be thousands, as "18.000" rpm, or with the other
- * sign before three digits, isn't guessed at.
+ * names the columns by the members of the bits' JSON, and what is read may name them as the form of a bit
+ * does, in English or in the language that is spoken, and so kinds, materials and the like; their order is
+ * free. With semicolons between the values, numbers have a decimal comma. A figure that may be thousands, as
+ * "18.000" rpm, or with the other sign before three digits, isn't guessed at.
  */
 #pragma once
 

@@ -87,6 +87,7 @@ tap.ok(bench.has('label', r'1 of the table.s 2 lines could be read\.'), 'how man
 tap.ok(bench.has('label', r'(?s)3.*diameter.*“wide”'), 'what is wrong is told with line, column and value', lambda: names('label'))
 bench.picture('table-report')
 tap.ok(bench.has('list item', '^From a table'), 'it lies in the drawer')
+tap.ok(wait_for(lambda: bench.text(bench.find('text', '^Name$')) == 'From a table'), 'and is the one that is shown', lambda: names('text'))
 tap.ok(bench.has('push button', '^Undo import of “drawer.csv”'), 'undo names the import', lambda: names('push button'))
 bench.keys('ctrl+z')
 tap.ok(bench.lacks('list item', '^From a table'), 'and takes it out again')

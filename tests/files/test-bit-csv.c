@@ -126,7 +126,7 @@ test_problems (void)
   g_assert_cmpuint (table->problems->len, ==, 8);
   tells (table, 0, "Line 3, column diameter: “wide”");
   tells (table, 1, "Line 4, column kind: “sideways”");
-  tells (table, 1, "compression");
+  tells (table, 1, "Compression");
   tells (table, 2, "Line 5, column edges: “1.5”");
   tells (table, 3, "Line 6, column diameter");
   tells (table, 4, "Line 7, “Again”");
@@ -236,11 +236,36 @@ test_columns (void)
   tells (extra, 1, "“diameter” stands twice");
   g_autoptr (SpelchBitTable) missing = read_table ("name,kind,diameter\nA,up-cut,6\n");
   g_assert_cmpuint (missing->bits->len, ==, 0);
-  tells (missing, 0, "“shank” is missing");
+  tells (missing, 0, "“Shank diameter” is missing");
+  tells (extra, 2, "These columns are known: ");
+  tells (extra, 2, "Cutting length");
+  tells (missing, missing->problems->len - 1, "These columns are known: ");
   g_autoptr (SpelchBitTable) empty = read_table ("");
   tells (empty, 0, "empty");
   g_autoptr (SpelchBitTable) latin = read_table ("name\n\xFC\n");
   tells (latin, 0, "UTF-8");
+}
+
+/* As the form of a bit calls them, and spaces between thousands as the program itself prints them. */
+static void
+test_as_in_the_form (void)
+{
+  g_autoptr (SpelchBitTable) table = read_table (
+      "Name;Kind;Diameter;Shank;Cutting length;Cutting edges;Helix;Edges of;Highest speed marked;State\n"
+      "A;Down-cut;6;6;20;2;30;High-speed steel;22 000;DULL\n"
+      "B;straight;6;6;20;2;;carbide;22\u202f000;\n"
+      "C;up-cut;6;6;20;2;30;hss;22\u00a0000;\n");
+  for (guint i = 0; i < table->problems->len; i++)
+    g_test_message ("%s", (const char *)g_ptr_array_index (table->problems, i));
+  g_assert_cmpuint (table->problems->len, ==, 0);
+  g_assert_cmpuint (table->bits->len, ==, 3);
+  for (guint i = 0; i < 3; i++)
+    g_assert_cmpfloat (g_array_index (table->bits, SpelchBit, i).max_rpm, ==, 22000);
+  const SpelchBit *first = &g_array_index (table->bits, SpelchBit, 0);
+  g_assert_cmpint (first->kind, ==, SPELCH_BIT_DOWN_CUT);
+  g_assert_cmpint (first->edge_material, ==, SPELCH_TOOL_HSS);
+  g_assert_cmpint (first->wear, ==, SPELCH_WEAR_DULL);
+  g_assert_cmpint (g_array_index (table->bits, SpelchBit, 1).kind, ==, SPELCH_BIT_STRAIGHT);
 }
 
 int
@@ -254,5 +279,6 @@ main (int argc, char **argv)
   g_test_add_func ("/bit-csv/thousands", test_thousands);
   g_test_add_func ("/bit-csv/typed-round-trip", test_typed_round_trip);
   g_test_add_func ("/bit-csv/columns", test_columns);
+  g_test_add_func ("/bit-csv/as-in-the-form", test_as_in_the_form);
   return g_test_run ();
 }
