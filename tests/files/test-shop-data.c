@@ -5,7 +5,6 @@
 #include "files/model-json.h"
 #include "files/part-file.h"
 #include "files/shop-data.h"
-#include "files/species-names.h"
 #include "files/starter-names.h"
 
 #include <math.h>
@@ -465,46 +464,6 @@ is_named (GHashTable *left, const char *name)
   g_hash_table_insert (left, (gpointer)name, GINT_TO_POINTER (TRUE));
 }
 
-static void
-finds (const char *typed, const char *id)
-{
-  const SpelchSpecies *species = spelch_species_find (typed);
-  g_assert_cmpstr (species == NULL ? NULL : species->id, ==, id);
-}
-
-static void
-test_species_found (void)
-{
-  finds ("white-oak", "white-oak");
-  finds ("White Oak", "white-oak");
-  finds (" white oak ", "white-oak");
-  finds ("Quercus alba", "white-oak");
-  finds ("Sugar maple (hard maple)", "sugar-maple");
-  finds ("sugar maple", "sugar-maple");
-  finds ("oak", NULL);
-  finds ("maple", NULL);
-  finds ("", NULL);
-  finds ("Pseudotsuga menziesii", NULL); /* three rows have it */
-  g_assert_cmpstr (spelch_species_name ("white-oak"), ==, "White oak");
-  g_assert_cmpstr (spelch_species_name ("Bog Oak"), ==, "Bog Oak");
-  g_assert_cmpstr (spelch_species_name (""), ==, "");
-}
-
-/* Each is told apart by its name, and is there for those who translate. */
-static void
-test_species_names (void)
-{
-  guint n = 0, n_names = 0;
-  const SpelchSpecies *species = spelch_shop_species (&n);
-  const char *const *names = spelch_species_names (&n_names);
-  g_assert_cmpuint (n_names, ==, n);
-  for (guint i = 0; i < n; i++)
-    {
-      g_assert_cmpstr (names[i], ==, species[i].name);
-      finds (species[i].name, species[i].id);
-    }
-}
-
 /* Every name of the data is there for those who translate, and none that the data hasn't. */
 static void
 test_names (void)
@@ -533,6 +492,48 @@ test_names (void)
       g_error ("nothing is called \"%s\"", names[i]);
 }
 
+static bool
+takes_shank (const SpelchMachine *machine, double mm)
+{
+  for (guint i = 0; i < machine->n_collets; i++)
+    if (fabs (machine->collets[i].mm - mm) < 0.001)
+      return true;
+  return false;
+}
+
+/* What a shop that works in millimetres finds without asking: boards as they are sold there, a collet for
+ * each usual shank where one guides by hand or along a fence, straight cutters for dadoes of a board's
+ * thickness. Common practice, no source. */
+static void
+test_metric_shop (void)
+{
+  const char *const boards[] = { "melamine-particleboard-19",
+                                 "mdf-16",
+                                 "mdf-19",
+                                 "mdf-22",
+                                 "mdf-25",
+                                 "birch-ply-9",
+                                 "birch-ply-15",
+                                 "birch-ply-21",
+                                 "birch-ply-24" };
+  const char *const bits[] = { "straight-16x20", "straight-18x20", "straight-20x20" };
+  guint n = 0, tried = 0;
+  const SpelchMachine *machines = spelch_shop_machines (&n);
+  for (guint i = 0; i < G_N_ELEMENTS (boards); i++)
+    g_assert_cmpfloat (board_by_id (boards[i])->nominal.mm, ==, atof (strrchr (boards[i], '-') + 1));
+  for (guint i = 0; i < G_N_ELEMENTS (bits); i++)
+    g_assert_cmpfloat (bit_by_id (bits[i])->shank.mm, ==, 8);
+  for (guint i = 0; i < n; i++)
+    if (g_str_equal (machines[i].id, "router-table") || g_str_equal (machines[i].id, "plunge-router"))
+      {
+        const double shanks[] = { 6, 8, 10, 12, 6.35, 9.525, 12.7 };
+        for (guint k = 0; k < G_N_ELEMENTS (shanks); k++)
+          g_assert_true (takes_shank (&machines[i], shanks[k]));
+        tried++;
+      }
+  g_assert_cmpuint (tried, ==, 2);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -545,8 +546,6 @@ main (int argc, char **argv)
   g_test_add_func ("/shop-data/boards/faced", test_boards_faced);
   g_test_add_func ("/shop-data/boards/solid", test_boards_solid);
   g_test_add_func ("/shop-data/species/table", test_species_table);
-  g_test_add_func ("/shop-data/species-found", test_species_found);
-  g_test_add_func ("/shop-data/species-names", test_species_names);
   g_test_add_func ("/shop-data/species/imported", test_species_imported);
   g_test_add_func ("/shop-data/species/curves", test_species_curves);
   g_test_add_func ("/shop-data/machines", test_machines);
@@ -558,5 +557,6 @@ main (int argc, char **argv)
   g_test_add_func ("/shop-data/demo", test_demo);
   g_test_add_func ("/shop-data/demo/copies", test_demo_copies);
   g_test_add_func ("/shop-data/names", test_names);
+  g_test_add_func ("/shop-data/metric-shop", test_metric_shop);
   return g_test_run ();
 }
