@@ -38,6 +38,12 @@ spelch_figure_row_set_value (SpelchFigureRow *self, const char *value, bool held
   gtk_widget_set_visible (GTK_WIDGET (self->pin), held);
 }
 
+void
+spelch_figure_row_settle (SpelchFigureRow *self)
+{
+  spelch_live_text_settle (self->value);
+}
+
 static void
 pin_clicked (SpelchFigureRow *self)
 {

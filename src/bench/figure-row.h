@@ -15,4 +15,7 @@ G_DECLARE_FINAL_TYPE (SpelchFigureRow, spelch_figure_row, SPELCH, FIGURE_ROW, Gt
 /* Property "title". Signal "let-go": the pin was clicked. */
 void spelch_figure_row_set_value (SpelchFigureRow *self, const char *value, bool held);
 
+/* Gives back the lines that an earlier value took and this one doesn't need; not in a drag. */
+void spelch_figure_row_settle (SpelchFigureRow *self);
+
 G_END_DECLS

@@ -377,8 +377,12 @@ session_settled (SpelchSession *session, guint change, SpelchPlanPanel *self)
 {
   SpelchLiveText *texts[]
       = { self->stops, self->asks, self->limit, self->seat, self->seat_advice, self->strip, self->cautions };
+  SpelchFigureRow *figures[]
+      = { self->chip, self->entry, self->passes, self->time, self->setting_out, self->hold, self->wear };
   for (guint i = 0; i < G_N_ELEMENTS (texts); i++)
     spelch_live_text_settle (texts[i]);
+  for (guint i = 0; i < G_N_ELEMENTS (figures); i++)
+    spelch_figure_row_settle (figures[i]);
   spelch_edge_row_settle (self->motor_edge);
   spelch_edge_row_settle (self->far_edge);
   if (spelch_session_get_plan (session) != NULL && spelch_why_row_is_open (self->whys[SPELCH_ABOUT_FEED]))

@@ -62,6 +62,20 @@ def literal(text):
 tap.ok(bench.has('label', literal(words['drawer'])), 'the bench speaks the language', lambda: bench.names('label'))
 tap.ok(bench.has('push button', literal(words['turn over'])), 'so do its buttons')
 tap.same(english_left(), [], 'no sentence stays English')
+
+
+def figures():
+    """The height of each figure that is told with its name."""
+    told = [node for node in bench.all('label') if ': ' in node.seen.replace('\u202f', '')]
+    return {node.seen: extents(node).height for node in told}
+
+
+cuts = bench.all('list item')
+before = figures()
+bench.click(cuts[1])
+wait_for(lambda: figures().keys() != before.keys())
+bench.click(cuts[0])
+tap.ok(wait_for(lambda: figures() == before), 'a figure that took two lines for another cut gives them back', lambda: (before, figures()))
 mark = bench.mark(words['pass'])
 tap.ok(words['clean'] in mark.name, 'a mark tells its depth with a comma, and its verdict', mark.name)
 field = bench.entry(words['pass'])
