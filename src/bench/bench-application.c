@@ -85,7 +85,7 @@ do_first_hints (GSimpleAction *action, GVariant *parameter, gpointer data)
   next.hints_done = 0;
   spelch_preferred_set (self->preferred, &next);
   if (window == NULL || !spelch_bench_window_is_untouched (window))
-    window = spelch_application_add_window (self);
+    window = spelch_application_add_window (self, NULL);
   else
     spelch_bench_window_open_demo (window);
   gtk_window_present (GTK_WINDOW (window));
@@ -281,10 +281,13 @@ add_empty_window (SpelchApplication *self)
 }
 
 SpelchBenchWindow *
-spelch_application_add_window (SpelchApplication *self)
+spelch_application_add_window (SpelchApplication *self, SpelchPart *part)
 {
   SpelchBenchWindow *window = add_empty_window (self);
-  spelch_bench_window_open_demo (window);
+  if (part == NULL)
+    spelch_bench_window_open_demo (window);
+  else
+    spelch_session_open (spelch_bench_window_get_session (window), part, NULL, NULL, false);
   return window;
 }
 

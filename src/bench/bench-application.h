@@ -16,7 +16,7 @@ G_DECLARE_FINAL_TYPE (SpelchApplication, spelch_application, SPELCH, APPLICATION
 
 SpelchApplication *spelch_application_new (void);
 
-/* Another window, with the demo part in it, not yet shown. */
-SpelchBenchWindow *spelch_application_add_window (SpelchApplication *self);
+/* Another window with @part in it, not yet shown; NULL: with the demo part. */
+SpelchBenchWindow *spelch_application_add_window (SpelchApplication *self, SpelchPart *part);
 
 G_END_DECLS

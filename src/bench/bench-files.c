@@ -77,7 +77,7 @@ window_apart (SpelchBenchWindow *window)
   GtkApplication *application = gtk_window_get_application (GTK_WINDOW (window));
   return spelch_bench_window_is_untouched (window)
              ? window
-             : spelch_application_add_window (SPELCH_APPLICATION (application));
+             : spelch_application_add_window (SPELCH_APPLICATION (application), NULL);
 }
 
 static void

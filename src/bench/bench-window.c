@@ -194,8 +194,11 @@ do_show_cut (GSimpleAction *action, GVariant *state, gpointer data)
 static void
 do_new_window (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
+  SpelchBenchWindow *self = data;
   GtkApplication *application = gtk_window_get_application (data);
-  gtk_window_present (GTK_WINDOW (spelch_application_add_window (SPELCH_APPLICATION (application))));
+  g_autoptr (SpelchPart) part = spelch_part_actions_new_part (&self->part_actions);
+  SpelchBenchWindow *window = spelch_application_add_window (SPELCH_APPLICATION (application), part);
+  gtk_window_present (GTK_WINDOW (window));
 }
 
 static void
