@@ -302,6 +302,10 @@ spelch_form_row_remark (SpelchFormRow *self, const char *words, bool complaint)
                                   : self->field->hint != NULL ? _ (self->field->hint)
                                                               : "",
                                   -1);
+  if (GTK_IS_ENTRY (
+          self->control)) /* what is refused isn't told from what has the focus by its frame alone */
+    gtk_entry_set_icon_from_icon_name (GTK_ENTRY (self->control), GTK_ENTRY_ICON_SECONDARY,
+                                       complaint ? "dialog-warning-symbolic" : NULL);
   if (complaint)
     gtk_widget_add_css_class (self->control, "wrong");
   else

@@ -116,6 +116,7 @@ def tour(node, what, good, impossible):
     bench.keys('Tab')
     tap.same(bench.text(node), unreadable, f'{what}: it stays when the field is left')
     tap.ok(wait_for(lambda: complaint(node)), f'{what}: and why it is refused', lambda: node.description)
+    tap.ok(bench.all('image', None, node), f'{what}: it has a mark that the focus has not')
     bench.keys('shift+Tab')
     if not tap.ok(wait_for(lambda: bench.focused([node])), f'{what}: the keys go back to it'):
         return
