@@ -193,11 +193,18 @@ not_through_sentence (const SpelchStop *stop, const SpelchNumbers *numbers)
       runs, needs);
 }
 
+#define HARDLY_HELD 0.1 /* times the force; there's no telling how much harder in tenths */
+
 static char *
 holding_sentence (const SpelchStop *stop, const SpelchNumbers *numbers)
 {
   g_autofree char *factor = spelch_words_times (numbers, stop->value);
   g_autofree char *worst = spelch_words_times (numbers, stop->also);
+  if (stop->value < HARDLY_HELD)
+    return g_strdup (_ ("Hold the work harder: as it is told, it is hardly held at all against the forces of "
+                        "this cut."));
+  if (stop->value >= stop->limit && stop->also < HARDLY_HELD)
+    return g_strdup (_ ("Hold the work harder: with everything at its worst it is hardly held at all."));
   if (stop->value >= stop->limit)
     return g_strdup_printf (_ ("Hold the work harder: with everything at its worst it is held with only %s "
                                "times the force against it, and it takes at least once."),

@@ -324,7 +324,9 @@ spelch_words_limit_next (const SpelchPlan *plan)
 {
   const SpelchLimit *leading = leading_limit (plan);
   for (guint i = 0; i < plan->n_limits; i++)
-    if (&plan->limits[i] != leading)
+    if (&plan->limits[i] != leading && plan->limits[i].share >= EXACT_TIMES)
+      return g_strdup_printf (_ ("next, %s, far over its limit."), next_name (plan, plan->limits[i].kind));
+    else if (&plan->limits[i] != leading)
       return g_strdup_printf (_ ("next, %s, %d %%."), next_name (plan, plan->limits[i].kind),
                               spelch_words_per_cent (plan->limits[i].share));
   return g_strdup ("");

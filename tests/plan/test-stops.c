@@ -89,6 +89,10 @@ test_sentences (void)
       "Hold the work harder: with everything at its worst it is held with only 0.9 times the force against "
       "it, "
       "and it takes at least once." },
+    { { SPELCH_STOP_HOLDING, 0.04, 2, 0, 0 },
+      "Hold the work harder: as it is told, it is hardly held at all against the forces of this cut." },
+    { { SPELCH_STOP_HOLDING, 2.6, 2, 0.04, 0 },
+      "Hold the work harder: with everything at its worst it is hardly held at all." },
     { { SPELCH_STOP_TABS, 1.15, 8, 14.02, 0 },
       "Leave 8 such tabs, or make these 14.1 mm wide: as they are, they hold only 1.1 times the force "
       "against them, and "
