@@ -44,6 +44,21 @@ bit_heights (SpelchWriter *w, const SpelchPlan *plan)
     spelch_writer_null (w, "bit_heights_mm");
 }
 
+/* Of each track in the order in which they are cut. */
+static void
+stands_out (SpelchWriter *w, const SpelchSettingOut *out)
+{
+  if (out->stands_out_mm <= 0)
+    {
+      spelch_writer_null (w, "bit_stands_out_by_track_mm");
+      return;
+    }
+  g_autofree double *by_track = g_new (double, out->tracks);
+  for (int i = 0; i < out->tracks; i++)
+    by_track[i] = spelch_figure_tidy (spelch_setting_out_stands_out (out, i));
+  spelch_writer_numbers_told (w, "bit_stands_out_by_track_mm", by_track, (guint)out->tracks);
+}
+
 void
 spelch_setting_out_json (SpelchWriter *w, const SpelchPart *part, const SpelchPlanned *planned)
 {
@@ -66,6 +81,7 @@ spelch_setting_out_json (SpelchWriter *w, const SpelchPart *part, const SpelchPl
   spelch_figure_write_if (w, "guide_bush_offset_mm", by_hand && out->bush_mm > 0, out->bush_offset_mm);
   spelch_figure_write_if (w, "fence_to_bit_mm", out->guide_mm > 0, out->guide_mm);
   spelch_figure_write_if (w, "bit_stands_out_mm", out->stands_out_mm > 0, out->stands_out_mm);
+  stands_out (w, out);
   bit_heights (w, &planned->plan);
   spelch_figure_write_if (w, "pecks", out->pecks > 0, out->pecks);
   spelch_figure_write_if (w, "peck_mm", out->pecks > 0, out->peck_mm);

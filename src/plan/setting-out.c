@@ -145,7 +145,16 @@ find_guides (const SpelchConstants *k, const SpelchMachine *machine, const Spelc
   if (machine->kind != SPELCH_MACHINE_GANTRY && straight)
     out->guide_mm = cut->from_edge.mm;
   if (machine->kind == SPELCH_MACHINE_TABLE && straight && spelch_cut_has_one_wall (cut) && !follows)
-    out->stands_out_mm = out->width_mm;
+    out->stands_out_mm = cut->through && out->tracks > 1 ? out->step_over_mm : out->width_mm;
+}
+
+double
+spelch_setting_out_stands_out (const SpelchSettingOut *out, int i)
+{
+  if (out->stands_out_mm <= 0 || i == out->tracks - 1)
+    return out->stands_out_mm;
+  bool edge_goes = out->stands_out_mm < out->width_mm - SAME_MM;
+  return i > 0 && edge_goes ? out->step_over_mm : out->diameter_mm + i * out->step_over_mm;
 }
 
 static void

@@ -43,7 +43,8 @@ typedef struct
   double bush_mm;         /* hand-held: the guide bush to take, outside diameter */
   double bush_offset_mm;  /* from the template's edge to the line, (bush - D) / 2 */
   double guide_mm;        /* from the fence or edge guide to the near side of the bit */
-  double stands_out_mm;   /* router table: of the bit before the fence, for a rabbet or an edge */
+  double stands_out_mm;   /* router table: of the bit before the fence, for a rabbet or an edge; at last where
+                             tracks lie side by side */
 
   guint pecks;    /* of a bit that goes straight down, the last one included; 1: in one go */
   double peck_mm; /* how deep each */
@@ -63,6 +64,12 @@ guint spelch_setting_out_pecks (const SpelchConstants *constants, SpelchMachineK
 /* Sets @cut out for @bit. @straight_down: how far the bit goes straight down in one go, 0 when it doesn't. */
 SpelchSettingOut spelch_setting_out_find (const SpelchConstants *constants, const SpelchPart *part,
                                           const SpelchCut *cut, const SpelchBit *bit, double straight_down);
+
+/* How far the bit stands out of a router table's fence for the @i-th track, from 0, so that no strip is ever
+ * left between them: the track at the board's edge comes first, and each takes wood on the side away from the
+ * fence. Of a cut right through the edge goes with every track, and the fence follows it. 0 where the fence
+ * isn't set so. */
+double spelch_setting_out_stands_out (const SpelchSettingOut *out, int i);
 
 /* The number of tabs that are laid out, and how far from the start of the way the middle of the @i-th stands,
  * from 0. A way that goes round the piece starts at a corner of it. */

@@ -293,6 +293,50 @@ say_bit_height (Talk *talk)
                                 list));
 }
 
+/* "6.35 mm, then 9.2 mm": of the tracks after the first one. */
+static char *
+further_fences (const Talk *talk)
+{
+  GString *list = g_string_new (NULL);
+  for (int i = 1; i < talk->out->tracks; i++)
+    {
+      g_autofree char *stands_out
+          = spelch_words_exactly (talk->numbers, spelch_setting_out_stands_out (talk->out, i));
+      g_string_append_printf (list, "%s%s", i > 1 ? _ (", then ") : "", stands_out);
+    }
+  return g_string_free (list, FALSE);
+}
+
+/* A rabbet or an edge wider than the bit, from the board's edge inward: in the other order a strip would be
+ * left between bit and fence, and taking it off would be a climb cut. */
+static void
+say_fence_by_track (Talk *talk)
+{
+  const SpelchSettingOut *out = talk->out;
+  g_autofree char *first = spelch_words_exactly (talk->numbers, spelch_setting_out_stands_out (out, 0));
+  g_autofree char *last = spelch_words_exactly (talk->numbers, out->stands_out_mm);
+  g_autofree char *step = spelch_words_exactly (talk->numbers, out->step_over_mm);
+  g_autofree char *further = further_fences (talk);
+  if (talk->cut->through)
+    say (talk, g_strdup_printf (
+                   _ ("Set the fence so that the bit stands out %s from it first, and cut that track right "
+                      "through; then by %s for each further one, since the board's edge goes with every "
+                      "track: never so that a strip is left between bit and fence."),
+                   first, step));
+  else if (out->tracks > MOST_LISTED)
+    say (talk, g_strdup_printf (
+                   _ ("Set the fence so that the bit stands out %s from it first, then %s more for each "
+                      "further track, to %s at last: the other way round a strip would run trapped between "
+                      "bit and fence, and taking it off would be a climb cut."),
+                   first, step, last));
+  else
+    say (talk, g_strdup_printf (
+                   _ ("Set the fence so that the bit stands out %s from it first, then %s: the other way "
+                      "round a strip would run trapped between bit and fence, and taking it off would be a "
+                      "climb cut."),
+                   first, further));
+}
+
 static void
 say_fence (Talk *talk)
 {
@@ -303,7 +347,9 @@ say_fence (Talk *talk)
   bool two_walls = spelch_cut_has_two_walls (talk->cut);
   if (out->guide_mm > 0)
     say (talk, g_strdup_printf (_ ("Set the fence %s from the near side of the bit."), guide));
-  if (out->stands_out_mm > 0)
+  if (out->stands_out_mm > 0 && out->tracks > 1)
+    say_fence_by_track (talk);
+  else if (out->stands_out_mm > 0)
     say (talk, g_strdup_printf (_ ("Set the fence so that the bit stands out %s from it."), stands_out));
   if (two_walls && out->tracks > 1)
     say (talk, g_strdup_printf (_ ("Cut the track nearest the fence first; for each further one set the "

@@ -123,6 +123,7 @@ static const Name PLAN_NAMES[] = {
   { "setting_out.guide_bush_offset_mm", "n-" },
   { "setting_out.fence_to_bit_mm", "n-" },
   { "setting_out.bit_stands_out_mm", "n-" },
+  { "setting_out.bit_stands_out_by_track_mm", "l-" },
   { "setting_out.bit_heights_mm", "l-" },
   { "setting_out.pecks", "n-" },
   { "setting_out.peck_mm", "n-" },

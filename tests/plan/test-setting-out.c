@@ -287,6 +287,57 @@ test_on_table (Demo *demo, gconstpointer unused)
   assert_says (demo, "so that the bit stands out 9 mm from it", true);
 }
 
+/* Common practice, no source: work is never trapped between fence and bit. What is left of the rabbet when a
+ * track is cut must lie on the far side of the bit from the fence, so the bit never stands out by more than
+ * its diameter beyond what is gone already, and at last by the rabbet's width. 12 with a bit of 6.35: 6.35,
+ * then 12; 20: two steps of 6.825 after it. An edge trimmed right through goes with each track. */
+static void
+test_no_strip_at_fence (Demo *demo, gconstpointer unused)
+{
+  demo_take_machine (demo, "router-table");
+  demo_take_cut (demo, "back-rabbet");
+  const SpelchSettingOut *out = &demo->plan.setting_out;
+  for (double width = 3; width <= 40; width += 0.5)
+    {
+      take_width (demo, width);
+      demo_plan_with (demo, "up-cut-6.35x25");
+      double gone = 0;
+      for (int i = 0; i < out->tracks; i++)
+        {
+          double stands_out = spelch_setting_out_stands_out (out, i);
+          g_assert_cmpfloat (stands_out - out->diameter_mm, <=, gone + 1e-9);
+          g_assert_cmpfloat (stands_out, >, gone);
+          gone = stands_out;
+        }
+      NEAR (gone, width);
+      NEAR (out->stands_out_mm, width);
+    }
+  take_width (demo, 12);
+  demo_plan_with (demo, "up-cut-6.35x25");
+  NEAR (spelch_setting_out_stands_out (out, 0), 6.35);
+  assert_says (demo,
+               "Set the fence so that the bit stands out 6.35 mm from it first, then 12 mm: the other way "
+               "round a strip would run trapped between bit and fence, and taking it off would be a climb "
+               "cut.",
+               true);
+  assert_says (demo, "so that the bit stands out 12 mm from it", false);
+  take_width (demo, 17);
+  demo_plan_with (demo, "up-cut-6.35x25");
+  assert_says (demo, "stands out 6.35 mm from it first, then 11.68 mm, then 17 mm: ", true);
+  demo->cut->kind = SPELCH_CUT_TRIM;
+  demo->cut->through = true;
+  take_width (demo, 12);
+  demo_plan_with (demo, "up-cut-6.35x25");
+  NEAR (spelch_setting_out_stands_out (out, 0), 6.35);
+  NEAR (spelch_setting_out_stands_out (out, 1), 5.65);
+  assert_says (demo, "stands out 6.35 mm from it first, and cut that track right through; then by 5.65 mm",
+               true);
+  take_width (demo, 5);
+  demo_plan_with (demo, "up-cut-6.35x25");
+  NEAR (spelch_setting_out_stands_out (out, 0), 5);
+  assert_says (demo, "so that the bit stands out 5 mm from it.", true);
+}
+
 /* A hole 12 mm deep with a 5 mm bit: 12 / 5 = 2.4, three pecks of 4 mm; by hand stages of half the diameter,
  * 12 / 2.5 = 4.8, five of 2.4. */
 static void
@@ -443,6 +494,7 @@ main (int argc, char **argv)
   ADD ("straightedge-side", test_straightedge_side);
   ADD ("by-hand", test_by_hand);
   ADD ("on-table", test_on_table);
+  ADD ("no-strip-at-fence", test_no_strip_at_fence);
   ADD ("pecks", test_pecks);
   ADD ("tabs", test_tab_places);
   ADD ("tabs-elsewhere", test_tabs_elsewhere);
