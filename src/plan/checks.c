@@ -189,12 +189,13 @@ check_tabs (const SpelchCase *c, SpelchPlan *plan)
 }
 
 /* Fed by hand, a climb cut pulls the bit along. A full slot is exempt, taking more off one of its walls is
- * not. */
+ * not, be it in a finishing pass or in further tracks; along a table's fence these lie at the other wall. */
 static void
 check_climb (const SpelchCase *c, SpelchPlan *plan)
 {
   bool finishes = plan->n_passes > 0 && plan->passes[plan->n_passes - 1].finishing;
-  bool one_wall = c->single_wall || finishes;
+  bool widens = plan->setting_out.tracks > 1 && plan->setting_out.round != SPELCH_ROUND_ALONG;
+  bool one_wall = c->single_wall || finishes || widens;
   if (c->machine->kind != SPELCH_MACHINE_GANTRY && one_wall && c->cut->kept == SPELCH_WALL_RIGHT)
     add (plan, SPELCH_STOP_CLIMB, 0, 0);
 }

@@ -162,18 +162,28 @@ way_on_gantry (const Talk *talk)
                : _ ("Run with the wall that stays at the left of the travel: conventional.");
 }
 
-/* By hand a climb cut isn't told how to be made. */
+/* By hand a climb cut isn't told how to be made; it is a reason not to cut. A full slot isn't one whichever
+ * wall stays, but the way round that was asked for is the worse one. */
 static void
 say_way (Talk *talk)
 {
-  bool climb = talk->cut->kept == SPELCH_WALL_RIGHT;
   SpelchMachineKind kind = talk->machine->kind;
-  const char *sentence = kind == SPELCH_MACHINE_GANTRY  ? way_on_gantry (talk)
-                         : climb                        ? NULL
-                         : kind == SPELCH_MACHINE_TABLE ? way_on_table (talk->out)
-                                                        : way_by_hand (talk);
-  if (sentence != NULL)
-    say (talk, g_strdup (sentence));
+  bool gantry = kind == SPELCH_MACHINE_GANTRY, table = kind == SPELCH_MACHINE_TABLE;
+  bool wrong_way = talk->cut->kept == SPELCH_WALL_RIGHT && talk->out->round != SPELCH_ROUND_ALONG && !gantry;
+  const char *sentence = gantry                                                 ? way_on_gantry (talk)
+                         : spelch_plan_has_stop (talk->plan, SPELCH_STOP_CLIMB) ? NULL
+                         : wrong_way                                            ? round_sentence (talk->out)
+                         : table                                                ? way_on_table (talk->out)
+                                                                                : way_by_hand (talk);
+  if (sentence == NULL)
+    return;
+  say (talk, g_strdup (sentence));
+  if (wrong_way)
+    say (talk,
+         g_strdup (table ? _ ("The wall that stays is then at the right of the travel, where the bit pushes "
+                              "the work off its guide: better go the other way round.")
+                         : _ ("The wall that stays is then at the right of the travel, where the bit pushes "
+                              "the router off its guide: better go the other way round.")));
 }
 
 static bool

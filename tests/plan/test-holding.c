@@ -102,6 +102,15 @@ test_climb (Demo *demo, gconstpointer unused)
       demo_plan_with (demo, "up-cut-6.35x25");
       g_assert_true (demo_has_stop (demo, SPELCH_STOP_CLIMB) == rows[i].stops);
     }
+  /* widening the slot at its right wall is a climb cut */
+  demo->cut->width = spelch_length_mm (9);
+  demo_plan_with (demo, "up-cut-6.35x25");
+  g_assert_true (demo_has_stop (demo, SPELCH_STOP_CLIMB));
+  demo->cut->kept = SPELCH_WALL_LEFT;
+  demo_plan_with (demo, "up-cut-6.35x25");
+  g_assert_false (demo_has_stop (demo, SPELCH_STOP_CLIMB));
+  demo->cut->kept = SPELCH_WALL_RIGHT;
+  demo->cut->width = spelch_length_mm (0);
   /* taking the allowance off the right wall of the slot is a climb cut again */
   demo->cut->held.allowance_held = true;
   demo->cut->held.allowance = spelch_length_mm (0.5);

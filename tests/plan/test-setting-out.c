@@ -177,6 +177,22 @@ test_round (Demo *demo, gconstpointer unused)
       g_assert_cmpint (demo->plan.setting_out.round, ==, rows[i].round);
       assert_says (demo, rows[i].says, true);
     }
+  /* where the wall that stays lies at the right the way is told all the same, and that the other is better */
+  demo_take_machine (demo, "plunge-router");
+  demo_take_cut (demo, "outline");
+  demo->cut->kept = SPELCH_WALL_RIGHT;
+  demo_plan_with (demo, "up-cut-6.35x25");
+  g_assert_false (demo_has_stop (demo, SPELCH_STOP_CLIMB));
+  assert_says (demo, "Go round the outside with the clock, seen from above.", true);
+  assert_says (demo, "pushes the router off its guide: better go the other way round.", true);
+  demo->cut->kept = SPELCH_WALL_LEFT;
+  demo_plan_with (demo, "up-cut-6.35x25");
+  assert_says (demo, "better go the other way round", false);
+  demo_take_cut (demo, "shelf-dado");
+  take_width (demo, 6.35);
+  demo->cut->kept = SPELCH_WALL_RIGHT;
+  demo_plan_with (demo, "up-cut-6.35x25");
+  assert_says (demo, "with the straightedge at its left", true);
   /* on a table all round an edge, but never a whole outline */
   demo_take_machine (demo, "router-table");
   demo_take_cut (demo, "back-rabbet");
