@@ -144,15 +144,19 @@ check_loads (const SpelchCase *c, SpelchPlan *plan)
     add (plan, SPELCH_STOP_HEAT, plan->wall_heat, c->k->heat_burns);
 }
 
+/* At a router table the work is fed by hand, and nothing presses it down, unless that is told. */
 static void
 check_holding (const SpelchCase *c, SpelchPlan *plan)
 {
   SpelchHold method = c->part->holding.method;
   bool off_table = c->machine->kind == SPELCH_MACHINE_TABLE && plan->n_seats > 0 && plan->seats[0].apart;
-  if (method == SPELCH_HOLD_UNTOLD)
+  bool untold = method == SPELCH_HOLD_UNTOLD;
+  if (untold)
     add (plan, SPELCH_ASK_HOLDING, plan->hold_needed_n, 0);
-  else if (off_table && method == SPELCH_HOLD_HANDS)
-    add (plan, SPELCH_STOP_PUSHED_OFF, plan->seats[0].bound_n, 0);
+  if (off_table && (untold || method == SPELCH_HOLD_HANDS))
+    add_stop (plan, (SpelchStop){ .kind = SPELCH_STOP_PUSHED_OFF,
+                                  .value = plan->seats[0].bound_n,
+                                  .also = untold ? 1 : 0 });
   if (c->machine->kind != SPELCH_MACHINE_GANTRY || method == SPELCH_HOLD_UNTOLD)
     return;
   if (plan->hold_factor <= 0)

@@ -278,8 +278,9 @@ typedef struct
   SpelchStopKind kind;
   double value, limit; /* the numbers of this case, unit by kind */
   double also;         /* of tabs, the width in mm that as many would need; of holding, the factor with
-                          everything at its worst; of a pocket, its width; of a reach, the stick-out set by
-                          hand when that alone is too short; else 0 */
+                          everything at its worst; of a pocket, its width; of what is pushed off a table, 1
+                          when it isn't told that hands hold it; of a reach, the stick-out set by hand when
+                          that alone is too short; else 0 */
   guint bit;           /* 0: the bit, or the cut; 1: the scoring bit */
 } SpelchStop;
 

@@ -385,8 +385,11 @@ stop_of_cut (const SpelchStop *stop, const SpelchNumbers *numbers)
       return freehand_sentence (stop);
     case SPELCH_STOP_PUSHED_OFF:
       return g_strdup_printf (
-          _ ("Use featherboards, or an up-cut bit: this one pushes the board off the table "
-             "with up to %s N, and only hands hold it down."),
+          stop->also > 0
+              ? _ ("Use featherboards and say so, or an up-cut bit: this one pushes the board off the table "
+                   "with up to %s N, and as long as nothing else is told only hands hold it down.")
+              : _ ("Use featherboards, or an up-cut bit: this one pushes the board off the table "
+                   "with up to %s N, and only hands hold it down."),
           count);
     case SPELCH_STOP_HOLDING:
       return holding_sentence (stop, numbers);

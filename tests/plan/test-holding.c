@@ -6,6 +6,7 @@
 
 #include "files/shop-data.h"
 #include "plan/cautions.h"
+#include "plan/choose.h"
 #include "plan/words.h"
 
 #include <string.h>
@@ -75,6 +76,54 @@ test_pushed_off (Demo *demo, gconstpointer unused)
   g_assert_cmpint (demo->plan.verdict, ==, SPELCH_VERDICT_DO_NOT_CUT);
   demo_plan_with (demo, "up-cut-6.35x25");
   g_assert_false (demo_has_stop (demo, SPELCH_STOP_PUSHED_OFF));
+  demo->part->holding.method = SPELCH_HOLD_CLAMPS;
+  demo_plan_with (demo, "down-cut-6.35x25");
+  g_assert_false (demo_has_stop (demo, SPELCH_STOP_PUSHED_OFF));
+}
+
+/* Common practice, no source: at a router table hands feed the work and nothing holds it down unless that is
+ * told. So what is recommended with nothing told is what is recommended for hands, with the question besides,
+ * and no bit that lifts the work off is. */
+static void
+test_untold_at_table (Demo *demo, gconstpointer unused)
+{
+  const char *const cuts[] = { "shelf-dado", "back-rabbet", "cable-slot" };
+  guint n, lifted = 0;
+  const SpelchBit *bits = spelch_shop_bits (&n);
+  demo_take_machine (demo, "router-table");
+  for (guint i = 0; i < G_N_ELEMENTS (cuts); i++)
+    {
+      demo_take_cut (demo, cuts[i]);
+      demo->part->holding.method = SPELCH_HOLD_UNTOLD;
+      g_autoptr (GPtrArray) untold
+          = spelch_choose_rank (spelch_shop_constants (), demo->part, demo->cut, bits, n);
+      demo->part->holding.method = SPELCH_HOLD_HANDS;
+      g_autoptr (GPtrArray) hands
+          = spelch_choose_rank (spelch_shop_constants (), demo->part, demo->cut, bits, n);
+      const SpelchChoice *best = spelch_choose_best (untold);
+      g_assert_nonnull (best);
+      g_assert_false (best->plan.seats[0].apart);
+      g_assert_true (spelch_plan_has_stop (&best->plan, SPELCH_ASK_HOLDING));
+      g_assert_cmpint (best->plan.verdict, ==, SPELCH_VERDICT_NOT_CHECKED);
+      g_assert_cmpuint (best->bit, ==, spelch_choose_best (hands)->bit);
+      g_assert_cmpint (spelch_choose_best (hands)->plan.verdict, !=, SPELCH_VERDICT_DO_NOT_CUT);
+      for (guint j = 0; j < untold->len; j++)
+        {
+          const SpelchChoice *choice = untold->pdata[j];
+          bool apart = choice->plan.n_seats > 0 && choice->plan.seats[0].apart;
+          lifted += apart;
+          g_assert_true (!apart || choice->plan.verdict == SPELCH_VERDICT_DO_NOT_CUT);
+        }
+    }
+  g_assert_cmpuint (lifted, >, 3);
+  demo->part->holding.method = SPELCH_HOLD_UNTOLD;
+  demo_plan_with (demo, "down-cut-6.35x25");
+  for (guint i = 0; i < demo->plan.n_stops; i++)
+    if (demo->plan.stops[i].kind == SPELCH_STOP_PUSHED_OFF)
+      {
+        g_autofree char *words = spelch_words_stop (&demo->plan.stops[i], &MM);
+        g_assert_true (g_str_has_prefix (words, "Use featherboards and say so, or an up-cut bit: "));
+      }
   demo->part->holding.method = SPELCH_HOLD_CLAMPS;
   demo_plan_with (demo, "down-cut-6.35x25");
   g_assert_false (demo_has_stop (demo, SPELCH_STOP_PUSHED_OFF));
@@ -571,6 +620,7 @@ main (int argc, char **argv)
   ADD ("every-pass", test_every_pass);
   ADD ("slow", test_slow);
   ADD ("pushed-off", test_pushed_off);
+  ADD ("untold-at-table", test_untold_at_table);
   ADD ("climb", test_climb);
   ADD ("freehand", test_freehand);
   ADD ("freehand-opening", test_freehand_opening);
