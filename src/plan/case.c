@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "plan/case.h"
 
+#include "plan/passes.h"
+
 #include <math.h>
 #include <string.h>
 
@@ -144,6 +146,15 @@ prepare_log (SpelchCase *c)
   c->force_readings = calibration != NULL ? calibration->readings : 0;
 }
 
+/* What hands can follow, whatever a face would want; depths that a person holds are that person's. */
+static void
+prepare_step (SpelchCase *c)
+{
+  bool hands_feed = c->machine->kind != SPELCH_MACHINE_GANTRY;
+  c->step_by_hand = hands_feed && !spelch_passes_held (c) ? c->k->hand_step * c->diameter : HUGE_VAL;
+  c->step_planned = fmin (c->step_most, c->step_by_hand);
+}
+
 void
 spelch_case_prepare (SpelchCase *c, const SpelchConstants *constants, const SpelchPart *part,
                      const SpelchCut *cut, const SpelchBit *bit)
@@ -169,6 +180,7 @@ spelch_case_prepare (SpelchCase *c, const SpelchConstants *constants, const Spel
   prepare_reach (c);
   prepare_width (c);
   prepare_pass_plan (c);
+  prepare_step (c);
 }
 
 void

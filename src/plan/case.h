@@ -33,7 +33,9 @@ typedef struct
   double stick_most;   /* longest stick-out that leaves enough shank in the collet; HUGE_VAL when not known */
   double depth_most;   /* deepest tip the bit reaches */
   double depth_free;   /* and would reach if no stick-out were set */
-  double step_most;    /* deepest single step */
+  double step_most;    /* deepest single step the bit takes */
+  double step_by_hand; /* and that is planned where hands feed; HUGE_VAL: no such limit */
+  double step_planned; /* the lesser of both */
   double engaged;      /* a_e of the widest track, mm */
   int tracks;          /* side by side */
   bool single_wall;    /* only one wall is cut */

@@ -174,6 +174,13 @@ only_tabs_stop (const SpelchPlan *plan)
   return true;
 }
 
+/* Whether a pass of full depth is one that hands can follow, where they feed. */
+static bool
+may_finish (const SpelchPlan *plan)
+{
+  return plan->step_by_hand <= 0 || plan->passes[plan->n_passes - 1].tip_mm <= plan->step_by_hand + 1e-6;
+}
+
 /* The pass plans with one bit beside the plain one, where that leaves something to be desired. */
 static void
 consider_pass_plans (Ranking *r, const SpelchChoice *plain)
@@ -187,7 +194,8 @@ consider_pass_plans (Ranking *r, const SpelchChoice *plain)
   for (guint i = 0; i < G_N_ELEMENTS (plans); i++)
     {
       SpelchChoice choice = *plain;
-      bool applies = plans[i] == SPELCH_PASS_PLAN_FINISHED ? both && !weak : r->cut->through;
+      bool applies
+          = plans[i] == SPELCH_PASS_PLAN_FINISHED ? both && !weak && may_finish (plan) : r->cut->through;
       choice.pinned = true;
       choice.pass_plan = plans[i];
       if (!applies)

@@ -41,7 +41,8 @@ spelch_passes_overcut (const SpelchCase *c, const SpelchWindows *windows)
   SpelchRange near
       = !windows->robust.first_pass.empty ? windows->robust.first_pass : windows->nominal.first_pass;
   /* A thin board: a single pass must run far enough below it to bring the down-shear to the near face. */
-  double needed = near.empty ? from : near.from - c->thickness;
+  bool asks = !near.empty && near.from <= c->step_by_hand; /* else it isn't kept anyway */
+  double needed = asks ? near.from - c->thickness : from;
   if (needed > to && !far.empty)
     return overcut_at_odds (c, windows, from, needed);
   return tenth_up (fmin (fmax (from, needed), to), to);
@@ -68,8 +69,9 @@ add_steps (const SpelchCase *c, SpelchPass *passes, guint n, double from, double
       double above = n == 0 ? c->start : passes[n - 1].tip_mm;
       double even = from + (to - from) * i / steps;
       double tenth = (to - from) / steps < 0.1 ? even : round (even * 10) / 10;
-      double tip
-          = i == steps ? to : fmin (fmax (tenth, to - (steps - i) * c->step_most), above + c->step_most);
+      double tip = i == steps
+                       ? to
+                       : fmin (fmax (tenth, to - (steps - i) * c->step_planned), above + c->step_planned);
       passes[n++]
           = (SpelchPass){ .from_mm = above, .tip_mm = tip, .tracks = c->tracks, .held = held && i == steps };
     }
@@ -79,7 +81,7 @@ add_steps (const SpelchCase *c, SpelchPass *passes, guint n, double from, double
 static guint
 least_steps (const SpelchCase *c, double height)
 {
-  return (guint)fmax (1, ceil (height / c->step_most - 1e-9));
+  return (guint)fmax (1, ceil (height / c->step_planned - 1e-9));
 }
 
 static guint
@@ -87,7 +89,7 @@ divide_free (const SpelchCase *c, const SpelchWindows *windows, double final_dep
              SpelchPass *passes)
 {
   double first = first_depth (c, windows, final_depth, steps);
-  double slender = fmin (first, c->start + c->step_most);
+  double slender = fmin (first, c->start + c->step_planned);
   guint n = add_steps (c, passes, 0, c->start, slender, 1, false);
   double left = final_depth - slender;
   if (left <= 1e-6)
@@ -129,7 +131,7 @@ spelch_passes_divide (const SpelchCase *c, const SpelchWindows *windows, double 
   guint most = SPELCH_MAX_PASSES - (c->scoring != NULL ? c->scoring->n_passes : 0);
   double to = c->skin > 0 ? c->thickness - c->skin : final_depth, height = to - c->start;
   bool more = c->skin > 0 || c->allowance > 0;
-  if (height <= 1e-6 || c->step_most <= 0 || least_steps (c, height) > most - 1)
+  if (height <= 1e-6 || c->step_planned <= 0 || least_steps (c, height) > most - 1)
     return 0;
   guint n
       = spelch_passes_held (c) ? divide_held (c, to, passes) : divide_free (c, windows, to, steps, passes);

@@ -260,9 +260,7 @@ find_best (const SpelchCase *c, const SpelchWindows *windows, double final_depth
            LoadSet *other, Trial *best)
 {
   double height = final_depth - c->start;
-  guint fewest = (guint)fmax (1, ceil (height / fmax (c->step_most, 0.1) - 1e-9));
-  if (c->machine->kind == SPELCH_MACHINE_HAND)
-    fewest = MAX (fewest, (guint)ceil (height / (c->k->hand_step * c->diameter) - 1e-9));
+  guint fewest = (guint)fmax (1, ceil (height / fmax (c->step_planned, 0.1) - 1e-9));
   /* Whoever asks for steps gets two at least. */
   if (c->cut->held.plan_held && c->pass_plan == SPELCH_PASS_PLAN_STEPPED)
     fewest = MAX (fewest, 2);
@@ -366,6 +364,7 @@ describe_question (const SpelchCase *c, SpelchPlan *plan)
   plan->overcut_most = c->overcut_most;
   plan->depth_most = c->depth_most;
   plan->step_most = c->step_most;
+  plan->step_by_hand = c->step_by_hand < HUGE_VAL ? c->step_by_hand : 0;
   plan->sense = !c->single_wall ? SPELCH_SENSE_SLOT
                 : c->lone_climb ? SPELCH_SENSE_CLIMB
                                 : SPELCH_SENSE_CONVENTIONAL;

@@ -343,6 +343,7 @@ typedef struct
   double overcut_most; /* what the machine, backer or bench allows */
   double depth_most;   /* deepest tip the bit reaches in this cut */
   double step_most;    /* deepest single step allowed, mm */
+  double step_by_hand; /* and that is planned where hands feed, mm; 0: a machine does, or passes are held */
   SpelchEntry entry;
   SpelchSense sense;
 

@@ -34,20 +34,18 @@ say_step (SpelchChain *chain)
           cutting, step, reach));
 }
 
-/* Of a router that is held by hand; passes that a person set are that person's. */
+/* Where hands feed; passes that a person set are that person's. */
 static void
 say_hand_step (SpelchChain *chain)
 {
   const SpelchWhyCase *of = chain->of;
-  if (of->plan->machine != SPELCH_MACHINE_HAND || spelch_held_has_passes (&of->cut->held))
+  if (of->plan->step_by_hand <= 0)
     return;
   g_autofree char *times = spelch_chain_decimal (chain, of->constants->hand_step, 1);
-  g_autofree char *deep
-      = spelch_words_length (chain->numbers, of->constants->hand_step * of->plan->flutes.diameter);
+  g_autofree char *deep = spelch_words_length (chain->numbers, of->plan->step_by_hand);
   spelch_chain_constant (
       chain, "hand-step",
-      g_strdup_printf (_ ("A router held by hand takes %s times the bit's diameter in a pass, "
-                          "unless a face wants it deeper to come out clean: %s"),
+      g_strdup_printf (_ ("Fed by hand, no pass is planned deeper than %s times the bit's diameter: %s"),
                        times, deep));
 }
 

@@ -5,6 +5,7 @@
 #include "plan/words.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 /* ---- What would open it ---- */
 
@@ -160,6 +161,29 @@ open_window (const SpelchRange *just, const SpelchRange *sure, bool first, const
       where, exact);
 }
 
+/* Where hands feed, a face that asks for a pass deeper than hands can follow isn't kept, or only with
+ * everything exact; NULL elsewhere. */
+static char *
+by_hand_sentence (const SpelchPlan *plan, const SpelchNumbers *numbers)
+{
+  const SpelchRange *just = &plan->windows.nominal.first_pass, *sure = &plan->windows.robust.first_pass;
+  const SpelchEdge *edge = spelch_plan_worst (plan, SPELCH_SIDE_MOTOR);
+  g_autofree char *deep = spelch_words_exactly (numbers, plan->step_by_hand);
+  double first = plan->n_passes > 0 ? plan->passes[0].tip_mm : 0;
+  bool other_reason = plan->n_passes == 0 || edge == NULL || edge->on_finishing;
+  if (plan->step_by_hand <= 0 || other_reason)
+    return NULL;
+  if (!just->empty && just->from > fmax (first, plan->step_by_hand) + 1e-6)
+    return g_strdup_printf (_ ("But fed by hand no pass is planned deeper than the bit is thick, %s: so this "
+                               "face isn't kept."),
+                            deep);
+  if (!sure->empty && sure->from > fmax (first, plan->step_by_hand) + 1e-6)
+    return g_strdup_printf (_ ("But fed by hand no pass is planned deeper than the bit is thick, %s: so this "
+                               "face is kept only with everything exact."),
+                            deep);
+  return NULL;
+}
+
 char *
 spelch_words_window (const SpelchPlan *plan, SpelchSide side, const SpelchNumbers *numbers)
 {
@@ -176,5 +200,11 @@ spelch_words_window (const SpelchPlan *plan, SpelchSide side, const SpelchNumber
   g_autofree char *open = open_window (just, sure, first, numbers);
   if (plan->windows.at_odds)
     opener = odds_sentence (plan, numbers);
+  char *by_hand = first ? by_hand_sentence (plan, numbers) : NULL;
+  if (by_hand != NULL)
+    {
+      g_free (opener);
+      opener = by_hand;
+    }
   return opener != NULL ? g_strdup_printf ("%s %s", open, opener) : g_steal_pointer (&open);
 }

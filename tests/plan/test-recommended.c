@@ -65,7 +65,10 @@ assert_in_windows (const SpelchPlan *plan)
                      || lies_in (&w->nominal.last_tip, last_tip (plan)));
       return;
     }
-  if (!first->empty)
+  /* Where hands feed, no face is worth a deeper pass than they can follow. */
+  if (!first->empty && plan->step_by_hand > 0 && first->from > plan->step_by_hand)
+    g_assert_cmpfloat_with_epsilon (plan->passes[0].tip_mm, fmin (plan->step_by_hand, last_tip (plan)), 1e-6);
+  else if (!first->empty)
     g_assert_true (lies_in (first, plan->passes[0].tip_mm));
   if (plan->through && !last->empty)
     g_assert_true (lies_in (last, last_tip (plan)));
@@ -108,6 +111,7 @@ assert_fits (const Trial *c)
       double step = plan->passes[i].tip_mm - above;
       g_assert_cmpfloat (step, >, 0);
       g_assert_cmpfloat (step, <=, c->bit.cutting_length.mm + 1e-6);
+      g_assert_true (machine->kind == SPELCH_MACHINE_GANTRY || step <= diameter + 1e-6);
       g_assert_cmpfloat (step, <=, (diameter < 6 ? 2 * diameter : HUGE_VAL) + 1e-6);
       above = plan->passes[i].tip_mm;
     }

@@ -21,18 +21,23 @@ says (char *sentence, const char *words)
 }
 
 /* A router table and an 18 mm board: a down-cut would do; a compression bit's up-shear of no more than 16.5
- * mm lets one pass that just cuts through keep both faces (worked out in test-windows.c). */
+ * mm lets one pass that just cuts through keep both faces, when it is set so; where passes are planned no
+ * deeper than the bit is thick, 4.5 mm (worked out in test-windows.c). */
 static void
 test_other_bit (Demo *demo, gconstpointer unused)
 {
   demo_take_machine (demo, "router-table");
   demo_plan_with (demo, "up-cut-6.35x25");
   says (spelch_words_window (&demo->plan, SPELCH_SIDE_MOTOR, &MM), "A down-cut bit would keep it");
+  says (spelch_words_window (&demo->plan, SPELCH_SIDE_MOTOR, &MM), "of 2.2 mm to 4.5 mm");
+  demo->cut->held.passes_held = true;
+  demo_plan_with (demo, "up-cut-6.35x25");
   says (spelch_words_window (&demo->plan, SPELCH_SIDE_MOTOR, &MM), "of 2.2 mm to 16.5 mm");
   says (spelch_words_edge_reason (&demo->plan, SPELCH_SIDE_MOTOR, &MM), "A down-cut bit would keep it");
   demo_plan_with (demo, "down-cut-6.35x25");
   says (spelch_words_window (&demo->plan, SPELCH_SIDE_FAR, &MM), "An up-cut bit would keep it");
   demo_take_cut (demo, "shelf-dado");
+  demo->cut->held.passes_held = true;
   demo_plan_with (demo, "up-cut-6.35x25");
   says (spelch_words_window (&demo->plan, SPELCH_SIDE_MOTOR, &MM), "of 7.2 mm or less");
 }
