@@ -102,6 +102,7 @@ answered_at (const SpelchStop *stop, const SpelchPart *part)
       return (Place){ NULL, part->holding.method == SPELCH_HOLD_CLAMPS ? "holding.clamp_force_n"
                                                                        : "holding.area_mm2" };
     case SPELCH_ASK_TABS:
+    case SPELCH_ASK_SMALL:
       return (Place){ NULL, "holding.method" };
     case SPELCH_ASK_SIZE:
       return (Place){ NULL, part->length.mm <= 0 ? "length" : "width" };

@@ -120,6 +120,7 @@ why_stopped (SpelchStopKind kind)
     case SPELCH_STOP_HANDS:
     case SPELCH_STOP_PUSHED_OFF:
     case SPELCH_STOP_HOLDING:
+    case SPELCH_STOP_SMALL:
       return SPELCH_WHY_SEAT;
     case SPELCH_STOP_TABS:
       return SPELCH_WHY_TABS;
@@ -160,6 +161,7 @@ why_asked (SpelchStopKind kind)
     case SPELCH_ASK_HOLD_FORCE:
     case SPELCH_ASK_SIZE:
     case SPELCH_ASK_TABS:
+    case SPELCH_ASK_SMALL:
       return SPELCH_WHY_SEAT;
     case SPELCH_ASK_STOPS:
     case SPELCH_ASK_END:

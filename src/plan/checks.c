@@ -7,9 +7,10 @@
 
 #include <math.h>
 
-#define SLACK           1e-6
-#define WIDTH_WITHIN_MM 0.005
-#define RPM_WITHIN      0.5
+#define SLACK            1e-6
+#define WIDTH_WITHIN_MM  0.005
+#define LENGTH_WITHIN_MM 0.5
+#define RPM_WITHIN       0.5
 
 static void
 add_stop (SpelchPlan *plan, SpelchStop stop)
@@ -177,6 +178,56 @@ comes_free (const SpelchCase *c, const SpelchPlan *plan)
   return c->through && (c->cut->kind == SPELCH_CUT_OUTLINE || plan->setting_out.drops_out);
 }
 
+/* Whether a piece is so small that hands come too near the bit, as far as its size is told. */
+static bool
+is_small (const SpelchCase *c)
+{
+  double length = c->part->length.mm, width = c->part->width.mm;
+  double longer = fmax (length, width), shorter = fmin (length, width);
+  if (length > 0 && width > 0)
+    return longer < c->k->small_length - SLACK || shorter < c->k->small_width - SLACK;
+  return (length > 0 && length < c->k->small_length - SLACK)
+         || (width > 0 && width < c->k->small_width - SLACK);
+}
+
+/* At a router table hands feed it unless something else is told; under a held router it may be clamped. */
+static void
+check_size (const SpelchCase *c, SpelchPlan *plan)
+{
+  SpelchMachineKind machine = c->machine->kind;
+  bool untold = c->part->holding.method == SPELCH_HOLD_UNTOLD;
+  bool by_hands = c->part->holding.method == SPELCH_HOLD_HANDS;
+  if (machine == SPELCH_MACHINE_GANTRY || !(untold || by_hands) || !is_small (c))
+    return;
+  bool stops = by_hands || machine == SPELCH_MACHINE_TABLE;
+  add_stop (plan, (SpelchStop){ .kind = stops ? SPELCH_STOP_SMALL : SPELCH_ASK_SMALL,
+                                .value = c->part->length.mm,
+                                .limit = c->part->width.mm,
+                                .also = machine });
+}
+
+/* How long a straight cut in the direction of this one can be within the piece; HUGE_VAL where that isn't
+ * told. */
+static double
+longest_within (const SpelchCase *c)
+{
+  double along = fabs (cos (c->cut->path_deg * M_PI / 180)),
+         across = fabs (sin (c->cut->path_deg * M_PI / 180));
+  double by_length = c->part->length.mm > 0 && along > SLACK ? c->part->length.mm / along : HUGE_VAL;
+  double by_width = c->part->width.mm > 0 && across > SLACK ? c->part->width.mm / across : HUGE_VAL;
+  return fmin (by_length, by_width);
+}
+
+static void
+check_length (const SpelchCase *c, SpelchPlan *plan)
+{
+  bool straight
+      = (c->single_wall || spelch_cut_has_two_walls (c->cut)) && !spelch_cut_every_direction (c->cut);
+  double most = longest_within (c);
+  if (straight && c->cut->length.mm > most + LENGTH_WITHIN_MM)
+    add (plan, SPELCH_ASK_LENGTH, c->cut->length.mm, most);
+}
+
 static void
 check_tabs (const SpelchCase *c, SpelchPlan *plan)
 {
@@ -223,6 +274,8 @@ spelch_checks_run (const SpelchCase *c, SpelchPlan *plan)
   check_backing (c, plan);
   check_loads (c, plan);
   check_holding (c, plan);
+  check_size (c, plan);
+  check_length (c, plan);
   check_tabs (c, plan);
   check_climb (c, plan);
   plan->verdict = SPELCH_VERDICT_NO_OBJECTION;

@@ -133,7 +133,9 @@ typedef struct
   X (trim_router_mass, "trim-router-mass") /* kg, up to which a hand-held router counts as a trim router */  \
   X (hand_feed_max, "hand-feed-max")       /* mm/min */                                                      \
   X (table_feed_max, "table-feed-max")                                                                       \
-  X (hand_feed_mark, "hand-feed-mark")                 /* mm of diameter from which MAN marking is needed */ \
+  X (hand_feed_mark, "hand-feed-mark") /* mm of diameter from which MAN marking is needed */                 \
+  X (small_length, "small-length")     /* mm of a piece, under which hands stay off it */                    \
+  X (small_width, "small-width")                                                                             \
   X (hand_step, "hand-step")                           /* of D */                                            \
   X (track_overlap, "track-overlap")                   /* of D */                                            \
   X (bush_spare, "bush-spare")                         /* mm, of a guide bush over the bit */                \

@@ -43,8 +43,9 @@ N_CODES (SPELCH_PAIR_CODES, "pair", "board-bed", "board-table", "base-board", "b
 N_CODES (SPELCH_STOP_CODES, "stop", "speed-mark", "hand", "stress", "collet", "collet-size", "too-wide",
          "pocket-length", "too-short", "overcut", "not-through", "plunge", "ramp", "helix", "entry",
          "hand-feed-mark", "hands", "no-speed", "climb-by-hand", "freehand", "pushed-off", "holding", "tabs",
-         "heat", "ask-speed-mark", "ask-holding", "ask-hold-force", "ask-overall-length", "ask-spoilboard",
-         "ask-stop-blocks", "ask-end", "ask-size", "ask-tabs");
+         "heat", "small-piece", "ask-speed-mark", "ask-holding", "ask-hold-force", "ask-overall-length",
+         "ask-spoilboard", "ask-stop-blocks", "ask-end", "ask-size", "ask-tabs", "ask-small-piece",
+         "ask-length");
 SPELCH_TABLE_HAS (SPELCH_STOP_CODES_words, SPELCH_N_STOPS);
 N_CODES (SPELCH_GIVES_CODES, "gives_way_by", "sliding", "lifting", "tilting");
 N_CODES (SPELCH_VERDICT_CODES, "verdict", "no_objection", "not_checked", "do_not_cut");

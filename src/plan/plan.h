@@ -259,6 +259,8 @@ typedef enum
   SPELCH_STOP_HOLDING,        /* vacuum or clamps don't keep the work at the factor asked */
   SPELCH_STOP_TABS,           /* the tabs are too weak, times the force; limit: how many of them would do */
   SPELCH_STOP_HEAT,           /* the wall burns at the feed that is held, mJ/mm2; limit: from where on */
+  SPELCH_STOP_SMALL,          /* fed or held by bare hands, and too small for that: length and width of the
+                                 piece, mm, 0 where it isn't told; also: kind of machine */
   SPELCH_ASK_SPEED_MARK,      /* no speed marked on the tool: ask the maker */
   SPELCH_ASK_HOLDING,         /* say how it is held */
   SPELCH_ASK_HOLD_FORCE,      /* held in a way whose force isn't known; N needed */
@@ -269,6 +271,8 @@ typedef enum
   SPELCH_ASK_SIZE,            /* size of the piece unknown: can't tell whether it tilts */
   SPELCH_ASK_TABS,            /* clamps hold the sheet: what keeps the piece once it is cut free? value 1: the
                                  middle of an opening */
+  SPELCH_ASK_SMALL,           /* how is so small a piece held? As SPELCH_STOP_SMALL */
+  SPELCH_ASK_LENGTH,          /* the cut is longer than the piece in its direction: both lengths, mm */
   SPELCH_N_STOPS,
 } SpelchStopKind;
 extern const SpelchCodes SPELCH_STOP_CODES;

@@ -355,6 +355,39 @@ freehand_sentence (const SpelchStop *stop)
       "practice)."));
 }
 
+/* "80 mm by 50 mm", or what of it is told. */
+static char *
+piece_words (const SpelchStop *stop, const SpelchNumbers *numbers)
+{
+  g_autofree char *length = spelch_words_exactly (numbers, stop->value);
+  g_autofree char *width = spelch_words_exactly (numbers, stop->limit);
+  if (stop->limit <= 0)
+    return g_strdup_printf (C_ ("piece", "%s long"), length);
+  /* Translators: a piece's length and width: "a piece 80 mm by 50 mm" */
+  return stop->value > 0 ? g_strdup_printf (C_ ("piece", "%s by %s"), length, width)
+                         : g_strdup_printf (C_ ("piece", "%s wide"), width);
+}
+
+static char *
+small_sentence (const SpelchStop *stop, const SpelchNumbers *numbers)
+{
+  g_autofree char *piece = piece_words (stop, numbers);
+  /* Translators: the %s of each is "80 mm by 50 mm", "80 mm long" or "50 mm wide". */
+  if (stop->kind == SPELCH_ASK_SMALL)
+    return g_strdup_printf (_ ("Say how the piece is clamped: %s is too small to be held under a router by "
+                               "hand (shop practice)."),
+                            piece);
+  if ((SpelchMachineKind)stop->also == SPELCH_MACHINE_HAND)
+    return g_strdup_printf (
+        _ ("Hold the piece with clamps or screws and say so, or rout a larger piece and cut it up: %s is too "
+           "small to be held under a router by hand (shop practice)."),
+        piece);
+  return g_strdup_printf (
+      _ ("Hold the piece in a sled or a holder with clamps and say so, or rout a larger piece and cut it up: "
+         "%s is too small to be fed past the bit with bare hands (shop practice)."),
+      piece);
+}
+
 /* Each begins with what to change. */
 static char *
 stop_of_cut (const SpelchStop *stop, const SpelchNumbers *numbers)
@@ -397,6 +430,13 @@ stop_of_cut (const SpelchStop *stop, const SpelchNumbers *numbers)
       return tabs_sentence (stop, numbers);
     case SPELCH_STOP_HEAT:
       return heat_sentence (stop, numbers);
+    case SPELCH_STOP_SMALL:
+    case SPELCH_ASK_SMALL:
+      return small_sentence (stop, numbers);
+    case SPELCH_ASK_LENGTH:
+      return g_strdup_printf (_ ("Measure the cut and the piece again: the cut is told as %s long, and the "
+                                 "piece has only %s in its direction."),
+                              value, limit);
     default:
       return NULL;
     }
