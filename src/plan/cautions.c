@@ -98,6 +98,10 @@ spelch_caution_plan (const SpelchConstants *constants, const SpelchPart *part, c
   g_autofree char *lift = lift_caution (&part->machine, plan);
   if (lift != NULL)
     g_strv_builder_add (all, lift);
+  if (plan->machine == SPELCH_MACHINE_HAND && plan->through && plan->n_passes > 0)
+    g_strv_builder_add (all,
+                        _ ("The bit comes out below the board: before you start, see that no bench, clamp, "
+                           "cable or hand is under the line."));
   if (plan->wall_heat >= constants->heat_burns)
     g_strv_builder_add (all,
                         _ ("The wall burns: feed quicker, or turn slower. Hot chips can set the dust bin on "

@@ -15,8 +15,8 @@ char *spelch_caution_strip (const SpelchPart *part, const SpelchNumbers *numbers
 /* The most needed cautions for this machine as one short paragraph. Free with g_free(). */
 char *spelch_caution_words (const SpelchPart *part);
 
-/* What this plan's numbers ask to beware of: a bit drawn out of its collet, a router lifted off the board, a
- * hot wall. NULL-terminated, may be empty; free with g_strfreev(). */
+/* What this plan's numbers ask to beware of: a bit drawn out of its collet, a router lifted off the board,
+ * one that comes out below it, a hot wall. NULL-terminated, may be empty; free with g_strfreev(). */
 char **spelch_caution_plan (const SpelchConstants *constants, const SpelchPart *part, const SpelchPlan *plan);
 
 /* Every general caution for this machine, a sentence or two each. NULL-terminated; free with g_strfreev(). */

@@ -214,6 +214,23 @@ say_exit (Talk *talk)
     say (talk, g_strdup (_ ("Clamp a scrap against the edge where the bit runs out.")));
 }
 
+/* A held router cuts into whatever lies below the board. */
+static void
+say_below (Talk *talk)
+{
+  const SpelchPlan *plan = talk->plan;
+  g_autofree char *over = spelch_words_exactly (talk->numbers, plan->overcut);
+  if (talk->machine->kind != SPELCH_MACHINE_HAND || !plan->through || plan->n_passes == 0)
+    return;
+  say (talk,
+       g_strdup_printf (
+           talk->cut->backer.mm > 0
+               ? _ ("See that nothing but the backer lies under the line: the bit runs %s below the board.")
+               : _ ("Lay a scrap board under the line, or leave a gap beneath it, and see that nothing "
+                    "else lies there: the bit comes out %s below the board."),
+           over));
+}
+
 /* ---- Guides ---- */
 
 /* A straight way by hand, and nobody told how wide the base is. */
@@ -463,6 +480,7 @@ spelch_words_setting_out (const SpelchPlan *plan, const SpelchPart *part, const 
   say_tracks (&talk);
   say_way (&talk);
   say_exit (&talk);
+  say_below (&talk);
   if (part->machine.kind == SPELCH_MACHINE_TABLE)
     {
       say_bit_height (&talk);

@@ -6,6 +6,7 @@
 #include "on-demo.h"
 
 #include "files/shop-data.h"
+#include "plan/cautions.h"
 #include "plan/choose.h"
 #include "plan/words.h"
 
@@ -238,6 +239,46 @@ test_freehand (Demo *demo, gconstpointer unused)
     }
 }
 
+/* Common practice, no source: who cuts right through with a held router lays a scrap board under the line or
+ * leaves a gap, and looks that nothing else is there. How far the bit comes out is the overcut, d - T. */
+static void
+test_below (Demo *demo, gconstpointer unused)
+{
+  const struct
+  {
+    const char *machine, *cut;
+    double backer;
+    const char *says; /* NULL: nothing about it */
+  } rows[] = {
+    { "plunge-router", "outline", 0,
+      "Lay a scrap board under the line, or leave a gap beneath it, and see that "
+      "nothing else lies there: the bit comes out 0.7 mm below the board." },
+    { "plunge-router", "outline", 9,
+      "See that nothing but the backer lies under the line: the bit runs 0.7 mm "
+      "below the board." },
+    { "plunge-router", "shelf-dado", 0, NULL },
+    { "medium-gantry", "outline", 0, NULL },
+    { "router-table", "outline", 0, NULL },
+  };
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      demo_take_machine (demo, rows[i].machine);
+      demo_take_cut (demo, rows[i].cut);
+      demo->cut->backer = spelch_length_mm (rows[i].backer);
+      demo->cut->held.overcut_held = true;
+      demo->cut->held.overcut = spelch_length_mm (0.7);
+      demo_plan_with (demo, "up-cut-6.35x25");
+      g_auto (GStrv) steps = spelch_words_setting_out (&demo->plan, demo->part, demo->cut, &MM);
+      g_auto (GStrv) beware = spelch_caution_plan (spelch_shop_constants (), demo->part, &demo->plan);
+      g_autofree char *all = g_strjoinv (" ", steps);
+      g_autofree char *cautions = g_strjoinv (" ", beware);
+      g_assert_true (rows[i].says == NULL || strstr (all, rows[i].says) != NULL);
+      g_assert_true ((strstr (all, "under the line") != NULL) == (rows[i].says != NULL));
+      g_assert_true ((strstr (cautions, "The bit comes out below the board") != NULL)
+                     == (rows[i].says != NULL));
+    }
+}
+
 #define ADD(name, function) g_test_add ("/hands/" name, Demo, NULL, demo_set_up, function, demo_tear_down)
 
 int
@@ -250,5 +291,6 @@ main (int argc, char **argv)
   ADD ("longer-than-piece", test_longer_than_piece);
   ADD ("climb", test_climb);
   ADD ("freehand", test_freehand);
+  ADD ("below", test_below);
   return g_test_run ();
 }
