@@ -3,6 +3,7 @@
 #include "bench/glyph.h"
 #include "bench/template.h"
 #include "plan/by-hand.h"
+#include "plan/words-limits.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -123,7 +124,11 @@ show_value (SpelchSpeedRow *self)
   self->writing = false;
   /* What a file, or another machine, made impossible is said without being touched. */
   g_autofree char *fault = held_value (self) > 0 ? fault_of (self, held_value (self)) : NULL;
-  remark (self, fault == NULL ? "" : fault, fault != NULL);
+  g_autofree char *slow = self->thing == SPELCH_HELD_SPEED && spelch_session_get_plan (self->session) != NULL
+                              ? spelch_words_slow (spelch_session_get_plan (self->session),
+                                                   spelch_session_get_numbers (self->session))
+                              : g_strdup ("");
+  remark (self, fault == NULL ? slow : fault, fault != NULL);
 }
 
 static bool

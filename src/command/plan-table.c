@@ -76,6 +76,7 @@ add_numbers (GString *text, const SpelchPart *part, const SpelchPlanned *one, co
   g_autofree char *calibration = spelch_words_calibration (plan, numbers);
   g_autofree char *pace = spelch_words_pace (plan, numbers);
   g_autofree char *speed_held = spelch_words_speed_held (plan);
+  g_autofree char *slow = spelch_words_slow (plan, numbers);
   g_autofree char *conflict = spelch_words_conflict (&one->conflict, plan, numbers);
   add_row (text, _ ("Passes"), spelch_words_passes (plan, numbers));
   add_line (text, pass_plan);
@@ -91,6 +92,7 @@ add_numbers (GString *text, const SpelchPart *part, const SpelchPlanned *one, co
     }
   g_string_append_printf (text, "  %s %s\n", limit, next);
   add_line (text, plan->feed_mm_min > 0 ? speed_held : "");
+  add_line (text, slow);
   add_line (text, conflict);
   if (holding_asked)
     add_line (text, seat);

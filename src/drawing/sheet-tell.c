@@ -365,9 +365,12 @@ tell_limit (SpelchFlow *flow, const SpelchTask *task)
   g_autofree char *next = spelch_words_limit_next (&task->plan);
   g_autofree char *both = g_strdup_printf ("%s %s", limit, next);
   g_autofree char *held = spelch_words_speed_held (&task->plan);
+  g_autofree char *slow = spelch_words_slow (&task->plan, numbers_of (flow));
   spelch_flow_heading (flow, _ ("What holds the feed back"));
   spelch_flow_text (flow, both, SPELCH_LETTERS_PLAIN, false);
   spelch_flow_text (flow, held, SPELCH_LETTERS_PLAIN, true);
+  if (slow[0] != '\0')
+    spelch_flow_text (flow, slow, SPELCH_LETTERS_STRONG, false);
 }
 
 static void

@@ -241,8 +241,16 @@ faults_of (const Speed *speed)
   return (speed->loose ? 2 : 0) + (speed->burns ? 1 : 0);
 }
 
+/* The force formulas were made for quicker edges. */
+static bool
+is_slow (const SpelchCase *c, double rpm)
+{
+  return spelch_chip_cutting_speed (c->diameter, rpm) < c->k->slow_cutting;
+}
+
 /* The slowest speed whose feed comes within the spare of the best, of those with the least against them. A
- * held feed is to be reached in full. */
+ * held feed is to be reached in full, and slowly moving edges, which snatch, are left out while others reach
+ * it as well and don't burn the wall. */
 static double
 choose_speed (const SpelchCase *c, const SpelchLoads *const *loads, guint n, Caps *caps)
 {
@@ -255,6 +263,9 @@ choose_speed (const SpelchCase *c, const SpelchLoads *const *loads, guint n, Cap
   for (guint i = 0; i < count; i++)
     if (faults_of (&speeds[i]) == least)
       best = fmax (best, speeds[i].feed);
+  for (guint i = 0; c->cut->held.feed_mm_min > 0 && least == 0 && i < count; i++)
+    if (faults_of (&speeds[i]) == 0 && speeds[i].feed >= best * (1 - spare) && !is_slow (c, speeds[i].rpm))
+      return speeds[i].rpm;
   for (guint i = 0; i < count; i++)
     if (faults_of (&speeds[i]) == least && speeds[i].feed >= best * (1 - spare))
       return speeds[i].rpm;

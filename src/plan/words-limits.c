@@ -44,6 +44,16 @@ spelch_words_speed_held (const SpelchPlan *plan)
     }
 }
 
+char *
+spelch_words_slow (const SpelchPlan *plan, const SpelchNumbers *numbers)
+{
+  g_autofree char *speed = spelch_words_decimal (numbers, plan->cutting_speed, 1);
+  if (!plan->slow || plan->feed_mm_min <= 0)
+    return g_strdup ("");
+  return g_strdup_printf (
+      _ ("Slow for this bit: its edges move at only %s m/s, and so slowly forces are less sure."), speed);
+}
+
 /* A remedy, to follow "it takes". */
 static char *
 remedy (const SpelchFree *freed, double speed_rpm, const SpelchNumbers *numbers)
