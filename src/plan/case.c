@@ -152,7 +152,9 @@ prepare_step (SpelchCase *c)
 {
   bool hands_feed = c->machine->kind != SPELCH_MACHINE_GANTRY;
   c->step_by_hand = hands_feed && !spelch_passes_held (c) ? c->k->hand_step * c->diameter : HUGE_VAL;
-  c->step_planned = fmin (c->step_most, c->step_by_hand);
+  /* in tenths, as depths are set */
+  double by_hand = hands_feed ? floor (c->step_by_hand * 10 + 1e-6) / 10 : HUGE_VAL;
+  c->step_planned = fmin (c->step_most, by_hand);
 }
 
 void

@@ -41,7 +41,7 @@ spelch_passes_overcut (const SpelchCase *c, const SpelchWindows *windows)
   SpelchRange near
       = !windows->robust.first_pass.empty ? windows->robust.first_pass : windows->nominal.first_pass;
   /* A thin board: a single pass must run far enough below it to bring the down-shear to the near face. */
-  bool asks = !near.empty && near.from <= c->step_by_hand; /* else it isn't kept anyway */
+  bool asks = !near.empty && near.from <= c->step_planned; /* else it isn't kept anyway */
   double needed = asks ? near.from - c->thickness : from;
   if (needed > to && !far.empty)
     return overcut_at_odds (c, windows, from, needed);

@@ -229,7 +229,7 @@ find_up_shear (const SpelchCase *c, SpelchWindows *w)
 {
   SpelchUncertain off = spelch_case_uncertain (c, false);
   double around = c->shear_tolerance + c->flutes.overlap / 2;
-  double over = c->k->cuts_through + off.over_minus, deepest = fmin (first_most (c, false), c->step_by_hand);
+  double over = c->k->cuts_through + off.over_minus, deepest = fmin (first_most (c, false), c->step_planned);
   if (c->through && c->overcut_free)
     deepest = fmin (deepest, c->thickness + over);
   double near = c->scoring == NULL ? c->near_layer + off.depth_minus + around + c->log.motor.window_mm : 0;

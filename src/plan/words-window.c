@@ -170,14 +170,16 @@ by_hand_sentence (const SpelchPlan *plan, const SpelchNumbers *numbers)
   const SpelchEdge *edge = spelch_plan_worst (plan, SPELCH_SIDE_MOTOR);
   g_autofree char *deep = spelch_words_exactly (numbers, plan->step_by_hand);
   double first = plan->n_passes > 0 ? plan->passes[0].tip_mm : 0;
-  bool other_reason = plan->n_passes == 0 || edge == NULL || edge->on_finishing;
+  /* It is as deep as that, in tenths, unless something else keeps it shallower. */
+  bool other_reason
+      = plan->n_passes == 0 || first < plan->step_by_hand - 0.1 || edge == NULL || edge->on_finishing;
   if (plan->step_by_hand <= 0 || other_reason)
     return NULL;
-  if (!just->empty && just->from > fmax (first, plan->step_by_hand) + 1e-6)
+  if (!just->empty && just->from > first + 1e-6)
     return g_strdup_printf (_ ("But fed by hand no pass is planned deeper than the bit is thick, %s: so this "
                                "face isn't kept."),
                             deep);
-  if (!sure->empty && sure->from > fmax (first, plan->step_by_hand) + 1e-6)
+  if (!sure->empty && sure->from > first + 1e-6)
     return g_strdup_printf (_ ("But fed by hand no pass is planned deeper than the bit is thick, %s: so this "
                                "face is kept only with everything exact."),
                             deep);

@@ -72,14 +72,14 @@ test_measure_and_bed (Demo *demo, gconstpointer unused)
 /* On a router table only air is below the board, but nobody needs the tip further out than it takes to cut
  * through: 18 + 0.1 + 0.2 deep, less 1.3 of face, 0.1 of setting and 0.4 of marking. At the other end 0.3 +
  * 0.2 below the board, 1.3 of back ply and the same 0.4. A blind cut has no other end: 9 - 1.3 - 0.1 - 0.4.
- * That is for whoever sets a single pass; none is planned deeper by hand than the bit is thick, so that 6.35
+ * That is for whoever sets a single pass; none is planned deeper by hand than the bit is thick, so that 6.3
  * stand in place of 18.3 and 9. */
 static void
 test_up_shear_asked_for (Demo *demo, gconstpointer unused)
 {
   demo_take_machine (demo, "router-table");
   demo_plan_with (demo, "up-cut-6.35x25");
-  g_assert_cmpfloat_with_epsilon (demo->plan.windows.needs_up_shear_to, 6.35 - 1.8, 1e-9);
+  g_assert_cmpfloat_with_epsilon (demo->plan.windows.needs_up_shear_to, 6.3 - 1.8, 1e-9);
   g_assert_cmpfloat_with_epsilon (demo->plan.windows.needs_up_shear_from, 2.2, 1e-9);
   demo->cut->held.passes_held = true;
   demo_plan_with (demo, "up-cut-6.35x25");
@@ -87,7 +87,7 @@ test_up_shear_asked_for (Demo *demo, gconstpointer unused)
   g_assert_cmpfloat_with_epsilon (demo->plan.windows.needs_up_shear_from, 2.2, 1e-9);
   demo_take_cut (demo, "shelf-dado");
   demo_plan_with (demo, "up-cut-6.35x25");
-  g_assert_cmpfloat_with_epsilon (demo->plan.windows.needs_up_shear_to, 6.35 - 1.8, 1e-9);
+  g_assert_cmpfloat_with_epsilon (demo->plan.windows.needs_up_shear_to, 6.3 - 1.8, 1e-9);
   demo->cut->held.passes_held = true;
   demo_plan_with (demo, "up-cut-6.35x25");
   g_assert_cmpfloat_with_epsilon (demo->plan.windows.needs_up_shear_to, 7.2, 1e-9);
