@@ -218,7 +218,7 @@ test_hand_step (Demo *demo, gconstpointer unused)
 
 /* Common practice, no source: safety before a clean face. The near face of 1.3 mm lies in the down-shear of
  * this compression bit only from 6.35 + 1.3 deep, deeper than the bit is thick, so fed by hand it isn't kept,
- * is told why, and a bit that keeps the face at any depth is recommended. A person who sets that pass has it.
+ * is told why, and a bit that keeps the face all the same is recommended. A person who sets that pass has it.
  */
 static void
 test_hand_step_and_face (Demo *demo, gconstpointer machine)
@@ -247,7 +247,8 @@ test_hand_step_and_face (Demo *demo, gconstpointer machine)
         g_assert_cmpfloat (choice->plan.passes[pass].tip_mm - choice->plan.passes[pass].from_mm, <=,
                            diameter + 1e-9);
     }
-  g_assert_cmpint (bits[spelch_choose_best (ranking)->bit].kind, !=, SPELCH_BIT_COMPRESSION);
+  g_assert_cmpstr (bits[spelch_choose_best (ranking)->bit].id, !=, "compression-6.35x22");
+  g_assert_cmpint (spelch_choose_best (ranking)->seen, ==, 1);
   demo->cut->held.passes_held = true;
   demo_plan_with (demo, "compression-6.35x22");
   g_assert_cmpuint (demo->plan.n_passes, ==, 1);
