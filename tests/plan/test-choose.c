@@ -362,7 +362,7 @@ test_finishing_is_chosen (Demo *demo, gconstpointer unused)
 static void
 test_clamped_first (Demo *demo, gconstpointer unused)
 {
-  demo_take_machine (demo, "plunge-router");
+  demo_take_machine (demo, "trim-router");
   demo_take_cut (demo, "back-rabbet");
   demo->cut->kept = SPELCH_WALL_RIGHT; /* a climb cut fed by hand */
   g_autoptr (GPtrArray) ranking = rank_starter_set (demo);

@@ -24,16 +24,25 @@ whole_time (const SpelchChoice *choice)
   return choice->plan.time_s + (choice->scorer >= 0 ? 120 : 0);
 }
 
+static bool
+cannot_be_clamped (const SpelchPlan *plan)
+{
+  return spelch_plan_has_stop (plan, SPELCH_STOP_COLLET_SIZE)
+         || spelch_plan_has_stop (plan, SPELCH_STOP_HAND);
+}
+
 /* 1 when @a is the better plan by the order told in docs/model.md, -1 when @b is, 0 when neither: what may be
- * cut; what comes out as accepted, else the best seen, then the best hidden edge; what doesn't bend too much;
- * time, to the second. */
+ * cut; what the machine can take; what comes out as accepted, else the best seen, then the best hidden edge;
+ * what doesn't bend too much; time, to the second. */
 static int
 compare (const SpelchChoice *a, const SpelchChoice *b)
 {
   bool bends_a = a->plan.deflection_mm > a->plan.deflection_limit_mm * (1 + 1e-6);
   bool bends_b = b->plan.deflection_mm > b->plan.deflection_limit_mm * (1 + 1e-6);
-  const double as[] = { !a->meets, a->meets ? 0 : a->seen, a->meets ? 0 : a->hidden, bends_a };
-  const double bs[] = { !b->meets, b->meets ? 0 : b->seen, b->meets ? 0 : b->hidden, bends_b };
+  const double as[] = { cannot_be_clamped (&a->plan), !a->meets, a->meets ? 0 : a->seen,
+                        a->meets ? 0 : a->hidden, bends_a };
+  const double bs[] = { cannot_be_clamped (&b->plan), !b->meets, b->meets ? 0 : b->seen,
+                        b->meets ? 0 : b->hidden, bends_b };
   if ((a->plan.verdict == SPELCH_VERDICT_DO_NOT_CUT) != (b->plan.verdict == SPELCH_VERDICT_DO_NOT_CUT))
     return b->plan.verdict == SPELCH_VERDICT_DO_NOT_CUT ? 1 : -1;
   for (gsize i = 0; i < G_N_ELEMENTS (as); i++)
