@@ -5,6 +5,7 @@
 #pragma once
 
 #include "plan/plan.h"
+#include "shop/log-entry.h"
 
 typedef struct
 {
@@ -30,6 +31,9 @@ void demo_hold_first_pass (Demo *demo, double depth);
 /* Plans the cut with a bit, or with that one of the starter set. */
 void demo_plan_bit (Demo *demo, const SpelchBit *bit);
 void demo_plan_with (Demo *demo, const char *id);
+
+/* Of a shop log: an edge of a down-cut in birch plywood, face a toward the motor. */
+SpelchLogEntry demo_entry (const char *date, SpelchFace face, int predicted, int grade);
 
 /* The grade of the edge that speaks for a side. */
 int demo_grade (const Demo *demo, SpelchSide side);

@@ -13,25 +13,11 @@
 
 static const SpelchNumbers PLAIN = { SPELCH_UNIT_MM, SPELCH_INCH_DECIMAL, '.' };
 
-/* An edge of a down-cut in birch plywood, face a toward the motor. */
-static SpelchLogEntry
-entry (const char *date, SpelchFace face, int predicted, int grade)
-{
-  SpelchLogEntry one = { .face = face,
-                         .way_up = SPELCH_FACE_A,
-                         .predicted = predicted,
-                         .grade = grade,
-                         .board = "birch-ply-18",
-                         .bit = "down-cut-6.35x25" };
-  g_strlcpy (one.date, date, sizeof one.date);
-  return one;
-}
-
 /* A face that a compression bit should have pressed in, clear of the turn-over by @clear. */
 static SpelchLogEntry
 clear_entry (double clear, int grade)
 {
-  SpelchLogEntry one = entry ("2026-05-01", SPELCH_FACE_A, 1, grade);
+  SpelchLogEntry one = demo_entry ("2026-05-01", SPELCH_FACE_A, 1, grade);
   one.clear_known = true;
   one.clear_mm = clear;
   return one;
@@ -55,10 +41,10 @@ test_tally (void)
 {
   SpelchBit bit = *demo_bit ("down-cut-6.35x25");
   SpelchLogEntry entries[] = {
-    entry ("2026-05-01", SPELCH_FACE_B, 4, 3), entry ("2026-05-02", SPELCH_FACE_B, 3, 4),
-    entry ("2026-05-03", SPELCH_FACE_B, 3, 5), entry ("2026-05-04", SPELCH_FACE_B, 2, 2),
-    entry ("2026-05-05", SPELCH_FACE_B, 2, 3), entry ("2026-05-06", SPELCH_FACE_A, 1, 2),
-    entry ("2026-05-07", SPELCH_FACE_B, 1, 2),
+    demo_entry ("2026-05-01", SPELCH_FACE_B, 4, 3), demo_entry ("2026-05-02", SPELCH_FACE_B, 3, 4),
+    demo_entry ("2026-05-03", SPELCH_FACE_B, 3, 5), demo_entry ("2026-05-04", SPELCH_FACE_B, 2, 2),
+    demo_entry ("2026-05-05", SPELCH_FACE_B, 2, 3), demo_entry ("2026-05-06", SPELCH_FACE_A, 1, 2),
+    demo_entry ("2026-05-07", SPELCH_FACE_B, 1, 2),
   };
   const guint n = G_N_ELEMENTS (entries);
   entries[4].chattered = true;
@@ -91,9 +77,9 @@ static void
 test_words_of_sides (void)
 {
   const SpelchLogEntry worse[] = {
-    entry ("2026-05-01", SPELCH_FACE_B, 3, 4),
-    entry ("2026-05-02", SPELCH_FACE_B, 2, 4),
-    entry ("2026-05-03", SPELCH_FACE_B, 3, 3),
+    demo_entry ("2026-05-01", SPELCH_FACE_B, 3, 4),
+    demo_entry ("2026-05-02", SPELCH_FACE_B, 2, 4),
+    demo_entry ("2026-05-03", SPELCH_FACE_B, 3, 3),
   };
   const SpelchLogEntry torn[] = { clear_entry (0.3, 2), clear_entry (0.55, 3) };
   SpelchLogEntry moved = worse[0];
@@ -115,7 +101,7 @@ test_words_of_sides (void)
 static void
 test_words_of_entries (void)
 {
-  SpelchLogEntry one = entry ("2026-05-01", SPELCH_FACE_B, 1, 4);
+  SpelchLogEntry one = demo_entry ("2026-05-01", SPELCH_FACE_B, 1, 4);
   g_autofree char *torn = spelch_words_log_entry (&one, SPELCH_FACING_PLY);
   g_autofree char *chipped = spelch_words_log_entry (&one, SPELCH_FACING_LAMINATE);
   g_autofree char *nothing = spelch_words_log_remarks (&one);
@@ -139,12 +125,12 @@ static void
 test_two_agree (void)
 {
   const SpelchBit *bit = demo_bit ("down-cut-6.35x25");
-  const SpelchLogEntry cleaner = entry ("2026-05-01", SPELCH_FACE_B, 4, 3);
-  const SpelchLogEntry later = entry ("2026-05-09", SPELCH_FACE_B, 4, 2);
-  const SpelchLogEntry same = entry ("2026-05-02", SPELCH_FACE_B, 4, 4);
-  const SpelchLogEntry clean = entry ("2026-05-02", SPELCH_FACE_B, 1, 1);
-  const SpelchLogEntry worse = entry ("2026-05-03", SPELCH_FACE_B, 3, 4);
-  const SpelchLogEntry near = entry ("2026-05-04", SPELCH_FACE_A, 1, 2);
+  const SpelchLogEntry cleaner = demo_entry ("2026-05-01", SPELCH_FACE_B, 4, 3);
+  const SpelchLogEntry later = demo_entry ("2026-05-09", SPELCH_FACE_B, 4, 2);
+  const SpelchLogEntry same = demo_entry ("2026-05-02", SPELCH_FACE_B, 4, 4);
+  const SpelchLogEntry clean = demo_entry ("2026-05-02", SPELCH_FACE_B, 1, 1);
+  const SpelchLogEntry worse = demo_entry ("2026-05-03", SPELCH_FACE_B, 3, 4);
+  const SpelchLogEntry near = demo_entry ("2026-05-04", SPELCH_FACE_A, 1, 2);
 
   g_assert_cmpint (learn (bit, (SpelchLogEntry[]){ cleaner }, 1).far.points, ==, 0);
   SpelchCorrection two = learn (bit, (SpelchLogEntry[]){ later, cleaner }, 2);
@@ -172,8 +158,8 @@ test_not_counted (void)
   SpelchLogEntry entries[2];
   for (int change = 0; change < 5; change++)
     {
-      entries[0] = entry ("2026-05-01", SPELCH_FACE_B, 4, 3);
-      entries[1] = entry ("2026-05-09", SPELCH_FACE_B, 4, 3);
+      entries[0] = demo_entry ("2026-05-01", SPELCH_FACE_B, 4, 3);
+      entries[1] = demo_entry ("2026-05-09", SPELCH_FACE_B, 4, 3);
       g_assert_cmpint (learn (&bit, entries, 2).far.points, ==, -1);
       if (change == 0)
         g_strlcpy (entries[1].board, "mdf-18", sizeof entries[1].board);
@@ -215,7 +201,7 @@ test_window (void)
 static SpelchLogEntry
 reading (double watts, double foretold)
 {
-  SpelchLogEntry one = entry ("2026-05-01", SPELCH_FACE_A, 1, 1);
+  SpelchLogEntry one = demo_entry ("2026-05-01", SPELCH_FACE_A, 1, 1);
   one.load_w = watts;
   one.power_w = foretold;
   return one;

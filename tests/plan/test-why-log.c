@@ -13,20 +13,6 @@
 
 static const SpelchNumbers PLAIN = { SPELCH_UNIT_MM, SPELCH_INCH_DECIMAL, '.' };
 
-/* An edge of a down-cut in birch plywood, face a toward the motor. */
-static SpelchLogEntry
-entry (const char *date, SpelchFace face, int predicted, int grade)
-{
-  SpelchLogEntry one = { .face = face,
-                         .way_up = SPELCH_FACE_A,
-                         .predicted = predicted,
-                         .grade = grade,
-                         .board = "birch-ply-18",
-                         .bit = "down-cut-6.35x25" };
-  g_strlcpy (one.date, date, sizeof one.date);
-  return one;
-}
-
 static void
 assert_waiting (const SpelchLogEntry *entries, guint n, const char *said)
 {
@@ -41,9 +27,9 @@ static void
 test_words_waiting (void)
 {
   const SpelchLogEntry entries[] = {
-    entry ("2026-05-01", SPELCH_FACE_B, 3, 4),
-    entry ("2026-05-02", SPELCH_FACE_B, 3, 3),
-    entry ("2026-05-03", SPELCH_FACE_B, 3, 3),
+    demo_entry ("2026-05-01", SPELCH_FACE_B, 3, 4),
+    demo_entry ("2026-05-02", SPELCH_FACE_B, 3, 3),
+    demo_entry ("2026-05-03", SPELCH_FACE_B, 3, 3),
   };
   assert_waiting (entries, 0, "");
   assert_waiting (entries, 1,
@@ -92,7 +78,7 @@ in_words (const char *format, double before, double now)
 static void
 test_told_beside (Demo *demo, gconstpointer unused)
 {
-  SpelchLogEntry reading = entry ("2026-05-31", SPELCH_FACE_A, 1, 1);
+  SpelchLogEntry reading = demo_entry ("2026-05-31", SPELCH_FACE_A, 1, 1);
   reading.power_w = 310;
   reading.load_w = 930;
   demo->part->machine.power_w = 1200; /* so that a spindle's load is what limits the feed */
