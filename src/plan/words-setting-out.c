@@ -261,6 +261,11 @@ say_straightedge (Talk *talk)
   double allowance = allowance_of (talk->plan);
   g_autofree char *farther = spelch_words_exactly (talk->numbers, allowance);
   bool both = spelch_cut_has_two_walls (talk->cut) && out->tracks > 1;
+  bool inward = spelch_cut_has_one_wall (talk->cut) && out->tracks > 1;
+  if (talk->machine->kind == SPELCH_MACHINE_HAND && inward)
+    say (talk,
+         g_strdup (_ ("Begin with the track at the board's edge and end with the one at the wall: the other "
+                      "way round a strip would be left along which the bit climbs.")));
   if (out->fence_offset_mm > 0)
     say (talk,
          g_strdup_printf (

@@ -354,6 +354,25 @@ test_no_strip_at_fence (Demo *demo, gconstpointer unused)
   assert_says (demo, "so that the bit stands out 5 mm from it.", true);
 }
 
+/* The same danger without a fence: with a held router a rabbet in tracks goes from the edge inward (common
+ * practice, no source). */
+static void
+test_inward_by_hand (Demo *demo, gconstpointer unused)
+{
+  demo_take_machine (demo, "plunge-router");
+  demo_take_cut (demo, "back-rabbet");
+  take_width (demo, 12);
+  demo_plan_with (demo, "up-cut-6.35x25");
+  assert_says (demo, "Begin with the track at the board's edge and end with the one at the wall", true);
+  take_width (demo, 5);
+  demo_plan_with (demo, "up-cut-6.35x25");
+  assert_says (demo, "Begin with the track at the board's edge", false);
+  demo_take_cut (demo, "shelf-dado");
+  take_width (demo, 12);
+  demo_plan_with (demo, "up-cut-6.35x25");
+  assert_says (demo, "Begin with the track at the board's edge", false);
+}
+
 /* A hole 12 mm deep with a 5 mm bit: 12 / 5 = 2.4, three pecks of 4 mm; by hand stages of half the diameter,
  * 12 / 2.5 = 4.8, five of 2.4. */
 static void
@@ -507,6 +526,7 @@ main (int argc, char **argv)
   ADD ("sharpened", test_sharpened);
   ADD ("corners", test_corners);
   ADD ("round", test_round);
+  ADD ("inward-by-hand", test_inward_by_hand);
   ADD ("straightedge-side", test_straightedge_side);
   ADD ("by-hand", test_by_hand);
   ADD ("on-table", test_on_table);
