@@ -20,21 +20,30 @@ up_shear_asked_for (const SpelchWindows *w, const SpelchNumbers *numbers)
                                     : g_strdup_printf (_ ("of %s or less"), most);
 }
 
-/* Which other bit would keep the face. */
+/* Which other bit would keep the face. A down-cut one pushes the board off a router table. */
 static char *
 other_bit_sentence (const SpelchPlan *plan, SpelchSide side, const SpelchNumbers *numbers)
 {
   g_autofree char *shear = up_shear_asked_for (&plan->windows, numbers);
-  bool down = side == SPELCH_SIDE_MOTOR;
+  bool down = side == SPELCH_SIDE_MOTOR, table = plan->machine == SPELCH_MACHINE_TABLE;
+  const char *simply = !down   ? _ ("An up-cut bit would keep it.")
+                       : table ? _ ("With featherboards a down-cut bit would keep it.")
+                               : _ ("A down-cut bit would keep it.");
+  const char *blind
+      = table ? _ ("With featherboards a down-cut bit would keep it, and so would a compression bit with an "
+                   "up-shear %s.")
+              : _ ("A down-cut bit would keep it, and so would a compression bit with an up-shear %s.");
+  const char *through
+      = !down
+            ? _ ("An up-cut bit would keep it; a compression bit with an up-shear %s would keep both faces.")
+        : table
+            ? _ ("With featherboards a down-cut bit would keep it; a compression bit with an up-shear %s "
+                 "would keep both faces.")
+            : _ (
+                "A down-cut bit would keep it; a compression bit with an up-shear %s would keep both faces.");
   if (plan->windows.needs_up_shear_to <= 0)
-    return g_strdup (down ? _ ("A down-cut bit would keep it.") : _ ("An up-cut bit would keep it."));
-  if (!plan->through)
-    return g_strdup_printf (
-        _ ("A down-cut bit would keep it, and so would a compression bit with an up-shear %s."), shear);
-  return g_strdup_printf (
-      down ? _ ("A down-cut bit would keep it; a compression bit with an up-shear %s would keep both faces.")
-           : _ ("An up-cut bit would keep it; a compression bit with an up-shear %s would keep both faces."),
-      shear);
+    return g_strdup (simply);
+  return g_strdup_printf (plan->through ? through : blind, shear);
 }
 
 static char *

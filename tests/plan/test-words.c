@@ -28,12 +28,14 @@ test_other_bit (Demo *demo, gconstpointer unused)
 {
   demo_take_machine (demo, "router-table");
   demo_plan_with (demo, "up-cut-6.35x25");
-  says (spelch_words_window (&demo->plan, SPELCH_SIDE_MOTOR, &MM), "A down-cut bit would keep it");
+  says (spelch_words_window (&demo->plan, SPELCH_SIDE_MOTOR, &MM),
+        "With featherboards a down-cut bit would keep it");
   says (spelch_words_window (&demo->plan, SPELCH_SIDE_MOTOR, &MM), "of 2.2 mm to 4.5 mm");
   demo->cut->held.passes_held = true;
   demo_plan_with (demo, "up-cut-6.35x25");
   says (spelch_words_window (&demo->plan, SPELCH_SIDE_MOTOR, &MM), "of 2.2 mm to 16.5 mm");
-  says (spelch_words_edge_reason (&demo->plan, SPELCH_SIDE_MOTOR, &MM), "A down-cut bit would keep it");
+  says (spelch_words_edge_reason (&demo->plan, SPELCH_SIDE_MOTOR, &MM),
+        "With featherboards a down-cut bit would keep it");
   demo_plan_with (demo, "down-cut-6.35x25");
   says (spelch_words_window (&demo->plan, SPELCH_SIDE_FAR, &MM), "An up-cut bit would keep it");
   demo_take_cut (demo, "shelf-dado");
