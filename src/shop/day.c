@@ -45,7 +45,7 @@ split (const char *text, guint numbers[3], gsize digits[3])
       text += digits[i];
       if (i == 0)
         sign = *text;
-      if (*text != (i < 2 ? sign : '\0'))
+      if (*text != (i < 2 ? sign : '\0') || sign == '\0')
         return '\0';
       text += i < 2 ? 1 : 0;
     }

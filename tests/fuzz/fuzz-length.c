@@ -1,8 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Fuzzer of the length reader: whatever bytes are typed, a length that is read is finite and in range, shows
- * as it was typed, and what is written of it reads back.
+ * Fuzzer of the readers of what is typed: whatever the bytes, a length that is read is finite and in range,
+ * shows as it was typed, and what is written of it reads back; a day that is read is one of ISO 8601, and
+ * reads as itself.
  */
+#include "shop/day.h"
 #include "shop/length.h"
 
 #include <math.h>
@@ -28,6 +30,20 @@ check_shown (const SpelchLength *length, SpelchUnit unit)
   g_assert_cmpstr (shown, ==, length->typed);
 }
 
+static void
+check_day (const char *typed)
+{
+  static const char *const EXAMPLES[] = { "31.05.2026", "31/05/2026", "2026-05-31" };
+  for (guint i = 0; i < G_N_ELEMENTS (EXAMPLES); i++)
+    {
+      char day[SPELCH_DATE_SIZE], again[SPELCH_DATE_SIZE];
+      if (!spelch_day_read (typed, EXAMPLES[i], day, NULL))
+        continue;
+      g_assert_true (spelch_day_read (day, EXAMPLES[i], again, NULL));
+      g_assert_cmpstr (again, ==, day);
+    }
+}
+
 int
 LLVMFuzzerTestOneInput (const uint8_t *data, size_t size)
 {
@@ -37,6 +53,7 @@ LLVMFuzzerTestOneInput (const uint8_t *data, size_t size)
   g_autofree char *text = g_strndup ((const char *)data + 1, size - 1);
   SpelchLength length;
   g_autoptr (GError) error = NULL;
+  check_day (text);
   if (!spelch_length_parse (text, unit, &length, &error))
     {
       g_assert_true (error->domain == SPELCH_LENGTH_ERROR && g_utf8_validate (error->message, -1, NULL));

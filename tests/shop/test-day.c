@@ -37,7 +37,12 @@ test_everywhere (void)
       reads ("1826-11-26", examples[i], NULL);
       reads ("yesterday", examples[i], NULL);
       reads ("2026-11-26-", examples[i], NULL);
+      reads ("", examples[i], NULL);
+      reads ("2", examples[i], NULL);
+      reads ("2026", examples[i], NULL);
+      reads ("2026-", examples[i], NULL);
       reads ("2026-11", examples[i], NULL);
+      reads ("2026-11-", examples[i], NULL);
       reads ("99999999999-11-26", examples[i], NULL);
     }
 }
