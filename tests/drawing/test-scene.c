@@ -75,6 +75,9 @@ test_fits (void)
 
 /* ---- Drags ---- */
 
+/* One of each kind. */
+static const char *const MACHINES[] = { "medium-gantry", "router-table", "plunge-router" };
+
 static void
 hold_first_pass (Case *c, double depth)
 {
@@ -86,8 +89,6 @@ hold_first_pass (Case *c, double depth)
 static void
 test_pass_drag (void)
 {
-  static const char *const MACHINES[] = { "medium-gantry", "router-table", "plunge-router" };
-
   for (guint m = 0; m < G_N_ELEMENTS (MACHINES); m++)
     {
       g_auto (Case) c = { 0 };
@@ -137,8 +138,6 @@ measure_board (Case *c, double thickness)
 static void
 test_thickness_drag (void)
 {
-  static const char *const MACHINES[] = { "medium-gantry", "router-table", "plunge-router" };
-
   for (guint m = 0; m < G_N_ELEMENTS (MACHINES); m++)
     {
       g_auto (Case) c = { 0 };
