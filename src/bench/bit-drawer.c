@@ -257,7 +257,7 @@ look (gpointer data)
                      spelch_session_count_bits (self->session), &wanted);
   g_auto (GStrv) sentences = spelch_words_wanted (&wanted, cut, spelch_session_get_numbers (self->session));
   g_autofree char *found = g_strjoinv (" ", sentences);
-  bool as_it_is = spelch_wanted_serves (&wanted) && wanted.change == SPELCH_WANTED_AS_IT_IS;
+  bool as_it_is = spelch_wanted_serves_as_it_is (&wanted);
   /* Translators: what follows are sentences that say which bits would do, or what to change first. */
   g_autofree char *words
       = g_strdup_printf (as_it_is ? _ ("No bit here leaves the edges as accepted. What to look for: %s")

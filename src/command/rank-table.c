@@ -77,7 +77,7 @@ static void
 add_wanted (GString *text, const SpelchRanked *one, const SpelchNumbers *numbers)
 {
   g_auto (GStrv) sentences = spelch_words_wanted (&one->wanted, one->cut, numbers);
-  bool as_it_is = spelch_wanted_serves (&one->wanted) && one->wanted.change == SPELCH_WANTED_AS_IT_IS;
+  bool as_it_is = spelch_wanted_serves_as_it_is (&one->wanted);
   g_string_append_printf (text, "  %s\n",
                           as_it_is ? _ ("No bit here leaves the edges as accepted. What to look for:")
                                    : _ ("No bit here leaves the edges as accepted."));

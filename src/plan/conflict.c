@@ -11,15 +11,6 @@ static const char *const frees[]
 SPELCH_TABLE_HAS (frees, SPELCH_N_FREES);
 const SpelchCodes SPELCH_FREE_CODES = { "freed_by", frees, G_N_ELEMENTS (frees) };
 
-static const SpelchLimit *
-limit_of (const SpelchPlan *plan, SpelchLimitKind kind)
-{
-  for (guint i = 0; i < plan->n_limits; i++)
-    if (plan->limits[i].kind == kind)
-      return &plan->limits[i];
-  return NULL;
-}
-
 /* The plan's limits are in order, most used first. */
 static bool
 fits (const SpelchPlan *plan)
@@ -131,7 +122,7 @@ try_accepting (const SpelchRemedy *asked, SpelchConflict *conflict)
 static void
 try_clamps (const SpelchRemedy *asked, const SpelchPlan *plan, SpelchConflict *conflict)
 {
-  const SpelchLimit *holding = limit_of (plan, SPELCH_LIMIT_HOLDING);
+  const SpelchLimit *holding = spelch_plan_limit (plan, SPELCH_LIMIT_HOLDING);
   SpelchRemedy q = *asked;
   if (holding == NULL || holding->share <= WITHIN)
     return;
@@ -163,16 +154,6 @@ tightest (const SpelchPlan *plan)
   return least;
 }
 
-/* A feed that is right for every limit but heat. */
-static const SpelchLimit *
-binding (const SpelchPlan *plan)
-{
-  for (guint i = 0; i < plan->n_limits; i++)
-    if (plan->limits[i].binding)
-      return &plan->limits[i];
-  return NULL;
-}
-
 static bool
 find_ends (const SpelchConstants *k, const SpelchCut *cut, const SpelchPlan *plan, SpelchConflict *conflict)
 {
@@ -184,7 +165,7 @@ find_ends (const SpelchConstants *k, const SpelchCut *cut, const SpelchPlan *pla
   else
     conflict->low = (SpelchConflictEnd){ false, SPELCH_LIMIT_HEAT, cool };
   if (high == NULL && held <= 0)
-    high = binding (plan);
+    high = spelch_plan_binding (plan);
   if (high != NULL)
     conflict->high = (SpelchConflictEnd){ false, high->kind, high->feed_mm_min };
   else

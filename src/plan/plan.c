@@ -524,6 +524,24 @@ spelch_edge_points (const SpelchEdge *edge, SpelchTermKind kind)
   return 0;
 }
 
+const SpelchLimit *
+spelch_plan_limit (const SpelchPlan *plan, SpelchLimitKind kind)
+{
+  for (guint i = 0; i < plan->n_limits; i++)
+    if (plan->limits[i].kind == kind)
+      return &plan->limits[i];
+  return NULL;
+}
+
+const SpelchLimit *
+spelch_plan_binding (const SpelchPlan *plan)
+{
+  for (guint i = 0; i < plan->n_limits; i++)
+    if (plan->limits[i].binding)
+      return &plan->limits[i];
+  return NULL;
+}
+
 bool
 spelch_plan_has_stop (const SpelchPlan *plan, SpelchStopKind kind)
 {

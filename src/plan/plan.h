@@ -441,6 +441,10 @@ bool spelch_plan_machine_gives (const SpelchPlan *plan);
 /* Points lost or won on an edge by a term, 0 when it has none. */
 int spelch_edge_points (const SpelchEdge *edge, SpelchTermKind kind);
 
+/* The limit of that kind, or the one that sets the feed; NULL where the plan has none. */
+const SpelchLimit *spelch_plan_limit (const SpelchPlan *plan, SpelchLimitKind kind);
+const SpelchLimit *spelch_plan_binding (const SpelchPlan *plan);
+
 /* Whether a reason not to cut, or a question, is among the plan's. */
 bool spelch_plan_has_stop (const SpelchPlan *plan, SpelchStopKind kind);
 

@@ -137,7 +137,7 @@ doubt_of_depths (const SpelchPosed *posed)
 static const char *
 doubt_of_limit (const SpelchPosed *posed)
 {
-  const SpelchLimit *binding = spelch_posed_binding (&posed->plan), *next = spelch_posed_next (&posed->plan);
+  const SpelchLimit *binding = spelch_plan_binding (&posed->plan), *next = spelch_posed_next (&posed->plan);
   if (posed->plan.verdict == SPELCH_VERDICT_DO_NOT_CUT)
     return "stopped";
   if (posed->n_choices < 2)

@@ -190,7 +190,7 @@ decides_hold (const SpelchPosed *posed)
 const char *
 spelch_posed_deciding (const SpelchPosed *posed)
 {
-  const SpelchLimit *binding = spelch_posed_binding (&posed->plan);
+  const SpelchLimit *binding = spelch_plan_binding (&posed->plan);
   switch (posed->exercise->asks)
     {
     case SPELCH_ASKS_FIRST_PASS:

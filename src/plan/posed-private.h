@@ -27,8 +27,7 @@ const char *spelch_posed_ways (const SpelchPart *part, const SpelchPlan *a, cons
 /* stays, sliding, lifting, tilting, tabs; NULL when two things give. */
 const char *spelch_posed_gives (const SpelchPlan *plan);
 
-/* The limit that sets the feed, and the lowest of the others that cap it; NULL when there is none. */
-const SpelchLimit *spelch_posed_binding (const SpelchPlan *plan);
+/* The lowest of the limits that cap the feed but don't set it; NULL when there is none. */
 const SpelchLimit *spelch_posed_next (const SpelchPlan *plan);
 
 /* What decides the answer of @posed, as a code. */

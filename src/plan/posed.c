@@ -77,15 +77,6 @@ spelch_posed_gives (const SpelchPlan *plan)
                 : SPELCH_ANSWER_STAYS;
 }
 
-const SpelchLimit *
-spelch_posed_binding (const SpelchPlan *plan)
-{
-  for (guint i = 0; i < plan->n_limits; i++)
-    if (plan->limits[i].binding)
-      return &plan->limits[i];
-  return NULL;
-}
-
 /* Whether a limit is reached at the feed it tells of; else no such feed was found. */
 static bool
 is_reached (const SpelchPlan *plan, const SpelchLimit *limit)
@@ -199,11 +190,10 @@ static void
 answer_limit (SpelchPosed *posed)
 {
   const SpelchPlan *plan = &posed->plan;
-  const SpelchLimit *binding = spelch_posed_binding (plan);
+  const SpelchLimit *binding = spelch_plan_binding (plan);
   for (int kind = 0; kind < SPELCH_N_LIMITS; kind++)
-    for (guint i = 0; i < plan->n_limits; i++)
-      if ((int)plan->limits[i].kind == kind && kind != SPELCH_LIMIT_HEAT)
-        offer (posed, spelch_code_of (&SPELCH_LIMIT_CODES, kind));
+    if (kind != SPELCH_LIMIT_HEAT && spelch_plan_limit (plan, (SpelchLimitKind)kind) != NULL)
+      offer (posed, spelch_code_of (&SPELCH_LIMIT_CODES, kind));
   if (binding != NULL)
     posed->right = spelch_posed_find (posed, spelch_code_of (&SPELCH_LIMIT_CODES, (int)binding->kind));
 }

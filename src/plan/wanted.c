@@ -263,14 +263,27 @@ void
 spelch_wanted_try (const SpelchConstants *constants, const SpelchPart *part, const SpelchCut *cut,
                    const SpelchBit *bits, guint n_bits, SpelchWanted *wanted)
 {
+  if (spelch_wanted_serves (wanted))
+    return;
   for (int what = SPELCH_WANTED_OTHER_WAY; what <= SPELCH_WANTED_OTHER_AND_BACKED; what++)
-    for (guint i = 0; i < n_bits && !spelch_wanted_serves (wanted); i++)
-      {
-        SpelchCut changed = change (cut, (SpelchWantedChange)what);
-        Asked asked = { constants, part, spelch_choose_cut (&changed, &bits[i], changed.way_up) };
-        if (!applies (part, cut, (SpelchWantedChange)what) || !serves (&asked, &bits[i]))
-          continue;
-        wanted->change = (SpelchWantedChange)what;
-        g_strlcpy (wanted->at_hand, bits[i].name, sizeof wanted->at_hand);
-      }
+    {
+      SpelchCut changed = change (cut, (SpelchWantedChange)what);
+      if (!applies (part, cut, (SpelchWantedChange)what))
+        continue;
+      for (guint i = 0; i < n_bits; i++)
+        {
+          Asked asked = { constants, part, spelch_choose_cut (&changed, &bits[i], changed.way_up) };
+          if (!serves (&asked, &bits[i]))
+            continue;
+          wanted->change = (SpelchWantedChange)what;
+          g_strlcpy (wanted->at_hand, bits[i].name, sizeof wanted->at_hand);
+          return;
+        }
+    }
+}
+
+bool
+spelch_wanted_serves_as_it_is (const SpelchWanted *wanted)
+{
+  return spelch_wanted_serves (wanted) && wanted->change == SPELCH_WANTED_AS_IT_IS;
 }

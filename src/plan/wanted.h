@@ -51,3 +51,6 @@ void spelch_wanted_try (const SpelchConstants *constants, const SpelchPart *part
 
 /* Whether any kind of bit, or one at hand, would do. */
 bool spelch_wanted_serves (const SpelchWanted *wanted);
+
+/* The same with nothing changed about the cut. */
+bool spelch_wanted_serves_as_it_is (const SpelchWanted *wanted);

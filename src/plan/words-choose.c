@@ -139,10 +139,8 @@ of_bending (const SpelchChoice *choice, const SpelchReason *reason, const Spelch
 static double
 burning_share (const SpelchPlan *plan)
 {
-  for (guint i = 0; i < plan->n_limits; i++)
-    if (plan->limits[i].kind == SPELCH_LIMIT_HEAT)
-      return plan->limits[i].share;
-  return 0;
+  const SpelchLimit *heat = spelch_plan_limit (plan, SPELCH_LIMIT_HEAT);
+  return heat == NULL ? 0 : heat->share;
 }
 
 static char *

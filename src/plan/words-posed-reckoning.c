@@ -125,7 +125,7 @@ static void
 reckon_limit (const SpelchPosed *posed, SpelchSourceOf source, const SpelchNumbers *numbers, GPtrArray *list)
 {
   const SpelchWhyCase of = case_of (posed, source);
-  const SpelchLimit *binding = spelch_posed_binding (&posed->plan);
+  const SpelchLimit *binding = spelch_plan_binding (&posed->plan);
   bool holding = binding != NULL && binding->kind == SPELCH_LIMIT_HOLDING;
   say_all (list, spelch_words_why (SPELCH_WHY_BINDING, &of, numbers), holding ? advice_in (&posed->plan) : 0);
   if (holding)

@@ -459,7 +459,7 @@ static void
 why_limit (const SpelchPosed *posed, const SpelchNumbers *numbers, GPtrArray *list)
 {
   const SpelchPlan *plan = &posed->plan;
-  const SpelchLimit *binding = spelch_posed_binding (plan);
+  const SpelchLimit *binding = spelch_plan_binding (plan);
   if (binding == NULL)
     return;
   g_autofree char *feed = spelch_words_feed (numbers, plan->feed_mm_min);

@@ -51,15 +51,6 @@ say_hand_step (SpelchChain *chain)
 
 /* ---- In a pass less ---- */
 
-static const SpelchLimit *
-find_limit (const SpelchPlan *plan, SpelchLimitKind kind)
-{
-  for (guint i = 0; i < plan->n_limits; i++)
-    if (plan->limits[i].kind == kind)
-      return &plan->limits[i];
-  return NULL;
-}
-
 /* The worse edge for which a pass less isn't taken; NULL: edges don't decide. */
 static const SpelchEdge *
 worse_edge (const SpelchPart *part, const SpelchPlan *plan, const SpelchPlan *fewer)
@@ -83,7 +74,7 @@ exceeded (const SpelchPlan *fewer)
   guint n = fewer->n_passes;
   for (guint i = 0; i < G_N_ELEMENTS (KINDS); i++)
     {
-      const SpelchLimit *limit = find_limit (fewer, KINDS[i]);
+      const SpelchLimit *limit = spelch_plan_limit (fewer, KINDS[i]);
       if (limit != NULL && limit->share > 1 + 1e-6)
         return g_strdup_printf (
             g_dngettext (
@@ -102,10 +93,7 @@ slower (const SpelchPlan *plan, const SpelchPlan *fewer, const SpelchNumbers *nu
   guint n = fewer->n_passes;
   g_autofree char *feed = spelch_words_feed (numbers, fewer->feed_mm_min);
   g_autofree char *then = spelch_words_time (fewer->time_s), *now = spelch_words_time (plan->time_s);
-  const SpelchLimit *binding = NULL;
-  for (guint i = 0; i < fewer->n_limits; i++)
-    if (fewer->limits[i].binding)
-      binding = &fewer->limits[i];
+  const SpelchLimit *binding = spelch_plan_binding (fewer);
   if (fewer->time_s <= plan->time_s || binding == NULL)
     return NULL;
   const char *limit = spelch_words_limit_in_full (binding->kind, fewer);
@@ -145,7 +133,7 @@ cost_of (const SpelchPart *part, const SpelchPlan *plan, const SpelchPlan *fewer
   guint n = fewer->n_passes;
   if (fewer->feed_mm_min <= 0)
     return impossible (fewer);
-  const SpelchLimit *holding = find_limit (fewer, SPELCH_LIMIT_HOLDING);
+  const SpelchLimit *holding = spelch_plan_limit (fewer, SPELCH_LIMIT_HOLDING);
   const SpelchEdge *worse = worse_edge (part, plan, fewer);
   if (worse != NULL && (holding == NULL || holding->share <= 1 + 1e-6))
     return g_strdup_printf (

@@ -68,15 +68,6 @@ spelch_chain_spindle (SpelchChain *chain)
 
 /* ---- Feed ---- */
 
-static const SpelchLimit *
-binding_limit (const SpelchPlan *plan)
-{
-  for (guint i = 0; i < plan->n_limits; i++)
-    if (plan->limits[i].binding)
-      return &plan->limits[i];
-  return NULL;
-}
-
 /* Three figures of it: where a limit would be reached is no better known. */
 static double
 about (double feed_mm_min)
@@ -223,7 +214,7 @@ void
 spelch_chain_binding (SpelchChain *chain)
 {
   const SpelchPlan *plan = chain->of->plan;
-  const SpelchLimit *binding = binding_limit (plan);
+  const SpelchLimit *binding = spelch_plan_binding (plan);
   g_autofree char *feed = spelch_words_feed (chain->numbers, plan->feed_mm_min);
   if (plan->feed_mm_min <= 0)
     spelch_chain_say (chain, g_strdup (_ ("No speed and feed fit this cut.")));
@@ -243,7 +234,7 @@ void
 spelch_chain_feed (SpelchChain *chain)
 {
   const SpelchPlan *plan = chain->of->plan;
-  const SpelchLimit *binding = binding_limit (plan);
+  const SpelchLimit *binding = spelch_plan_binding (plan);
   spelch_chain_binding (chain);
   spelch_chain_log (chain, SPELCH_WHY_FEED);
   if (plan->feed_mm_min > 0 && binding != NULL)

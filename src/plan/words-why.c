@@ -56,11 +56,8 @@ spelch_chain_constant (SpelchChain *chain, const char *id, char *sentence)
 double
 spelch_chain_share (const SpelchChain *chain, SpelchLimitKind kind)
 {
-  const SpelchPlan *plan = chain->of->plan;
-  for (guint i = 0; i < plan->n_limits; i++)
-    if (plan->limits[i].kind == kind)
-      return plan->limits[i].share;
-  return 0;
+  const SpelchLimit *limit = spelch_plan_limit (chain->of->plan, kind);
+  return limit == NULL ? 0 : limit->share;
 }
 
 char *

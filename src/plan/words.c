@@ -324,11 +324,15 @@ spelch_words_limit_next (const SpelchPlan *plan)
 {
   const SpelchLimit *leading = leading_limit (plan);
   for (guint i = 0; i < plan->n_limits; i++)
-    if (&plan->limits[i] != leading && plan->limits[i].share >= EXACT_TIMES)
-      return g_strdup_printf (_ ("next, %s, far over its limit."), next_name (plan, plan->limits[i].kind));
-    else if (&plan->limits[i] != leading)
-      return g_strdup_printf (_ ("next, %s, %d %%."), next_name (plan, plan->limits[i].kind),
-                              spelch_words_per_cent (plan->limits[i].share));
+    {
+      const SpelchLimit *next = &plan->limits[i];
+      if (next == leading)
+        continue;
+      if (next->share >= EXACT_TIMES)
+        return g_strdup_printf (_ ("next, %s, far over its limit."), next_name (plan, next->kind));
+      return g_strdup_printf (_ ("next, %s, %d %%."), next_name (plan, next->kind),
+                              spelch_words_per_cent (next->share));
+    }
   return g_strdup ("");
 }
 
