@@ -277,7 +277,8 @@ spelch_wanted_try (const SpelchConstants *constants, const SpelchPart *part, con
             continue;
           wanted->change = (SpelchWantedChange)what;
           g_strlcpy (wanted->at_hand, bits[i].name, sizeof wanted->at_hand);
-          return;
+          if (spelch_wanted_serves (wanted))
+            return; /* else it has no name to tell */
         }
     }
 }
